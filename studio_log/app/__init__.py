@@ -1,0 +1,1 @@
+"""Puts the house together, once."""

@@ -1,0 +1,114 @@
+"""The journal: what happened, when it happened, when it was written.
+
+Entries are never changed. A later entry takes one back, restores it or corrects it, and
+`standing` says which ones then count, in the order in which they were written.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from enum import StrEnum
+from typing import Any
+
+
+class Act(StrEnum):
+    """What an entry says was done. The first twelve are those of `mark`."""
+
+    START = "start"
+    END = "end"
+    TEND = "tend"
+    DRY = "dry"
+    DAMP = "damp"
+    SKIP = "skip"
+    REPEAT = "repeat"
+    NOTE = "note"
+    PUTOFF = "putoff"
+    USE = "use"
+    STOP = "stop"
+    PLAN = "plan"
+    NEW = "new"
+    GO_ON = "go_on"
+    SET = "set"
+    MILK = "milk"
+    SPLIT_OFF = "split_off"
+    SPLIT_FROM = "split_from"
+    VOID = "void"
+    PRINTED = "printed"
+    MILK_NEW = "milk_new"
+    MILK_SET = "milk_set"
+    UNDO = "undo"
+    REDO = "redo"
+    CORRECT = "correct"
+
+
+META: frozenset[Act] = frozenset({Act.UNDO, Act.REDO, Act.CORRECT})
+"""Entries about other entries; `target` names the entry they act on."""
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One line of a journal. `subject` is the code of a lot ("26-031") or milk ("M26-004").
+
+    `number` counts from 1 within the subject; 0 means not written yet. `at` and `written`
+    are aware UTC instants; `zone` is the IANA name of the zone in which `at` was meant.
+    `data` holds plain JSON values only.
+    """
+
+    subject: str
+    act: Act
+    at: datetime
+    written: datetime
+    zone: str
+    number: int = 0
+    step: int | None = None
+    note: str = ""
+    readings: Mapping[str, float | str] = field(default_factory=dict)
+    data: Mapping[str, Any] = field(default_factory=dict)
+    target: int | None = None
+
+
+def standing(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """Give the entries that count, corrected, without those taken back, as written."""
+    kept: dict[int, Entry] = {}
+    away: set[int] = set()
+    for entry in entries:
+        target = entry.target
+        if entry.act not in META:
+            kept[entry.number] = entry
+        elif target is None or target not in kept:
+            continue
+        elif entry.act is Act.UNDO:
+            away.add(target)
+        elif entry.act is Act.REDO:
+            away.discard(target)
+        else:
+            kept[target] = corrected(kept[target], entry)
+    return tuple(entry for number, entry in kept.items() if number not in away)
+
+
+def corrected(entry: Entry, correction: Entry) -> Entry:
+    """Give the entry as the correction says it: another time, note or readings."""
+    changes: dict[str, Any] = {}
+    if "at" in correction.data:
+        changes["at"] = correction.at
+        changes["zone"] = correction.zone
+    if correction.note:
+        changes["note"] = correction.note
+    if correction.readings:
+        changes["readings"] = {**entry.readings, **correction.readings}
+    return replace(entry, **changes)
+
+
+def taken_back(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """Give the entries that undo took back and redo can restore, the latest undone last."""
+    kept: dict[int, Entry] = {}
+    away: dict[int, Entry] = {}
+    for entry in entries:
+        if entry.act not in META:
+            kept[entry.number] = entry
+            away.clear()  # a new act ends what redo could restore
+        elif entry.target is not None and entry.act is Act.UNDO:
+            away[entry.target] = kept[entry.target]
+        elif entry.target is not None and entry.act is Act.REDO:
+            away.pop(entry.target, None)
+    return tuple(away.values())

@@ -1,0 +1,1 @@
+"""Alarm clock, desktop notices, files and watchers."""

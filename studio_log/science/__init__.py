@@ -1,0 +1,1 @@
+"""Equations and exact units, each with a source."""
