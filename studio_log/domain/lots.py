@@ -1,0 +1,280 @@
+"""A lot: pieces treated together under one code, and where it stands in its steps."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.methods import CurePlan, Method, MethodStep, StepKind
+from studio_log.domain.pieces import Piece
+
+
+class LotState(StrEnum):
+    """What a lot is doing, in one word."""
+
+    PLANNED = "planned"
+    IN_WORK = "in-work"
+    CURING = "curing"
+    READY = "ready"
+    USED = "used"
+    STOPPED = "stopped"
+
+
+class StepState(StrEnum):
+    """Where a step stands. OPEN: everything before it is closed, it may begin."""
+
+    AHEAD = "ahead"
+    OPEN = "open"
+    RUNNING = "running"
+    DONE = "done"
+    SKIPPED = "skipped"
+
+
+@dataclass(frozen=True)
+class LotStep:
+    """A step of a method as one lot walks it. `number` never changes; order is the place."""
+
+    number: int
+    slug: str
+    title: str
+    spec: MethodStep
+    join: int
+    """Which of the lot's methods it belongs to, counted from 0."""
+    coat: int | None = None
+    optional: bool = False
+    start: datetime | None = None
+    end: datetime | None = None
+    skipped: str | None = None
+    """The reason, "" where none was given, None when not skipped."""
+    tended: tuple[datetime, ...] = ()
+    damp: tuple[datetime, ...] = ()
+    put_off: datetime | None = None
+    plan: datetime | None = None
+    milk: str | None = None
+    grams_used: float | None = None
+    """Weight of the cloth when the step began: its amounts no longer follow the lot."""
+
+    @property
+    def closed(self) -> bool:
+        """Done or skipped."""
+        return self.end is not None or self.skipped is not None
+
+    @property
+    def running(self) -> bool:
+        """Begun and not yet closed."""
+        return self.start is not None and not self.closed
+
+
+@dataclass(frozen=True)
+class Use:
+    """The moment the cloth first met paint or a dye bath, and what for."""
+
+    at: datetime
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Lot:
+    """A lot as its journal tells it; no clock in it."""
+
+    code: str
+    name: str
+    begun: datetime
+    """When the lot was made, by its journal."""
+    zone: str
+    pieces: tuple[Piece, ...]
+    methods: tuple[Method, ...]
+    steps: tuple[LotStep, ...]
+    """In order of walking; `LotStep.number` need not rise."""
+    given_grams: float | None = None
+    weighed: str | None = None
+    cure_days: int | None = None
+    place: str = ""
+    vessel_litres: float | None = None
+    amounts_changed: Mapping[str, float] = field(default_factory=dict)
+    use: Use | None = None
+    stopped: tuple[datetime, str] | None = None
+    voided: bool = False
+    parents: tuple[str, ...] = ()
+    children: tuple[str, ...] = ()
+
+    @property
+    def grams(self) -> float | None:
+        """Dry weight of the lot in grams, as weighed, else the sum of its pieces."""
+        if self.given_grams is not None:
+            return self.given_grams
+        weights = [piece.grams for piece in self.pieces]
+        known = [grams for grams in weights if grams is not None]
+        return sum(known) if known and len(known) == len(weights) else None
+
+    @property
+    def area_m2(self) -> float | None:
+        """Area of all pieces in m², where all are known."""
+        areas = [piece.area_m2 for piece in self.pieces]
+        known = [area for area in areas if area is not None]
+        return sum(known) if known and len(known) == len(areas) else None
+
+    @property
+    def method(self) -> Method:
+        """The method that was joined last."""
+        return self.methods[-1]
+
+    @property
+    def started(self) -> bool:
+        """Whether any step was ever begun, ended or skipped."""
+        return any(step.start or step.closed for step in self.steps)
+
+    def step(self, number: int) -> LotStep:
+        """Give the step of a number; Refusal where there is none."""
+        for step in self.steps:
+            if step.number == number:
+                return step
+        raise Refusal(
+            f"{self.code} has no step {number}; its steps are 1 to {len(self.steps)}. "
+            "Nothing was changed."
+        )
+
+    def place_of(self, number: int) -> int:
+        """Give the place of a step in the order of walking, from 0."""
+        return self.steps.index(self.step(number))
+
+    def taken(self, step: LotStep) -> bool:
+        """Say whether a step is walked at all: an optional coat counts once it is begun."""
+        if not step.optional:
+            return True
+        return any(
+            other.start is not None or other.end is not None
+            for other in self.steps
+            if other.optional and other.coat == step.coat and other.join == step.join
+        )
+
+    def before(self, step: LotStep) -> Iterator[LotStep]:
+        """Give the steps walked before this one, nearest first."""
+        for other in reversed(self.steps[: self.place_of(step.number)]):
+            if self.taken(other) or (other.optional and other.coat == step.coat):
+                yield other
+
+    def state_of(self, step: LotStep) -> StepState:
+        """Give the state of one step."""
+        if step.skipped is not None:
+            return StepState.SKIPPED
+        if step.end is not None:
+            return StepState.DONE
+        if step.start is not None:
+            return StepState.RUNNING
+        earlier = list(self.before(step))
+        # A cure is "once dry" for whatever comes after it, and the dyer alone ends it.
+        waiting = [one for one in earlier if not one.closed and one.spec.kind is not StepKind.CURE]
+        return StepState.AHEAD if waiting else StepState.OPEN
+
+    def coats(self, join: int) -> int:
+        """Count the coats of one method that are neither skipped nor optional and unbegun."""
+        return len(
+            {
+                step.coat
+                for step in self.steps
+                if step.join == join
+                and step.coat is not None
+                and step.skipped is None
+                and self.taken(step)
+            }
+        )
+
+    def open_steps(self) -> tuple[LotStep, ...]:
+        """Give the steps that run, in order."""
+        return tuple(step for step in self.steps if step.running)
+
+    def state(self, now: datetime) -> LotState:
+        """Say what the lot is doing at a moment."""
+        if self.stopped is not None or self.voided:
+            return LotState.STOPPED
+        if not self.started:
+            return LotState.PLANNED
+        cure = cure_of(self)
+        left = [
+            step
+            for step in self.steps
+            if not step.closed and step.spec.kind is not StepKind.CURE and self.taken(step)
+        ]
+        if left:
+            resting = cure is not None and cure.running and left[0].join > cure.step.join
+            if not resting:
+                return LotState.IN_WORK
+        if cure is not None and cure.running and self.use is None:
+            return LotState.READY if now >= cure.ready_at else LotState.CURING
+        return LotState.USED if self.use is not None else LotState.READY
+
+
+@dataclass(frozen=True)
+class CureMark:
+    """A moment of the cure: its name, kind ("paint", "resists", "ready"), day and instant."""
+
+    name: str
+    kind: str
+    day: int
+    at: datetime
+
+
+@dataclass(frozen=True)
+class Cure:
+    """The rest before use, counted in days of 24 h from fully dry."""
+
+    step: LotStep
+    plan: CurePlan
+    fully_dry: datetime
+    ended: datetime | None
+    days: int
+    """The view chosen: ready this many days after fully dry."""
+
+    @property
+    def running(self) -> bool:
+        """Neither used nor closed."""
+        return self.ended is None
+
+    @property
+    def ready_at(self) -> datetime:
+        """When the chosen view says that the cloth is ready."""
+        return self.fully_dry + timedelta(days=self.days)
+
+    def age(self, now: datetime) -> timedelta:
+        """Age of the cure: up to its end, after which it is frozen."""
+        return max((self.ended or now) - self.fully_dry, timedelta(0))
+
+    @property
+    def marks(self) -> tuple[CureMark, ...]:
+        """The marks in order of time."""
+        marks = [CureMark(f"{self.plan.ready_title} from", "ready", self.days, self.ready_at)]
+        best = self.plan.paint_best_days
+        if best is not None:
+            at = self.fully_dry + timedelta(days=best)
+            marks.append(CureMark("best for painting until", "paint", best, at))
+            marks.append(CureMark("resists paint from", "resists", best, at))
+        return tuple(sorted(marks, key=lambda mark: (mark.at, mark.kind)))
+
+
+def fully_dry(lot: Lot, cure_step: LotStep) -> datetime | None:
+    """Give the moment the last coat before a cure was dry, or None while one is open."""
+    walked = [
+        step
+        for step in lot.steps[: lot.place_of(cure_step.number)]
+        if step.join == cure_step.join and lot.taken(step)
+    ]
+    if any(not step.closed for step in walked):
+        return None
+    ends = [step.end for step in walked if step.end and step.spec.kind is StepKind.DRY]
+    return max(ends, default=None)
+
+
+def cure_of(lot: Lot) -> Cure | None:
+    """Give the lot's latest cure that has begun, or None."""
+    for step in reversed(lot.steps):
+        plan = lot.methods[step.join].cure
+        if step.spec.kind is not StepKind.CURE or plan is None or step.skipped is not None:
+            continue
+        dry = fully_dry(lot, step)
+        if dry is not None:
+            last = step.join == len(lot.methods) - 1
+            days = lot.cure_days if lot.cure_days is not None and last else plan.default_days
+            return Cure(step, plan, dry, step.end, days)
+    return None

@@ -1,0 +1,82 @@
+"""What the studio needs from outside: clock, alarm, notices; and the worker's face."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Protocol
+
+
+class Clock(Protocol):
+    """Reads the time; the one place where it is read."""
+
+    def now(self) -> datetime:
+        """Give the present as an aware UTC instant."""
+        ...
+
+    def zone(self) -> str:
+        """Give the IANA name of the zone in force."""
+        ...
+
+    def real(self, span: timedelta) -> timedelta:
+        """Give how long a span lasts outside: shorter where the clock is hurried."""
+        ...
+
+
+class Alarm(Protocol):
+    """Calls back at a moment."""
+
+    def set(self, at: datetime | None) -> None:
+        """Ring at this moment instead of any set before; None: not at all."""
+        ...
+
+    def close(self) -> None:
+        """Stop; nothing rings afterwards."""
+        ...
+
+
+@dataclass(frozen=True)
+class NoticeText:
+    """One notice: several reminders due together make one."""
+
+    title: str
+    body: str
+    urgency: str
+    """calm, soon, now or spoiling."""
+    keys: tuple[str, ...]
+    """The reminders it tells of."""
+
+
+@dataclass(frozen=True)
+class Delivery:
+    """What became of one attempt by one channel."""
+
+    channel: str
+    ok: bool
+    words: str
+
+
+class Notice(Protocol):
+    """Raises a notice by every channel it has; never raises an error, never blocks long."""
+
+    def show(self, text: NoticeText) -> Sequence[Delivery]:
+        """Show it and say what each channel answered."""
+        ...
+
+    def state(self) -> tuple[bool, str]:
+        """Say whether desktop notices work, and in words what does."""
+        ...
+
+
+class Bell(Protocol):
+    """The right to ring: one process on one studio has it."""
+
+    def hold(self) -> bool:
+        """Take or keep the bell; False while another process has it."""
+        ...
+
+    def release(self) -> None:
+        """Give it up."""
+        ...
+
+
+Listener = Callable[[object], None]

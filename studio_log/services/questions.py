@@ -1,0 +1,293 @@
+"""Everything a screen or a command can ask to see, and the shape of each answer.
+
+Words are ready to show; instants are aware UTC for whoever computes with them.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from studio_log.domain.amounts import Amount
+from studio_log.domain.methods import Method, StepKind
+from studio_log.domain.pieces import Piece
+from studio_log.domain.tags import TagFacts
+from studio_log.present.lanes import Lane, Night
+
+
+@dataclass(frozen=True)
+class LotLinesFor:
+    """The lot list: `state` one of the lot states, "live" (not used, not stopped) or "all"."""
+
+    state: str = "live"
+    find: str = ""
+
+
+@dataclass(frozen=True)
+class LotLine:
+    """One row of the lot list."""
+
+    code: str
+    name: str
+    state: str
+    doing: str
+    """"First soak · 3 h 40 min in"."""
+    need: str
+    """"stir now", "dry ≈ 16:40", "" where nobody is needed."""
+    need_at: datetime | None
+    urgency: str
+    """calm, soon, now or spoiling; colours `need`, which also says it in words."""
+    strip: tuple[tuple[StepKind, str], ...]
+    """Kind and state of each step in order, for the strip."""
+
+
+@dataclass(frozen=True)
+class LotLines:
+    """The rows, and how many lots each filter would show."""
+
+    lines: tuple[LotLine, ...]
+    counts: Mapping[str, int]
+
+
+@dataclass(frozen=True)
+class LotSheetFor:
+    """One lot, whole."""
+
+    code: str
+
+
+@dataclass(frozen=True)
+class StepLine:
+    """One step of a lot's sheet."""
+
+    number: int
+    order: int
+    slug: str
+    title: str
+    kind: StepKind
+    state: str
+    planned: str
+    """"10–18 h, aim 14 h"; "within 10 min of lifting"."""
+    actual: str
+    """"20:00 → 08:10", "09:20 → now", ""."""
+    when: str
+    """For steps ahead: "Wed 10 June 07:00 (aim 03:00)"."""
+    why: str
+    """Why the best moment is what it is, and any limit broken."""
+    broken: str
+    amounts: tuple[Amount, ...]
+    details: str
+    """Amounts, milk, readings, tendings in one line."""
+    do: str
+    cautions: tuple[str, ...]
+    start: datetime | None = None
+    end: datetime | None = None
+    optional: bool = False
+    acts: tuple[tuple[str, str], ...] = ()
+    """What may be done now: (act, words of the button), the chief one first."""
+
+
+@dataclass(frozen=True)
+class EntryLine:
+    """One line of a lot's journal, for reading."""
+
+    number: int
+    at: datetime
+    written: datetime
+    words: str
+    act: str
+    step: int | None
+    note: str
+    taken_back: bool
+    corrected_by: int | None
+
+
+@dataclass(frozen=True)
+class LotSheet:
+    """Everything about one lot."""
+
+    code: str
+    name: str
+    state: str
+    heading: str
+    """"soy binder for immersion · 299.7 g · 1.62 m²"."""
+    doing: str
+    pieces: tuple[Piece, ...]
+    steps: tuple[StepLine, ...]
+    entries: tuple[EntryLine, ...]
+    cure_words: str
+    """Age and marks of the cure in words, "" before it."""
+    vessel_words: str
+    cautions: tuple[str, ...]
+    lineage: str
+    milk_words: str
+    undo: str
+    """What undo would take back, "" if nothing."""
+    redo: str
+    data: Mapping[str, object] = field(default_factory=dict)
+    """The same as plain JSON values: what `lot show --json` prints."""
+
+
+@dataclass(frozen=True)
+class TimelineFor:
+    """Lanes of all live lots, or of those named."""
+
+    codes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Timeline:
+    """What the timeline paints."""
+
+    lanes: tuple[Lane, ...]
+    nights: tuple[Night, ...]
+    now: datetime
+    zone: str
+
+
+@dataclass(frozen=True)
+class BenchFor:
+    """What needs hands."""
+
+
+@dataclass(frozen=True)
+class Card:
+    """One reminder on the bench."""
+
+    key: str
+    lot: str
+    step: int | None
+    kind: str
+    urgency: str
+    due: datetime
+    due_words: str
+    title: str
+    why: str
+    if_late: str
+    answer: str
+    """Words of the one big answer: "Stirred", "Dry", "Lifted", "Start now"."""
+    second: str = ""
+    """A second direct answer ("Still damp"), "" for none; sent as answer "damp"."""
+    countdown_to: datetime | None = None
+    """Set for running steps under 15 minutes: counted down in large digits."""
+    raised: bool = False
+    put_off_warning: str = ""
+    """What putting off costs, where it goes beyond the last call."""
+
+
+@dataclass(frozen=True)
+class TakeBack:
+    """The last act, while it can be taken back in one click."""
+
+    subject: str
+    words: str
+    until: datetime
+
+
+@dataclass(frozen=True)
+class Bench:
+    """Now (by what spoils first), later today, and after; and words when nothing is due."""
+
+    now: tuple[Card, ...]
+    later: tuple[Card, ...]
+    beyond: tuple[Card, ...]
+    next_words: str
+    quiet_words: str
+    take_back: TakeBack | None = None
+
+
+@dataclass(frozen=True)
+class RemindersFor:
+    """Reminders due or coming, in order; `within` in seconds from `at` (None: now)."""
+
+    at: datetime | None = None
+    within: float = 86400.0
+
+
+@dataclass(frozen=True)
+class MethodsFor:
+    """Every method, latest versions."""
+
+
+@dataclass(frozen=True)
+class MethodFor:
+    """One method by its slug, its latest version."""
+
+    slug: str
+
+
+@dataclass(frozen=True)
+class AmountsFor:
+    """Amounts of a method for a weight of cloth in grams."""
+
+    slug: str
+    grams: float
+    changed: Mapping[str, float] = field(default_factory=dict)
+    vessel_litres: float | None = None
+
+
+@dataclass(frozen=True)
+class AmountsAnswer:
+    """Amounts by step, and whether the vessel holds the bath, in words."""
+
+    amounts: tuple[Amount, ...]
+    vessel_words: str
+    vessel_fits: bool | None
+
+
+@dataclass(frozen=True)
+class MilksFor:
+    """The batches of milk."""
+
+    finished: bool = False
+
+
+@dataclass(frozen=True)
+class MilkLine:
+    """One milk."""
+
+    code: str
+    litres: float | None
+    strength: float | None
+    cold: bool
+    made_at: datetime
+    use_by: datetime
+    lots: tuple[str, ...]
+    finished: bool
+    words: str
+
+
+@dataclass(frozen=True)
+class TagsFor:
+    """Facts for the tags of these lots."""
+
+    codes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class SettingsFor:
+    """The settings."""
+
+
+@dataclass(frozen=True)
+class StatusFor:
+    """What the status line says."""
+
+
+@dataclass(frozen=True)
+class Status:
+    """Saved, reminders and channels, next ring, last copy: each in words, and all truly."""
+
+    saved: str
+    channels: str
+    channels_ok: bool
+    next_ring: str
+    copy: str
+    warnings: tuple[str, ...] = ()
+
+
+Question = (
+    LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
+    | AmountsFor | MilksFor | TagsFor | SettingsFor | StatusFor
+)  # fmt: skip
+Methods = tuple[Method, ...]
+Tags = tuple[TagFacts, ...]

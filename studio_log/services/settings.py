@@ -1,0 +1,36 @@
+"""The studio's settings: few, with sensible defaults, all changeable later."""
+
+from dataclasses import dataclass
+from datetime import time
+
+from studio_log.domain.quiet import QuietHours
+
+
+@dataclass(frozen=True)
+class Settings:
+    """Settings as they are stored, one row each, by these names."""
+
+    studio: str = ""
+    """The studio's name; "" before the welcome."""
+    units: str = "metric"
+    """"metric" or "us": how figures are shown; any unit may be typed."""
+    quiet_start: str = "22:00"
+    quiet_end: str = "07:00"
+    zone: str = ""
+    """IANA zone; "" follows the system."""
+    spoiling_at_night: bool = False
+    """Whether what spoils may ring in quiet hours."""
+    welcomed: bool = False
+    chime: bool = True
+    closing_said: bool = False
+    """Whether it was said that closing the window keeps reminding."""
+    vessel_litres: float = 10.0
+    """The bucket offered for a new lot."""
+    theme: str = "system"
+    text_percent: int = 100
+
+    def quiet(self, zone: str) -> QuietHours:
+        """Give the quiet hours in the zone in force."""
+        return QuietHours(
+            time.fromisoformat(self.quiet_start), time.fromisoformat(self.quiet_end), zone
+        )
