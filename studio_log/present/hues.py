@@ -1,0 +1,215 @@
+"""The studio's colours as data: one hue per kind of step, and a light and a dark palette.
+
+Names come from dye plants and minerals. Every colour is "#rrggbb". `TEXT_PAIRS` and
+`SHAPE_PAIRS` declare which colours meet on screen; the tests hold each pair to its ratio.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from studio_log.domain.methods import StepKind
+
+Scheme = Literal["light", "dark"]
+
+
+@dataclass(frozen=True)
+class Hue:
+    """How one kind of step is coloured: dyed for what is done, a pale tint for what is ahead."""
+
+    name: str
+    """The plant or mineral it is called after."""
+    fill: str
+    on_fill: str
+    """Text on `fill`."""
+    tint: str
+    """Ground of work ahead, under `Palette.ink`."""
+    edge: str
+    """Outlines, hatches and small shapes on the sheet."""
+
+
+@dataclass(frozen=True)
+class Palette:
+    """Every colour of the window but the hues of the steps."""
+
+    ground: str
+    """Under everything: the sides, the bars above and below."""
+    panel: str
+    """The sheet in the middle."""
+    raised: str
+    """Fields, cards and quiet buttons."""
+    night: str
+    """Quiet hours on the sheet."""
+    line: str
+    """Hairlines that only divide."""
+    outline: str
+    """Edges of fields and buttons, seen at 3:1."""
+    ink: str
+    soft: str
+    """Secondary text."""
+    accent: str
+    """Indigo: primary buttons, what is chosen."""
+    on_accent: str
+    accent_ink: str
+    """Indigo as text."""
+    chosen: str
+    """Ground of the chosen row."""
+    danger: str
+    """Madder red: what spoils, and now."""
+    on_danger: str
+    danger_ink: str
+    danger_ground: str
+    ochre: str
+    on_ochre: str
+    ochre_ink: str
+    ochre_ground: str
+    indigo_ground: str
+    good_ink: str
+    """Green text for what is ready."""
+    focus: str
+    """Ring around what has the keyboard."""
+
+
+KIND_WORDS: Final[Mapping[StepKind, str]] = {
+    StepKind.BEANS: "Beans",
+    StepKind.MILK: "Milk",
+    StepKind.SOAK: "Soak",
+    StepKind.SPIN: "Spin",
+    StepKind.DRY: "Dry",
+    StepKind.DIP: "Dip",
+    StepKind.CURE: "Cure",
+    StepKind.SCOUR: "Scour",
+    StepKind.RINSE: "Rinse",
+    StepKind.HAND: "By hand",
+}
+"""The word that stands beside each hue."""
+
+_LIGHT_HUES: Final[Mapping[StepKind, Hue]] = {
+    StepKind.BEANS: Hue("walnut", "#5b4636", "#fdf9f1", "#eae0d2", "#5b4636"),
+    StepKind.MILK: Hue("chalk", "#e6dcc6", "#26221d", "#f6f0e2", "#857a64"),
+    StepKind.SOAK: Hue("indigo", "#25466e", "#ffffff", "#dae3ee", "#25466e"),
+    StepKind.SPIN: Hue("slate", "#566069", "#ffffff", "#e0e4e6", "#566069"),
+    StepKind.DRY: Hue("weld", "#d9b03a", "#26221d", "#f6eac4", "#8a6a0c"),
+    StepKind.DIP: Hue("woad", "#356a93", "#ffffff", "#d6e5ef", "#356a93"),
+    StepKind.CURE: Hue("buckthorn", "#4d6a3a", "#ffffff", "#dfe8d5", "#4d6a3a"),
+    StepKind.SCOUR: Hue("alkanet", "#6c4a72", "#ffffff", "#e8deea", "#6c4a72"),
+    StepKind.RINSE: Hue("verdigris", "#2a6b63", "#ffffff", "#d5e7e3", "#2a6b63"),
+    StepKind.HAND: Hue("sienna", "#944e2a", "#ffffff", "#f2e1d4", "#944e2a"),
+}
+
+_DARK_HUES: Final[Mapping[StepKind, Hue]] = {
+    StepKind.BEANS: Hue("walnut", "#a8876c", "#16110d", "#3a3029", "#b8977b"),
+    StepKind.MILK: Hue("chalk", "#d6ccb6", "#1c1916", "#3b372f", "#d6ccb6"),
+    StepKind.SOAK: Hue("indigo", "#6f95c6", "#0e141d", "#26313f", "#84a7d4"),
+    StepKind.SPIN: Hue("slate", "#98a3ae", "#14171a", "#31363a", "#a5afb9"),
+    StepKind.DRY: Hue("weld", "#d6b04a", "#1c1708", "#3c3522", "#d6b04a"),
+    StepKind.DIP: Hue("woad", "#78aed0", "#0d1820", "#243640", "#86b8d8"),
+    StepKind.CURE: Hue("buckthorn", "#8fae77", "#12180d", "#2d3727", "#9bb984"),
+    StepKind.SCOUR: Hue("alkanet", "#b68fbd", "#1a121c", "#392f3b", "#c09cc7"),
+    StepKind.RINSE: Hue("verdigris", "#6cb2a7", "#0c1a18", "#233935", "#7bbdb2"),
+    StepKind.HAND: Hue("sienna", "#cf8c62", "#1f1209", "#3f2f24", "#d89a73"),
+}
+
+HUES: Final[Mapping[Scheme, Mapping[StepKind, Hue]]] = {"light": _LIGHT_HUES, "dark": _DARK_HUES}
+
+PALETTES: Final[Mapping[Scheme, Palette]] = {
+    "light": Palette(
+        ground="#f2ebdd",
+        panel="#fcf9f1",
+        raised="#fffefa",
+        night="#ece5d6",
+        line="#dcd2bd",
+        outline="#8f8470",
+        ink="#26221d",
+        soft="#645b4e",
+        accent="#25466e",
+        on_accent="#ffffff",
+        accent_ink="#25466e",
+        chosen="#dfe7f0",
+        danger="#a3362a",
+        on_danger="#ffffff",
+        danger_ink="#96301f",
+        danger_ground="#f4dfd8",
+        ochre="#e0b23c",
+        on_ochre="#26221d",
+        ochre_ink="#6f5206",
+        ochre_ground="#f5e8c4",
+        indigo_ground="#dde5ee",
+        good_ink="#42602f",
+        focus="#b3560f",
+    ),
+    "dark": Palette(
+        ground="#1c1916",
+        panel="#252119",
+        raised="#312c25",
+        night="#1d1a15",
+        line="#443d33",
+        outline="#8d8270",
+        ink="#f0e8da",
+        soft="#bdb19f",
+        accent="#9dbce2",
+        on_accent="#101a27",
+        accent_ink="#a9c5e8",
+        chosen="#2f3946",
+        danger="#e8897a",
+        on_danger="#210b07",
+        danger_ink="#f09c8e",
+        danger_ground="#45271f",
+        ochre="#dcb454",
+        on_ochre="#1c1708",
+        ochre_ink="#e5c46f",
+        ochre_ground="#40361d",
+        indigo_ground="#28323f",
+        good_ink="#a5c38d",
+        focus="#f2a65a",
+    ),
+}
+
+_GROUNDS: Final = ("ground", "panel", "raised", "night", "chosen")
+_CARDS: Final = ("danger_ground", "ochre_ground", "indigo_ground")
+_INKS: Final = ("ink", "soft", "accent_ink", "danger_ink", "ochre_ink", "good_ink")
+
+TEXT_PAIRS: Final[tuple[tuple[str, str], ...]] = (
+    *((ink, ground) for ink in _INKS for ground in _GROUNDS),
+    *((ink, card) for ink in ("ink", "soft") for card in _CARDS),
+    ("danger_ink", "danger_ground"),
+    ("ochre_ink", "ochre_ground"),
+    ("accent_ink", "indigo_ground"),
+    ("on_accent", "accent"),
+    ("on_danger", "danger"),
+    ("on_ochre", "ochre"),
+)
+"""(text, ground) by field of `Palette`; each at least 4.5:1 in both schemes."""
+
+SHAPE_PAIRS: Final[tuple[tuple[str, str], ...]] = (
+    *(("focus", ground) for ground in (*_GROUNDS, *_CARDS)),
+    *(("danger", ground) for ground in _GROUNDS),
+    *(("accent", ground) for ground in _GROUNDS),
+    *(("outline", ground) for ground in ("ground", "panel", "raised")),
+)
+"""(shape, ground) by field of `Palette`; each at least 3:1 in both schemes."""
+
+EDGE_GROUNDS: Final = ("panel", "night", "chosen")
+"""Grounds on which the edge of every hue is seen at 3:1."""
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance, 0 for black to 1 for white.
+
+    Source: W3C, Web Content Accessibility Guidelines 2.2, definition of relative luminance
+    (with the threshold 0.04045 of IEC 61966-2-1, as its erratum has it).
+    """
+    channels = (int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5))
+    red, green, blue = (
+        part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in channels
+    )
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def contrast(one: str, other: str) -> float:
+    """Contrast ratio, 1 to 21, of two colours in either order.
+
+    Source: W3C, Web Content Accessibility Guidelines 2.2, definition of contrast ratio.
+    """
+    dark, bright = sorted((luminance(one), luminance(other)))
+    return (bright + 0.05) / (dark + 0.05)
