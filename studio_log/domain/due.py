@@ -1,0 +1,306 @@
+"""Reminders worked out from lot, clock and quiet hours; the same in, the same out."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from studio_log.domain.lots import Cure, Lot, LotStep, StepState, cure_of
+from studio_log.domain.methods import StepKind
+from studio_log.domain.milks import Milk
+from studio_log.domain.quiet import QuietHours
+from studio_log.domain.reminders import Kind, Reminder, Urgency
+from studio_log.domain.tending import next_ask, next_tending
+from studio_log.domain.windows import SHORT, StepWindow, limit_words, short_span, windows_of
+
+URGENCY = {
+    Kind.START: Urgency.SOON,
+    Kind.TEND: Urgency.NOW,
+    Kind.MAY_END: Urgency.CALM,
+    Kind.READY: Urgency.NOW,
+    Kind.LAST_CALL: Urgency.NOW,
+    Kind.PAST: Urgency.SPOILING,
+    Kind.IS_DRY: Urgency.SOON,
+    Kind.USE_BY: Urgency.SOON,
+    Kind.CURE_MARK: Urgency.CALM,
+}
+PRESSING_GAP = timedelta(hours=2)
+"""A start that must come within this is urgent."""
+USEFUL_EARLY = timedelta(hours=2)
+"""`may_end` is told only when it comes at least this long before the best moment."""
+PAINT_HEADS_UP = timedelta(days=2)
+LONGEST_NOTICE = timedelta(hours=1)
+SHORTEST_NOTICE = timedelta(minutes=5)
+
+
+@dataclass(frozen=True)
+class _Scene:
+    """What every rule below looks at."""
+
+    lot: Lot
+    now: datetime
+    quiet: QuietHours
+    night_rings: bool
+
+    def local(self, at: datetime) -> str:
+        """Give a moment as the dyer's clock shows it, with its day where it is not today."""
+        zone = ZoneInfo(self.quiet.zone)
+        there, here = at.astimezone(zone), self.now.astimezone(zone)
+        return f"{there:%H:%M}" if there.date() == here.date() else f"{there:%a %H:%M}"
+
+
+def reminders_of(
+    lot: Lot, now: datetime, quiet: QuietHours, *, spoiling_at_night: bool = False
+) -> list[Reminder]:
+    """Give every reminder of a lot that is due or coming, in order of time."""
+    if lot.voided or lot.stopped is not None or not lot.started:
+        return []
+    scene = _Scene(lot, now, quiet, spoiling_at_night)
+    windows = windows_of(lot, now, quiet)
+    found: list[Reminder] = []
+    for step in lot.steps:
+        window = windows.get(step.number)
+        if window is None or (step.optional and not lot.taken(step)):
+            continue
+        if step.running:
+            found.extend(_of_running(scene, step, window))
+        elif lot.state_of(step) is StepState.OPEN and not _resting_before(lot, step):
+            found.extend(_of_open(scene, step, window))
+    found.extend(_of_cure(scene))
+    return sorted(found, key=lambda one: (one.rings_at, -one.urgency.rank, one.key))
+
+
+def _resting_before(lot: Lot, step: LotStep) -> bool:
+    """Say whether a cure still runs before this step: its own marks speak for it."""
+    cure = cure_of(lot)
+    return cure is not None and cure.running and step.join > cure.step.join
+
+
+def _ring_at(scene: _Scene, due: datetime, urgency: Urgency, put_off: datetime | None) -> datetime:
+    at = due if put_off is None or due > put_off else put_off
+    if urgency is Urgency.SPOILING and scene.night_rings:
+        return at
+    return scene.quiet.waking(at)
+
+
+def _make(  # noqa: PLR0913 - one door for all kinds; every value is named at the call
+    scene: _Scene,
+    step: LotStep,
+    kind: Kind,
+    due: datetime,
+    *,
+    act: str,
+    why: str,
+    if_late: str = "",
+    urgency: Urgency | None = None,
+    nth: str = "",
+    window: tuple[datetime | None, datetime | None] = (None, None),
+    quietly: bool = False,
+) -> Reminder:
+    lot = scene.lot
+    weight = urgency or URGENCY[kind]
+    tail = f"/{nth}" if nth else ""
+    return Reminder(
+        key=f"{lot.code}/{step.number}/{kind.value}{tail}",
+        subject=lot.code,
+        step=step.number,
+        kind=kind,
+        urgency=weight,
+        due=due,
+        rings_at=_ring_at(scene, due, weight, step.put_off),
+        title=f"{act} {lot.code} {lot.name}".strip(),
+        why=why,
+        if_late=if_late,
+        earliest=window[0],
+        latest=window[1],
+        quietly=quietly,
+    )
+
+
+def _of_running(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Reminder]:
+    if step.spec.kind is StepKind.CURE:
+        return
+    if step.spec.kind is StepKind.DRY:
+        yield from _of_drying(scene, step, window)
+        return
+    yield from _tending(scene, step, window)
+    yield from _ending(scene, step, window)
+
+
+def _tending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Reminder]:
+    tending = step.spec.tending
+    if tending is None:
+        return
+    due = next_tending(step, scene.quiet)
+    if due is None or due >= window.best_end - SHORT / 3:
+        return
+    since = step.tended[-1] if step.tended else step.start
+    assert since is not None  # noqa: S101 - a running step has begun
+    last = (
+        f"Last tended {scene.local(since)}." if step.tended else f"In since {scene.local(since)}."
+    )
+    yield _make(
+        scene,
+        step,
+        Kind.TEND,
+        due,
+        act=tending.act,
+        why=last,
+        if_late=step.spec.if_late,
+        nth=str(len(step.tended)),
+    )
+
+
+def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Reminder]:
+    lasts, end = step.spec.lasts, window.end
+    if lasts is None:
+        return
+    short = lasts.aim < SHORT
+    bounds = (end.earliest, end.latest)
+    act = step.spec.end_order
+    asleep = scene.quiet.around(end.aim) if window.moved.night else None
+    why = f"{step.title} since {scene.local(window.best_start)}; aim {short_span(lasts.aim)}."
+    if asleep is not None and window.moved.clash is None:
+        why += f" The aim, {scene.local(end.aim)}, falls in quiet hours."
+    if not short and window.best_end - end.earliest >= USEFUL_EARLY:
+        yield _make(scene, step, Kind.MAY_END, end.earliest, act="May be ended:", why=why,
+                    window=bounds)  # fmt: skip
+    yield _make(scene, step, Kind.READY, window.best_end, act=act, why=why, window=bounds,
+                if_late=step.spec.if_late, quietly=short)  # fmt: skip
+    if end.latest is None:
+        return
+    limit = limit_words(step, lasts, None)
+    call = _last_call(scene, end.earliest, end.latest)
+    if not short and call > window.best_end:
+        yield _make(scene, step, Kind.LAST_CALL, call, act=f"Last call: {act[:1].lower()}{act[1:]}",
+                    why=f"{limit}, that is {scene.local(end.latest)}.", window=bounds,
+                    if_late=step.spec.if_late)  # fmt: skip
+    yield _make(scene, step, Kind.PAST, end.latest, act=f"Too long: {act[:1].lower()}{act[1:]}",
+                why=f"{limit}; that was {scene.local(end.latest)}.", window=bounds,
+                if_late=step.spec.if_late)  # fmt: skip
+
+
+def _last_call(scene: _Scene, earliest: datetime, latest: datetime) -> datetime:
+    """Give the moment of the last call: a tenth of the window before its end, before any night."""
+    lead = min(LONGEST_NOTICE, max(SHORTEST_NOTICE, (latest - earliest) / 10))
+    at = latest - lead
+    night = scene.quiet.around(at)
+    return at if night is None else night.start - SHORTEST_NOTICE
+
+
+def _of_drying(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Reminder]:
+    ask = step.spec.ask_dry
+    due = next_ask(step, scene.quiet) if ask else None
+    if due is not None and step.start is not None:
+        yield _make(
+            scene, step, Kind.IS_DRY, due, act="Is it dry?",
+            why=f"Hanging since {scene.local(step.start)}; the last piece counts.",
+            if_late=step.spec.if_late, nth=str(len(step.damp)),
+            window=(window.end.earliest, window.end.latest),
+        )  # fmt: skip
+    if window.end.latest is not None:
+        longest = step.spec.lasts.latest if step.spec.lasts else timedelta(0)
+        yield _make(
+            scene, step, Kind.PAST, window.end.latest, act="Still not dry?",
+            why=f"Damp for {short_span(longest)} and more.", if_late=step.spec.if_late,
+            window=(window.end.earliest, window.end.latest),
+        )  # fmt: skip
+
+
+def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Reminder]:
+    gap, start = step.spec.gap, window.start
+    pressing = gap.most is not None and gap.most <= PRESSING_GAP
+    behind = f"{gap.after[:1].upper()}{gap.after[1:]} is done." if gap.after else "It can begin."
+    earlier = next((one.end for one in scene.lot.before(step) if one.end is not None), None)
+    due = window.best_start if window.best_start > scene.now else (earlier or scene.now)
+    due = due if window.moved.night is None else window.best_start
+    bounds = (start.earliest, start.latest)
+    act = step.spec.order
+    yield _make(scene, step, Kind.START, due, act=act, why=behind, if_late=step.spec.if_late,
+                urgency=Urgency.NOW if pressing else Urgency.SOON, window=bounds)  # fmt: skip
+    if gap.most is None or earlier is None:
+        return
+    latest = earlier + gap.most
+    limit = limit_words(step, None, gap)
+    call = _last_call(scene, earlier + gap.least, latest)
+    low = f"{act[:1].lower()}{act[1:]}"
+    if call > due:
+        yield _make(scene, step, Kind.LAST_CALL, call, act=f"Last call: {low}",
+                    why=f"{limit}, that is {scene.local(latest)}.",
+                    if_late=step.spec.if_late, window=bounds)  # fmt: skip
+    yield _make(scene, step, Kind.PAST, latest, act=f"Late: {low}",
+                why=f"{limit}; that was {scene.local(latest)}.",
+                if_late=step.spec.if_late, window=bounds)  # fmt: skip
+
+
+def _of_cure(scene: _Scene) -> Iterator[Reminder]:
+    cure = cure_of(scene.lot)
+    if cure is None or not cure.running or scene.lot.use is not None:
+        return
+    for mark in cure.marks:
+        words = _MARK_WORDS[mark.kind](cure)
+        if words is None:
+            continue
+        act, why, lead = words
+        due = mark.at - lead
+        nearing = mark.kind == "paint"
+        yield _make(
+            scene, cure.step, Kind.CURE_MARK, due, act=act, why=why,
+            urgency=Urgency.SOON if nearing else Urgency.CALM,
+            nth=mark.kind, window=(cure.fully_dry, mark.at),
+        )  # fmt: skip
+
+
+_MARK_WORDS: dict[str, Callable[[Cure], tuple[str, str, timedelta] | None]] = {
+    "ready": lambda cure: (
+        f"Cured, {cure.plan.ready_title}:",
+        f"Day {cure.days} from fully dry.",
+        timedelta(0),
+    ),
+    "paint": lambda cure: (
+        "Paint within two days:",
+        f"Takes paint best until day {cure.plan.paint_best_days} from fully dry.",
+        PAINT_HEADS_UP,
+    ),
+    "resists": lambda cure: (
+        "Painting time is over:",
+        f"From day {cure.plan.paint_best_days} on paint sinks in less well.",
+        timedelta(0),
+    ),
+}
+
+
+def milk_reminder(lot: Lot, milk: Milk | None, now: datetime, quiet: QuietHours) -> Reminder | None:
+    """Remind, the evening before, to soak beans where the milk will not last to the next coat."""
+    windows = windows_of(lot, now, quiet)
+    ahead = (
+        step
+        for step in lot.steps
+        if step.number in windows and step.spec.uses_milk and step.start is None and lot.taken(step)
+    )
+    step = next(ahead, None)
+    if step is None or milk is None or step.coat in {None, 1}:
+        return None
+    dip = windows[step.number].best_start
+    if milk.use_by >= dip:
+        return None
+    due = evening_before(dip, quiet)
+    made = _make(
+        _Scene(lot, now, quiet, night_rings=False), step, Kind.USE_BY, due,
+        act="Soak beans tonight for",
+        why=f"Milk {milk.code} will be too old for {step.title}, planned next.",
+        if_late="Without fresh milk the next coat waits a day longer.",
+    )  # fmt: skip
+    return replace(made, key=f"{lot.code}/{step.number}/use_by/{milk.code}")
+
+
+def evening_before(at: datetime, quiet: QuietHours) -> datetime:
+    """Give two hours before the quiet hours of the evening before a moment (else 20:00)."""
+    zone = ZoneInfo(quiet.zone)
+    day = at.astimezone(zone).date() - timedelta(days=1)
+    night = quiet.night_of(day)
+    if night is None:
+        return datetime.combine(day, datetime.min.time(), zone).astimezone(UTC) + timedelta(
+            hours=20
+        )
+    return night.start - timedelta(hours=2)

@@ -1,0 +1,353 @@
+"""The lot as its journal tells it: entries in, lot out.
+
+Each act has one function that checks whether it makes sense and gives the lot after it.
+What cannot be is a Refusal; what is odd is a Question, which an entry whose data say
+"sure" has already answered. So taking back or correcting an entry is: leave it out or
+change it, replay the rest, and see who refuses.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
+from datetime import datetime, timedelta
+from typing import Any
+
+from studio_log.domain.errors import Question, Refusal
+from studio_log.domain.journal import Act, Entry, standing
+from studio_log.domain.lots import Lot, LotStep, Use, cure_of, fully_dry
+from studio_log.domain.methods import StepKind
+from studio_log.domain.repeating import repeated
+from studio_log.domain.starting import MethodBook, begin, method_named, steps_of
+
+TWICE = timedelta(minutes=1)
+"""Two equal acts closer than this are taken for a double click."""
+
+
+class StandsOn(Refusal):
+    """A later entry no longer reads once an earlier one is changed."""
+
+    def __init__(self, entry: Entry, reason: str) -> None:
+        """Name the entry that stands in the way, and why."""
+        super().__init__(
+            f"Entry {entry.number} ({entry.act.value.replace('_', ' ')}) stands on it: "
+            f"{reason} Take that one back first. Nothing was changed."
+        )
+        self.entry = entry
+
+
+def replay(entries: Iterable[Entry], book: MethodBook) -> Lot:
+    """Give the lot that the standing entries make; raises StandsOn where one does not read."""
+    lot: Lot | None = None
+    for entry in standing(entries):
+        try:
+            lot = begin(entry, book) if lot is None else apply(lot, entry, book)
+        except Refusal as refusal:
+            raise StandsOn(entry, str(refusal)) from None
+    if lot is None:
+        raise Refusal("There is no such lot. `lot list --state all` shows every code.")
+    return lot
+
+
+def apply(lot: Lot, entry: Entry, book: MethodBook) -> Lot:
+    """Give the lot after one more entry; Refusal or Question where it makes no sense."""
+    if entry.act is Act.GO_ON:
+        return _go_on(lot, entry, book)
+    act = _ACTS.get(entry.act)
+    if act is None:
+        raise Refusal(f"A lot's journal has no act {entry.act.value!r}.")
+    if lot.voided:
+        raise Refusal(f"{lot.code} was voided; nothing more can be marked on it.")
+    if lot.stopped is not None and entry.act not in {Act.NOTE, Act.SET, Act.VOID, Act.PRINTED}:
+        raise Refusal(f"{lot.code} was stopped. Undo the stop first; nothing was changed.")
+    return _settled(act(lot, entry))
+
+
+def _ask(entry: Entry, words: str) -> None:
+    """Put a plain question, unless the dyer has answered it."""
+    if not entry.data.get("sure"):
+        raise Question(words)
+
+
+def _with(lot: Lot, step: LotStep, **changes: Any) -> Lot:
+    changed = replace(step, **changes)
+    return replace(
+        lot, steps=tuple(changed if one.number == step.number else one for one in lot.steps)
+    )
+
+
+def _step(lot: Lot, entry: Entry) -> LotStep:
+    if entry.step is None:
+        raise Refusal("Say which step: its number, its name, or `now`. Nothing was changed.")
+    return lot.step(entry.step)
+
+
+def _still_open(lot: Lot, entry: Entry) -> LotStep:
+    step = _step(lot, entry)
+    if step.closed:
+        done = "skipped" if step.skipped is not None else "done"
+        raise Refusal(
+            f"{lot.code} step {step.number} ({step.title}) is {done} already. Undo that first, "
+            "or repeat the step; nothing was changed."
+        )
+    return step
+
+
+def _close_between(lot: Lot, step: LotStep, entry: Entry) -> Lot:
+    """Close the steps before this one that were never marked, if the dyer says so."""
+    left = [
+        one
+        for one in lot.before(step)
+        if (not one.closed and one.spec.kind is not StepKind.CURE and lot.taken(one))
+        or (one.optional and one.coat == step.coat and not one.closed)
+    ]
+    if not left:
+        return lot
+    names = ", ".join(one.title for one in reversed(left))
+    _ask(entry, f"Before {step.title} these are not marked: {names}. Mark them as done too?")
+    for one in left:
+        lot = _with(lot, one, end=max(entry.at, one.start or entry.at))
+    return lot
+
+
+def _in_order(lot: Lot, step: LotStep, entry: Entry) -> None:
+    """Ask about a start that lies before the end of the step before."""
+    earlier = next((one for one in lot.before(step) if one.end is not None), None)
+    if earlier is not None and earlier.end is not None and entry.at < earlier.end:
+        _ask(
+            entry,
+            f"{step.title} would begin before {earlier.title} ended. Is that right?",
+        )
+
+
+def _start(lot: Lot, entry: Entry) -> Lot:
+    step = _still_open(lot, entry)
+    if step.spec.kind is StepKind.CURE:
+        raise Refusal("A cure begins by itself when the last coat is dry. Nothing was changed.")
+    if step.start is not None:
+        raise Refusal(f"{step.title} of {lot.code} runs already. Nothing was changed.")
+    lot = _close_between(lot, step, entry)
+    _in_order(lot, step, entry)
+    return _begin_step(lot, step.number, entry.at)
+
+
+def _begin_step(lot: Lot, number: int, at: datetime) -> Lot:
+    """Begin a step; a cure of an earlier method that still runs ends with it, its age frozen."""
+    step = lot.step(number)
+    lot = _with(lot, step, start=at, grams_used=lot.grams, put_off=None, plan=None)
+    for other in lot.steps[: lot.place_of(number)]:
+        if other.spec.kind is StepKind.CURE and other.running and other.join < step.join:
+            lot = _with(lot, other, end=at)
+    return lot
+
+
+def _end(lot: Lot, entry: Entry) -> Lot:
+    step = _still_open(lot, entry)
+    if step.spec.kind is StepKind.CURE and step.start is None:
+        raise Refusal("The cure has not begun: the last coat is not dry yet. Nothing was changed.")
+    if step.start is None:
+        lot = _close_between(lot, step, entry)
+        _in_order(lot, step, entry)
+    elif entry.at < step.start:
+        raise Refusal(
+            f"{step.title} of {lot.code} cannot end before it began. Nothing was changed; "
+            "give a later time, or correct the start."
+        )
+    else:
+        _sensible_length(step, entry)
+    lot = _with(lot, step, end=entry.at, put_off=None, plan=None)
+    return _follow_at_once(lot, step.number, entry.at)
+
+
+def _sensible_length(step: LotStep, entry: Entry) -> None:
+    """Ask about a long step that ended long before its earliest end."""
+    lasts = step.spec.lasts
+    if lasts is None or step.start is None or lasts.earliest < timedelta(hours=1):
+        return
+    if step.spec.kind is not StepKind.DRY and entry.at - step.start < lasts.earliest / 2:
+        _ask(entry, f"{step.title} has run far shorter than its earliest end. End it all the same?")
+
+
+def _follow_at_once(lot: Lot, number: int, at: datetime) -> Lot:
+    """Begin the next step where its gap says "at once"."""
+    for one in lot.steps[lot.place_of(number) + 1 :]:
+        if one.closed or (one.optional and not lot.taken(one)):
+            continue
+        ready = one.spec.gap.at_once and one.start is None and one.spec.kind is not StepKind.CURE
+        return _begin_step(lot, one.number, at) if ready else lot
+    return lot
+
+
+def _tend(lot: Lot, entry: Entry) -> Lot:
+    step = _still_open(lot, entry)
+    if step.start is None:
+        raise Refusal(f"{step.title} of {lot.code} has not begun: start it first. Nothing changed.")
+    if entry.at < step.start:
+        raise Refusal(f"That is before {step.title} began. Nothing was changed.")
+    if any(abs(entry.at - before) < TWICE for before in step.tended):
+        _ask(entry, f"{step.title} was tended within the same minute. Once more?")
+    return _with(lot, step, tended=tuple(sorted((*step.tended, entry.at))), put_off=None)
+
+
+def _drying(lot: Lot, entry: Entry) -> LotStep:
+    step = _still_open(lot, entry)
+    if step.spec.kind is not StepKind.DRY:
+        raise Refusal(f"{step.title} is not a drying step; `end` ends it. Nothing was changed.")
+    return step
+
+
+def _dry(lot: Lot, entry: Entry) -> Lot:
+    _drying(lot, entry)
+    return _end(lot, entry)
+
+
+def _damp(lot: Lot, entry: Entry) -> Lot:
+    step = _drying(lot, entry)
+    if step.start is None or entry.at < step.start:
+        raise Refusal(f"{step.title} of {lot.code} has not begun by then. Nothing was changed.")
+    return _with(lot, step, damp=(*step.damp, entry.at), put_off=None)
+
+
+def _skip(lot: Lot, entry: Entry) -> Lot:
+    step = _still_open(lot, entry)
+    if step.spec.kind is StepKind.CURE:
+        raise Refusal("A cure is not skipped: record the use, or go on to the next method.")
+    # Without its dip a coat has nothing to spin or dry.
+    firsts = [one for one in lot.steps if one.coat == step.coat and one.join == step.join]
+    whole = step.coat is not None and firsts[0].number == step.number
+    for one in firsts if whole else [step]:
+        if not one.closed:
+            lot = _with(lot, one, skipped=entry.note)
+    return lot if whole else _follow_at_once(lot, step.number, entry.at)
+
+
+def _repeat(lot: Lot, entry: Entry) -> Lot:
+    return repeated(lot, _step(lot, entry))
+
+
+def _note(lot: Lot, entry: Entry) -> Lot:
+    if entry.step is not None:
+        lot.step(entry.step)
+    return lot
+
+
+def _put_off(lot: Lot, entry: Entry) -> Lot:
+    step = _still_open(lot, entry)
+    return _with(lot, step, put_off=datetime.fromisoformat(entry.data["until"]))
+
+
+def _plan(lot: Lot, entry: Entry) -> Lot:
+    return _with(lot, _still_open(lot, entry), plan=datetime.fromisoformat(entry.data["planned"]))
+
+
+def _use(lot: Lot, entry: Entry) -> Lot:
+    if lot.use is not None:
+        raise Refusal(f"The use of {lot.code} is recorded already. Undo that first.")
+    cure = cure_of(lot)
+    if cure is None or not cure.running:
+        _ask(entry, f"{lot.code} has no cure running. Record the use all the same?")
+        return replace(lot, use=Use(entry.at, entry.note))
+    if entry.at < cure.fully_dry:
+        raise Refusal(f"{lot.code} was not dry by then. Nothing was changed; give a later time.")
+    lot = _with(lot, cure.step, end=entry.at)
+    for one in lot.steps:
+        if not one.closed and one.optional:
+            lot = _with(lot, one, skipped="used before this coat")
+    return replace(lot, use=Use(entry.at, entry.note))
+
+
+def _stop(lot: Lot, entry: Entry) -> Lot:
+    return replace(lot, stopped=(entry.at, entry.note))
+
+
+def _set(lot: Lot, entry: Entry) -> Lot:
+    data = dict(entry.data)
+    data.pop("sure", None)
+    amounts = data.pop("amounts", None)
+    if "grams" in data:
+        data["given_grams"] = data.pop("grams")
+    if amounts:
+        data["amounts_changed"] = {**lot.amounts_changed, **amounts}
+    return replace(lot, **data)
+
+
+def _milk(lot: Lot, entry: Entry) -> Lot:
+    return _with(lot, _step(lot, entry), milk=str(entry.data["milk"]))
+
+
+def _share(lot: Lot, kept: Iterable[int]) -> Lot:
+    """Keep some pieces; a weight off the scale is shared out by the pieces' own weights."""
+    numbers = set(kept)
+    pieces = tuple(piece for piece in lot.pieces if piece.number in numbers)
+    if not pieces or len(pieces) == len(lot.pieces):
+        raise Refusal("A split moves some of the pieces, not none and not all of them.")
+    grams = lot.given_grams
+    if grams is not None:
+        weights = {piece.number: piece.grams or 1.0 for piece in lot.pieces}
+        grams *= sum(weights[piece.number] for piece in pieces) / sum(weights.values())
+    return replace(lot, pieces=pieces, given_grams=grams)
+
+
+def _split_off(lot: Lot, entry: Entry) -> Lot:
+    gone = set(entry.data["pieces"])
+    lot = _share(lot, [piece.number for piece in lot.pieces if piece.number not in gone])
+    child = entry.data.get("child")
+    return replace(lot, children=(*lot.children, child)) if child else lot
+
+
+def _split_from(lot: Lot, entry: Entry) -> Lot:
+    lot = _share(lot, entry.data["pieces"])
+    return replace(
+        lot,
+        name=str(entry.data["name"]),
+        parents=(*lot.parents, str(entry.data["parent"])),
+        children=(),
+    )
+
+
+def _void(lot: Lot, entry: Entry) -> Lot:  # noqa: ARG001 - every act has the same shape
+    return replace(lot, voided=True)
+
+
+def _go_on(lot: Lot, entry: Entry, book: MethodBook) -> Lot:
+    method = method_named(entry.data["method"], book)
+    spoils = {bad for old in lot.methods for bad in old.spoiled_by} & set(method.brings)
+    if spoils:
+        _ask(
+            entry,
+            f"{method.title} brings {', '.join(sorted(spoils))}, which undoes what "
+            f"{lot.method.title} has done. Go on all the same?",
+        )
+    first = max(step.number for step in lot.steps) + 1
+    steps = steps_of(method, join=len(lot.methods), first=first)
+    return _settled(replace(lot, methods=(*lot.methods, method), steps=(*lot.steps, *steps)))
+
+
+def _settled(lot: Lot) -> Lot:
+    """Let every cure run exactly while its coats are dry and nothing has ended it."""
+    for step in lot.steps:
+        if step.spec.kind is StepKind.CURE and step.end is None and step.skipped is None:
+            dry = fully_dry(lot, step)
+            if dry != step.start:
+                lot = _with(lot, step, start=dry)
+    return lot
+
+
+_ACTS: Mapping[Act, Callable[[Lot, Entry], Lot]] = {
+    Act.START: _start,
+    Act.END: _end,
+    Act.TEND: _tend,
+    Act.DRY: _dry,
+    Act.DAMP: _damp,
+    Act.SKIP: _skip,
+    Act.REPEAT: _repeat,
+    Act.NOTE: _note,
+    Act.PUTOFF: _put_off,
+    Act.USE: _use,
+    Act.STOP: _stop,
+    Act.PLAN: _plan,
+    Act.SET: _set,
+    Act.MILK: _milk,
+    Act.SPLIT_OFF: _split_off,
+    Act.SPLIT_FROM: _split_from,
+    Act.VOID: _void,
+    Act.PRINTED: lambda lot, _entry: lot,
+}

@@ -1,0 +1,227 @@
+"""Windows: for every step ahead its earliest, aim and latest, and the best moment.
+
+A pure function of lot (journal and method), clock and quiet hours. Forward, earliest
+follows from earliest, aim from aim, latest from latest; what happened fixes where the
+chain begins, and the present is the earliest that anything can still be. The best moment
+follows its own chain: each is the aim counted from the best moment before it, moved out
+of quiet hours where the window allows.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from studio_log.domain.lots import Lot, LotStep, StepState, cure_of
+from studio_log.domain.methods import Gap, Spread, StepKind
+from studio_log.domain.quiet import Best, QuietHours, Window, best_moment
+
+SHORT = timedelta(minutes=15)
+"""Steps with an aim below this are watched through: their end is never moved."""
+
+
+@dataclass(frozen=True)
+class Broken:
+    """The one limit that is broken, in words, and by how much."""
+
+    step: int
+    limit: str
+    by: timedelta
+
+
+@dataclass(frozen=True)
+class StepWindow:
+    """When a step can begin and end. `best_*` lie inside their windows, awake if they can."""
+
+    step: int
+    start: Window
+    end: Window
+    best_start: datetime
+    best_end: datetime
+    moved: Best
+    """How the hands-on moment of this step was found: its end if it is long, else its start."""
+    broken: Broken | None = None
+
+
+@dataclass(frozen=True)
+class _Point:
+    """Where the chain stands after a step: earliest, aim, latest, best."""
+
+    earliest: datetime
+    aim: datetime
+    latest: datetime | None
+    best: datetime
+
+    def not_before(self, now: datetime) -> "_Point":
+        latest = None if self.latest is None else max(self.latest, now)
+        return _Point(max(self.earliest, now), max(self.aim, now), latest, max(self.best, now))
+
+
+def windows_of(lot: Lot, now: datetime, quiet: QuietHours) -> dict[int, StepWindow]:
+    """Give the window of every step that is not closed, by step number."""
+    found: dict[int, StepWindow] = {}
+    point = _Point(now, now, None, now) if not lot.started else _last_known(lot, now)
+    for step in lot.steps:
+        if step.closed:
+            point = _after_closed(step, point)
+            continue
+        window = (
+            _running(lot, step, now, quiet)
+            if step.running
+            else _ahead(lot, step, point, now, quiet)
+        )
+        found[step.number] = window
+        if lot.taken(step):
+            point = _after(window, now, running=step.running)
+    return found
+
+
+def _last_known(lot: Lot, now: datetime) -> _Point:
+    ends = [step.end for step in lot.steps if step.end is not None]
+    at = min(ends, default=now)
+    return _Point(at, at, at, at)
+
+
+def _after_closed(step: LotStep, point: _Point) -> _Point:
+    if step.end is None:
+        return point
+    return _Point(step.end, step.end, step.end, step.end)
+
+
+def _after(window: StepWindow, now: datetime, *, running: bool) -> _Point:
+    """Give the chain's point after a step that is still to end: never before now."""
+    end = window.end
+    point = _Point(end.earliest, end.aim, end.latest, window.best_end)
+    return point.not_before(now) if running else point
+
+
+def limit_words(step: LotStep, spread: Spread | None, gap: Gap | None) -> str:
+    """Name a limit: "First soak: no longer than 18 h", "Spin out: within 10 min of lifting"."""
+    if gap is not None and gap.most is not None:
+        behind = f" of {gap.after}" if gap.after else ""
+        return f"{step.title}: within {short_span(gap.most)}{behind}"
+    longest = short_span(spread.latest) if spread else "its time"
+    return f"{step.title}: no longer than {longest}"
+
+
+def short_span(span: timedelta) -> str:
+    """Give a limit's length in words: "10 min", "18 h", "14 d"."""
+    minutes = round(span.total_seconds() / 60)
+    if minutes < 120 and minutes % 60:
+        return f"{minutes} min"
+    hours = minutes / 60
+    return f"{hours:g} h" if hours <= 72 else f"{hours / 24:g} d"
+
+
+def _lengths(lot: Lot, step: LotStep) -> Spread:
+    """Give how long a step lasts; a cure lasts as long as the chosen view says."""
+    if step.spec.lasts is not None:
+        return step.spec.lasts
+    plan = lot.methods[step.join].cure
+    last = step.join == len(lot.methods) - 1
+    days = (
+        lot.cure_days if lot.cure_days is not None and last else (plan.default_days if plan else 0)
+    )
+    whole = timedelta(days=days)
+    return Spread(whole, whole, whole)
+
+
+def _endless(step: LotStep) -> bool:
+    """Say whether a step may go on without limit: a cure only grows older."""
+    return step.spec.kind is StepKind.CURE
+
+
+def _end_window(step: LotStep, start: _Point, lengths: Spread) -> Window:
+    latest = None if start.latest is None or _endless(step) else start.latest + lengths.latest
+    return Window(start.earliest + lengths.earliest, start.aim + lengths.aim, latest)
+
+
+def _best_end(
+    step: LotStep, start: datetime, lengths: Spread, quiet: QuietHours, floor: datetime
+) -> Best:
+    """Give the best end of a step that began (or is best begun) at `start`."""
+    earliest = max(start + lengths.earliest, floor)
+    latest = None if _endless(step) else max(start + lengths.latest, earliest)
+    aim = max(start + lengths.aim, earliest)
+    if lengths.aim < SHORT:
+        return Best(aim)
+    return best_moment(Window(earliest, aim, latest), quiet, step.spec.hands_on)
+
+
+def _planned(step: LotStep, window: Window, now: datetime, best: Best) -> Best:
+    """Let a moment that the dyer set win while it is ahead and inside the window."""
+    if step.plan is not None and step.plan >= now and window.holds(step.plan):
+        return Best(step.plan)
+    return best
+
+
+def _running(lot: Lot, step: LotStep, now: datetime, quiet: QuietHours) -> StepWindow:
+    start = step.start
+    assert start is not None  # noqa: S101 - the caller asked step.running
+    lengths = _lengths(lot, step)
+    point = _Point(start, start, start, start)
+    window = _end_window(step, point, lengths)
+    best = _planned(step, window, now, _best_end(step, start, lengths, quiet, start))
+    broken = None
+    if window.latest is not None and now > window.latest:
+        broken = Broken(step.number, limit_words(step, lengths, None), now - window.latest)
+    fixed = Window(start, start, start)
+    return StepWindow(step.number, fixed, window, start, best.at, best, broken)
+
+
+def _ahead(lot: Lot, step: LotStep, point: _Point, now: datetime, quiet: QuietHours) -> StepWindow:
+    gap = step.spec.gap
+    latest = None if point.latest is None or gap.most is None else point.latest + gap.most
+    broken = None
+    if latest is not None and now > latest:
+        broken = Broken(step.number, limit_words(step, None, gap), now - latest)
+    earliest = max(point.earliest + gap.least, now)
+    latest = None if latest is None else max(latest, earliest)
+    aim = max(point.aim + gap.aim, earliest)
+    aim = aim if latest is None else min(aim, latest)
+    start = Window(earliest, aim, latest)
+    moved = _best_start(step, point, now, quiet)
+    moved = _planned(step, start, now, moved)
+    reach = _Point(start.earliest, start.aim, start.latest, moved.at)
+    lengths = _lengths(lot, step)
+    end = _best_end(step, moved.at, lengths, quiet, moved.at)
+    shown = end if lengths.aim >= SHORT else moved
+    return StepWindow(
+        step.number, start, _end_window(step, reach, lengths), moved.at, end.at, shown, broken
+    )
+
+
+def _best_start(step: LotStep, point: _Point, now: datetime, quiet: QuietHours) -> Best:
+    gap = step.spec.gap
+    earliest = max(point.best + gap.least, now)
+    if gap.at_once:
+        return Best(earliest)
+    aim = max(point.best + gap.aim, earliest)
+    latest = None if gap.most is None else max(point.best + gap.most, earliest)
+    aim = aim if latest is None else min(aim, latest)
+    return best_moment(Window(earliest, aim, latest), quiet, step.spec.hands_on)
+
+
+def start_advice(
+    step: LotStep, lengths: Spread, start: datetime, quiet: QuietHours
+) -> tuple[datetime, datetime] | None:
+    """Say when to start instead, where no waking moment lies in the end's window.
+
+    Gives the last start before and the first start after with which the step ends in
+    waking hours; None where it does as it is.
+    """
+    best = _best_end(step, start, lengths, quiet, start)
+    night = best.night
+    if best.clash is None or night is None:
+        return None
+    margin = max(step.spec.hands_on, timedelta(minutes=1))
+    return night.start - margin - lengths.earliest, night.end - lengths.latest
+
+
+def is_open(lot: Lot, step: LotStep) -> bool:
+    """Say whether a step may begin now and nobody has begun it."""
+    return lot.state_of(step) is StepState.OPEN
+
+
+def ready_moment(lot: Lot) -> datetime | None:
+    """Give when a running cure is ready by the chosen view."""
+    cure = cure_of(lot)
+    return cure.ready_at if cure is not None and cure.running else None
