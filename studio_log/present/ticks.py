@@ -43,19 +43,6 @@ _LONG_MONTHS: Final = (
     "November",
     "December",
 )
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-]
 _WEEKDAYS: Final = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
 
 MINUTE_STEPS: Final = (1, 2, 5, 15, 30, 60, 120, 180, 360, 720)
