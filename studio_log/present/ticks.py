@@ -15,21 +15,7 @@ from studio_log.present.time_scale import TimeScale, flat_parts
 Measure = Callable[[str], float]
 """Width of a text in pixels."""
 
-_MONTHS: Final = [
-    "Jan",
-    "Feb",
-    "Mar",
-    "Apr",
-    "May",
-    "Jun",
-    "Jul",
-    "Aug",
-    "Sep",
-    "Oct",
-    "Nov",
-    "Dec",
-]
-_LONG_MONTHS: Final = (
+_MONTHS: Final = (
     "January",
     "February",
     "March",
@@ -226,7 +212,7 @@ def _day_labels(
 
 def _day_forms(day: date, step: int) -> tuple[str, ...]:
     """Names of a day, the fullest first."""
-    month = _LONG_MONTHS[day.month - 1]
+    month = _MONTHS[day.month - 1]
     short = month[:3]
     if step == 31:
         return (f"{short} {day.year}", short)

@@ -1,0 +1,385 @@
+"""Lanes and a scale -> rectangles, texts and what lies under the pointer.
+
+All x are pixels of the sheet (0 at the scale's start), all y pixels from the top of the
+lane. Nothing is drawn here.
+"""
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Final, Literal, Protocol, TypeVar
+
+from studio_log.domain.methods import StepKind
+from studio_log.present.lanes import Bar, BarState, Drop, Lane, Mark, Night, Stitch
+from studio_log.present.text_room import Interval, Measure, Text, free_parts, text_in
+from studio_log.present.time_scale import TimeScale, flat_parts
+
+Part = Literal["bar", "drop", "stitch", "mark", "pleat", "lane"]
+
+LEAST_BAR: Final = 2.0
+"""Narrower bars that touch are merged into one."""
+
+
+class _Timed(Protocol):
+    @property
+    def at(self) -> datetime: ...
+
+
+_T = TypeVar("_T", bound=_Timed)
+
+
+@dataclass(frozen=True, slots=True)
+class RowSizes:
+    """Heights and widths inside one lane, in pixels; scaled with the font by the view."""
+
+    row: float = 48.0
+    bar_top: float = 7.0
+    bar: float = 22.0
+    planned_gap: float = 3.0
+    strip_top: float = 32.0
+    """Under the bar: stitches, and marks with their words."""
+    strip: float = 13.0
+    pad: float = 6.0
+    glyph: float = 13.0
+    drop: float = 12.0
+    stitch: float = 9.0
+    mark: float = 11.0
+
+
+@dataclass(frozen=True, slots=True)
+class BarShape:
+    """A bar as it is drawn; `left`…`right` is its body, cut to the window."""
+
+    bar: Bar
+    left: float
+    right: float
+    dyed_to: float
+    """Up to here it is dyed: all of a done bar, a running one up to now, none ahead."""
+    cut_left: bool
+    """Its start lies outside the window."""
+    soft: Interval | None
+    aim: float | None
+    """The aim inside the soft end."""
+    planned: Interval | None
+    glyph_at: float | None
+    label: Text | None
+    merged: tuple[Bar, ...] = ()
+
+    @property
+    def reach(self) -> Interval:
+        """Body and soft end together."""
+        return (self.left, max(self.right, self.soft[1] if self.soft else self.right))
+
+    @property
+    def story(self) -> str:
+        """What it says of itself; several bars too narrow to tell apart say so."""
+        if not self.merged:
+            return self.bar.story
+        titles = ", ".join(bar.title for bar in self.merged)
+        return f"{len(self.merged)} short steps: {titles}. Zoom in to see them apart."
+
+
+@dataclass(frozen=True, slots=True)
+class StitchShape:
+    """A stitch, centred on x."""
+
+    stitch: Stitch
+    x: float
+
+
+@dataclass(frozen=True, slots=True)
+class DropShape:
+    """A drop, centred on x."""
+
+    drop: Drop
+    x: float
+
+
+@dataclass(frozen=True, slots=True)
+class MarkShape:
+    """A mark, centred on x, with its words to the right where there is room."""
+
+    mark: Mark
+    x: float
+    label: Text | None
+
+
+@dataclass(frozen=True, slots=True)
+class LaneLayout:
+    """Everything of one lane inside the window."""
+
+    lane: Lane
+    bars: tuple[BarShape, ...] = ()
+    stitches: tuple[StitchShape, ...] = ()
+    drops: tuple[DropShape, ...] = ()
+    marks: tuple[MarkShape, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """What lies under the pointer or has the keyboard."""
+
+    code: str
+    part: Part
+    step: int | None
+    story: str
+    at: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """What all lanes share: scale, window of x that is seen, now, sizes and font."""
+
+    scale: TimeScale
+    window: Interval
+    now: datetime
+    sizes: RowSizes
+    measure: Measure
+    measure_small: Measure
+    now_x: float = field(init=False)
+    obstacles: tuple[Interval, ...] = field(init=False)
+    """Where no text of a bar may lie: the now line and the pleats."""
+
+    def __post_init__(self) -> None:
+        now_x = self.scale.x(self.now)
+        object.__setattr__(self, "now_x", now_x)
+        folds = tuple((f.left, f.right) for f in self.scale.folds)
+        object.__setattr__(self, "obstacles", (*folds, (now_x - 4, now_x + 4)))
+
+
+def lay_out_lane(lane: Lane, sheet: Sheet) -> LaneLayout:
+    """Lay out the part of one lane that lies inside the window."""
+    drops = _drops(lane, sheet)
+    half = sheet.sizes.drop / 2 + 2
+    avoid = (*sheet.obstacles, *((d.x - half, d.x + half) for d in drops))
+    bars = tuple(_bar_shape(run, sheet, avoid) for run in _runs(_seen_bars(lane, sheet), sheet))
+    stitches = _stitches(lane, sheet)
+    return LaneLayout(lane, bars, stitches, drops, _marks(lane, sheet, bars, stitches))
+
+
+def night_bands(nights: Sequence[Night], scale: TimeScale, window: Interval) -> list[Interval]:
+    """List the quiet hours inside the window as (left, right), without their folded parts."""
+    first = bisect_left(nights, scale.moment(window[0]), key=lambda night: night.end)
+    last = bisect_right(nights, scale.moment(window[1]), key=lambda night: night.start)
+    bands: list[Interval] = []
+    for night in nights[first:last]:
+        left = max(scale.x(night.start), window[0])
+        right = min(scale.x(night.end), window[1])
+        bands += flat_parts(scale, left, right)
+    return bands
+
+
+def hit_lane(layout: LaneLayout, sheet: Sheet, x: float, y: float) -> Hit:
+    """Find what lies at x, y of a lane; the lane itself where there is nothing."""
+    for part in (_hit_drop, _hit_stitch, _hit_mark, _hit_bar):
+        found = part(layout, sheet.sizes, x, y)
+        if found is not None:
+            return found
+    return Hit(layout.lane.code, "lane", None, lane_story(layout.lane))
+
+
+def lane_story(lane: Lane) -> str:
+    """Tell the lot and what runs on it, as a sentence."""
+    running = [bar.title for bar in lane.bars if bar.state in ("running", "broken")]
+    doing = f" Now: {', '.join(running)}." if running else ""
+    return f"{lane.code} {lane.name}.{doing}"
+
+
+def _at(thing: _Timed) -> datetime:
+    return thing.at
+
+
+def _reach_end(bar: Bar) -> datetime:
+    return max(bar.end, bar.soft_until) if bar.soft_until else bar.end
+
+
+def _seen_bars(lane: Lane, sheet: Sheet) -> Sequence[Bar]:
+    """Clip by bisecting starts; going back while an earlier bar still reaches in."""
+    left, right = sheet.scale.moment(sheet.window[0]), sheet.scale.moment(sheet.window[1])
+    last = bisect_right(lane.bars, right, key=lambda bar: bar.start)
+    return [bar for bar in lane.bars[:last] if _reach_end(bar) >= left]
+
+
+def _runs(bars: Sequence[Bar], sheet: Sheet) -> list[list[tuple[Bar, float, float]]]:
+    """Group neighbours that are each under `LEAST_BAR` wide and touch."""
+    runs: list[list[tuple[Bar, float, float]]] = []
+    for bar in bars:
+        left, right = sheet.scale.x(bar.start), sheet.scale.x(bar.end)
+        if right - left < LEAST_BAR and runs:
+            _, from_x, to_x = runs[-1][-1]
+            if to_x - from_x < LEAST_BAR and left - to_x < LEAST_BAR:
+                runs[-1].append((bar, left, right))
+                continue
+        runs.append([(bar, left, right)])
+    return runs
+
+
+def _bar_shape(
+    run: list[tuple[Bar, float, float]], sheet: Sheet, avoid: tuple[Interval, ...]
+) -> BarShape:
+    bar, from_x, _ = run[0]
+    sizes, now_x = sheet.sizes, sheet.now_x
+    soft, aim, to_x = _soft_end(bar, max(right for _, _, right in run), sheet)
+    left = max(from_x, sheet.window[0] - sizes.pad)
+    right = max(min(max(to_x, from_x + LEAST_BAR), sheet.window[1] + sizes.pad), left)
+    glyph_at, label = _words(bar, (max(left, sheet.window[0]), right), avoid, sheet)
+    return BarShape(
+        bar=bar,
+        left=left,
+        right=right,
+        dyed_to=_dyed_to(bar.state, left, right, now_x),
+        cut_left=from_x < left,
+        soft=soft,
+        aim=aim,
+        planned=_planned(bar, sheet),
+        glyph_at=glyph_at,
+        label=label,
+        merged=tuple(one for one, _, _ in run) if len(run) > 1 else (),
+    )
+
+
+def _soft_end(bar: Bar, to_x: float, sheet: Sheet) -> tuple[Interval | None, float | None, float]:
+    """Give the hatched part, the aim in it and where the body ends.
+
+    The body of a running bar grows into its soft end as time passes.
+    """
+    if bar.soft_from is None or bar.soft_until is None or bar.soft_until <= bar.soft_from:
+        return None, None, to_x
+    from_x = sheet.scale.x(bar.soft_from)
+    until_x = max(sheet.scale.x(bar.soft_until), to_x)
+    if bar.state in ("running", "broken"):
+        from_x = max(from_x, sheet.now_x)
+    if from_x >= until_x:
+        return None, None, max(from_x, to_x)
+    left = max(from_x, sheet.window[0] - sheet.sizes.pad)
+    right = min(until_x, sheet.window[1] + sheet.sizes.pad)
+    soft = (left, right) if right > left else None
+    return soft, to_x if from_x < to_x < until_x else None, from_x
+
+
+def _dyed_to(state: BarState, left: float, right: float, now_x: float) -> float:
+    if state == "done":
+        return right
+    if state == "ahead":
+        return left
+    return min(max(now_x, left), right)
+
+
+def _planned(bar: Bar, sheet: Sheet) -> Interval | None:
+    """Give the planned line where it differs from what happened by more than a pixel or two."""
+    if bar.planned is None:
+        return None
+    left, right = sheet.scale.x(bar.planned[0]), sheet.scale.x(bar.planned[1])
+    start, end = sheet.scale.x(bar.start), sheet.scale.x(bar.end)
+    if abs(left - start) < LEAST_BAR and abs(right - end) < LEAST_BAR:
+        return None
+    left, right = max(left, sheet.window[0]), min(right, sheet.window[1])
+    return (left, right) if right > left else None
+
+
+def _words(
+    bar: Bar, span: Interval, avoid: tuple[Interval, ...], sheet: Sheet
+) -> tuple[float | None, Text | None]:
+    """Give where the kind's small shape stands, and the title behind it.
+
+    Where the title does not fit, the shape alone says the kind.
+    """
+    sizes = sheet.sizes
+    lead = sizes.glyph + sizes.pad * 0.7
+    label = text_in(bar.title, span, avoid, lambda t: sheet.measure(t) + lead, sizes.pad)
+    if label is not None:
+        return label.x, Text(label.x + lead, label.width - lead, label.text)
+    for left, right in free_parts(span, avoid):
+        if right - left >= sizes.glyph + 4:
+            return left + min((right - left - sizes.glyph) / 2, sizes.pad), None
+    return None, None
+
+
+def _seen(things: Sequence[_T], sheet: Sheet, margin: float) -> Sequence[_T]:
+    """Clip things in order of time by bisecting."""
+    left = sheet.scale.moment(sheet.window[0] - margin)
+    right = sheet.scale.moment(sheet.window[1] + margin)
+    first = bisect_left(things, left, key=_at)
+    return things[first : bisect_right(things, right, key=_at)]
+
+
+def _drops(lane: Lane, sheet: Sheet) -> tuple[DropShape, ...]:
+    seen = _seen(lane.drops, sheet, sheet.sizes.drop)
+    return tuple(DropShape(drop, sheet.scale.x(drop.at)) for drop in seen)
+
+
+def _stitches(lane: Lane, sheet: Sheet) -> tuple[StitchShape, ...]:
+    """Leave out stitches that would lie on one another."""
+    found: list[StitchShape] = []
+    for stitch in _seen(lane.stitches, sheet, sheet.sizes.stitch):
+        x = sheet.scale.x(stitch.at)
+        if not found or x - found[-1].x >= sheet.sizes.stitch + 2:
+            found.append(StitchShape(stitch, x))
+    return tuple(found)
+
+
+def _marks(
+    lane: Lane, sheet: Sheet, bars: tuple[BarShape, ...], stitches: tuple[StitchShape, ...]
+) -> tuple[MarkShape, ...]:
+    sizes = sheet.sizes
+    places = [(mark, sheet.scale.x(mark.at)) for mark in _seen(lane.marks, sheet, sizes.mark)]
+    taken = [(s.x - sizes.stitch, s.x + sizes.stitch) for s in stitches]
+    taken += [bar.planned for bar in bars if bar.planned]
+    shapes: list[MarkShape] = []
+    for number, (mark, x) in enumerate(places):
+        ahead = places[number + 1][1] - sizes.mark if number + 1 < len(places) else float("inf")
+        room = (x + sizes.mark / 2, min(ahead, sheet.window[1]))
+        avoid = [*taken, (sheet.now_x - 3, sheet.now_x + 3)]
+        parts = free_parts(room, avoid) if room[1] > room[0] else []
+        label = None
+        if parts and parts[0][0] == room[0]:
+            label = text_in(mark.title, parts[0], (), sheet.measure_small, 3.0)
+        shapes.append(MarkShape(mark, x, label))
+    return tuple(shapes)
+
+
+def _hit_drop(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | None:
+    if not sizes.bar_top - 4 <= y <= sizes.bar_top + sizes.bar + 4:
+        return None
+    reach = sizes.drop / 2 + 3
+    for shape in layout.drops:
+        if abs(shape.x - x) <= reach:
+            drop = shape.drop
+            return Hit(layout.lane.code, "drop", drop.step, drop.story, drop.at)
+    return None
+
+
+def _hit_stitch(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | None:
+    if y < sizes.strip_top - 3:
+        return None
+    for shape in layout.stitches:
+        if abs(shape.x - x) <= sizes.stitch / 2 + 2:
+            return Hit(layout.lane.code, "stitch", None, shape.stitch.story, shape.stitch.at)
+    return None
+
+
+def _hit_mark(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | None:
+    if y < sizes.strip_top - 3:
+        return None
+    for shape in layout.marks:
+        right = shape.label.x + shape.label.width if shape.label else shape.x + sizes.mark / 2
+        if shape.x - sizes.mark / 2 - 2 <= x <= right + 2:
+            return Hit(layout.lane.code, "mark", None, shape.mark.story, shape.mark.at)
+    return None
+
+
+def _hit_bar(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | None:
+    if not sizes.bar_top - 2 <= y <= sizes.strip_top:
+        return None
+    for shape in reversed(layout.bars):
+        if shape.reach[0] - 1 <= x <= shape.reach[1] + 1:
+            return Hit(layout.lane.code, "bar", shape.bar.step, shape.story, shape.bar.start)
+    return None
+
+
+def kinds_of(lanes: Iterable[Lane]) -> tuple[StepKind, ...]:
+    """List the kinds of step that occur, in their own order, for the legend."""
+    seen = {bar.kind for lane in lanes for bar in lane.bars}
+    seen |= {StepKind.DIP for lane in lanes if lane.drops}
+    return tuple(kind for kind in StepKind if kind in seen)
