@@ -29,11 +29,11 @@ def fitted(text: str, room: float, measure: Measure) -> str:
     least, most = 0, len(text) - 1
     while least < most:
         middle = (least + most + 1) // 2
-        if measure(text[:middle].rstrip() + _ELLIPSIS) <= room:
+        if measure(_cut(text, middle) + _ELLIPSIS) <= room:
             least = middle
         else:
             most = middle - 1
-    cut = text[:least].rstrip(" ,·–—-(")
+    cut = _cut(text, least)
     return cut + _ELLIPSIS if len(cut) >= _LEAST_LETTERS else ""
 
 
@@ -63,3 +63,8 @@ def text_in(
     left, right = whole or max(parts, key=lambda p: p[1] - p[0])
     cut = fitted(text, right - left - 2 * pad, measure)
     return Text(left + pad, measure(cut), cut) if cut else None
+
+
+def _cut(text: str, letters: int) -> str:
+    """Give the first letters without a dangling blank, comma or dash at their end."""
+    return text[:letters].rstrip().rstrip(" ,·–—-(")
