@@ -1,0 +1,147 @@
+"""The journal on disk: entries are added, never changed."""
+
+import zlib
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from datetime import UTC, datetime
+from typing import Any
+
+from sqlalchemy import Row, Select, func, insert, select
+from sqlmodel import Session
+
+from studio_log.domain.errors import BadStudio
+from studio_log.domain.journal import Act, Entry
+from studio_log.store.rows import CHUNK, UNREADABLE, from_json, rows, to_json
+from studio_log.store.tables import ENTRY
+
+COLUMNS = tuple(column for column in ENTRY.columns if column.name != "id")
+
+
+def seal(entry: Entry) -> int:
+    """Give a CRC-32 over all that an entry says, so that a flipped bit is found."""
+    fields = (
+        entry.subject,
+        entry.number,
+        entry.act.value,
+        entry.at.astimezone(UTC).isoformat(),
+        entry.written.astimezone(UTC).isoformat(),
+        entry.zone,
+        entry.step,
+        entry.note,
+        dict(entry.readings),
+        dict(entry.data),
+        entry.target,
+    )
+    return zlib.crc32(to_json(fields).encode("utf-8", "surrogatepass"))
+
+
+def row_of(entry: Entry) -> dict[str, Any]:
+    """Give the values of the entry's row."""
+    return {
+        "subject": entry.subject,
+        "number": entry.number,
+        "act": entry.act.value,
+        "at": entry.at,
+        "written": entry.written,
+        "zone": entry.zone,
+        "step": entry.step,
+        "note": entry.note,
+        "readings": to_json(dict(entry.readings)),
+        "data": to_json(dict(entry.data)),
+        "target": entry.target,
+        "seal": seal(entry),
+    }
+
+
+def entry_of(row: Row[Any]) -> Entry:
+    """Give the entry of a row; BadStudio, naming it, where it is not what was written."""
+    what = f"entry {row.number} of {row.subject}"
+    try:
+        entry = Entry(
+            subject=row.subject,
+            act=Act(row.act),
+            at=row.at,
+            written=row.written,
+            zone=row.zone,
+            number=row.number,
+            step=row.step,
+            note=row.note,
+            readings=_mapping(row.readings, what),
+            data=_mapping(row.data, what),
+            target=row.target,
+        )
+        sound = seal(entry) == row.seal
+    except (ValueError, TypeError, AttributeError) as error:
+        raise BadStudio(UNREADABLE.format(what=what)) from error
+    if not sound:
+        raise BadStudio(UNREADABLE.format(what=what))
+    return entry
+
+
+def _mapping(text: str, what: str) -> Mapping[str, Any]:
+    value = from_json(text, what)
+    if not isinstance(value, dict):
+        raise BadStudio(UNREADABLE.format(what=what))
+    return value
+
+
+class Journal:
+    """The entries of all lots and milks."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def append(self, entry: Entry) -> Entry:
+        """Write an entry as the next of its subject; give it with its number.
+
+        What `entry.number` says is not looked at. Instants must be aware.
+        """
+        numbered = replace(entry, number=self.last_number(entry.subject) + 1)
+        self._session.execute(insert(ENTRY), [row_of(numbered)])
+        return numbered
+
+    def of(self, subject: str) -> tuple[Entry, ...]:
+        """Give all entries of a lot or milk as they were written; () where there is none."""
+        return self._entries(select(*COLUMNS).where(ENTRY.c.subject == subject))
+
+    def of_many(self, subjects: Iterable[str]) -> dict[str, tuple[Entry, ...]]:
+        """Give the entries of several subjects; one without entries is left out."""
+        wanted = sorted(set(subjects))
+        found: dict[str, list[Entry]] = defaultdict(list)
+        for start in range(0, len(wanted), CHUNK):
+            part = wanted[start : start + CHUNK]
+            for entry in self._entries(select(*COLUMNS).where(ENTRY.c.subject.in_(part))):
+                found[entry.subject].append(entry)
+        return {subject: tuple(entries) for subject, entries in found.items()}
+
+    def subjects(self, prefix: str = "") -> tuple[str, ...]:
+        """Give the codes that have entries and begin with `prefix`, in order of their text."""
+        begins = ENTRY.c.subject.startswith(prefix, autoescape=True)
+        statement = select(ENTRY.c.subject).distinct().where(begins).order_by(ENTRY.c.subject)
+        return tuple(row.subject for row in rows(self._session, statement))
+
+    def last_number(self, subject: str) -> int:
+        """Give the number of the latest entry of a subject, 0 where there is none."""
+        statement = select(func.max(ENTRY.c.number)).where(ENTRY.c.subject == subject)
+        return self._session.execute(statement).scalar() or 0
+
+    def last_written(self) -> datetime | None:
+        """Give the latest moment at which any entry was written, None in an empty journal."""
+        found = rows(self._session, select(func.max(ENTRY.c.written).label("written")))
+        written: datetime | None = found[0].written
+        return written
+
+    def mark(self) -> int:
+        """Give a number that grows with every entry written, whatever its subject."""
+        return self._session.execute(select(func.max(ENTRY.c.id))).scalar() or 0
+
+    def touched_since(self, mark: int) -> tuple[str, ...]:
+        """Give the subjects that got entries after `mark`, in order of their text."""
+        statement = select(ENTRY.c.subject).distinct().where(ENTRY.c.id > mark)
+        found = rows(self._session, statement.order_by(ENTRY.c.subject))
+        return tuple(row.subject for row in found)
+
+    def _entries(self, statement: Select[Any]) -> tuple[Entry, ...]:
+        ordered = statement.order_by(ENTRY.c.subject, ENTRY.c.number)
+        return tuple(entry_of(row) for row in rows(self._session, ordered))

@@ -1,0 +1,51 @@
+"""Methods on disk: every version that a lot may have joined, as it was written."""
+
+from typing import Any
+
+from sqlalchemy import Select, select
+from sqlmodel import Session
+
+from studio_log.domain.errors import BadMethod
+from studio_log.store.rows import rows, upsert, values_of
+from studio_log.store.tables import METHOD
+from studio_log.store.values import MethodText
+
+COLUMNS = (METHOD.c.slug, METHOD.c.version, METHOD.c.title, METHOD.c.text)
+
+
+class Methods:
+    """All versions of all methods; a version, once kept, stays as it is."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def put(self, slug: str, version: int, title: str, text: str) -> None:
+        """Keep a version; the same again changes nothing, another text is refused."""
+        kept = self.get(slug, version)
+        if kept is None:
+            value = {"slug": slug, "version": version, "title": title, "text": text}
+            upsert(self._session, METHOD, [value])
+        elif kept.text != text:
+            raise BadMethod(
+                f"Version {version} of {slug} is kept already and says something else. "
+                "Nothing was changed. Give the changed method a higher version."
+            )
+
+    def get(self, slug: str, version: int) -> MethodText | None:
+        """Give a version as it was written, None where it is not kept."""
+        wanted = (METHOD.c.slug == slug) & (METHOD.c.version == version)
+        found = self._texts(select(*COLUMNS).where(wanted))
+        return found[0] if found else None
+
+    def latest(self, slug: str) -> MethodText | None:
+        """Give the highest version of a method, None where none is kept."""
+        statement = select(*COLUMNS).where(METHOD.c.slug == slug)
+        found = self._texts(statement.order_by(METHOD.c.version.desc()).limit(1))
+        return found[0] if found else None
+
+    def all(self) -> tuple[MethodText, ...]:
+        """Give every version of every method, by slug, then version."""
+        return self._texts(select(*COLUMNS).order_by(METHOD.c.slug, METHOD.c.version))
+
+    def _texts(self, statement: Select[Any]) -> tuple[MethodText, ...]:
+        return tuple(MethodText(**values_of(row)) for row in rows(self._session, statement))

@@ -1,0 +1,1 @@
+"""Alembic steps from one shape of the file to the next; run by `store.migrate`."""

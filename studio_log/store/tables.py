@@ -1,0 +1,200 @@
+"""The tables. Rows are thin and stay in this room; migrations make what is named here.
+
+`entry` is the truth and is only ever added to (triggers of the first migration see to
+it). `lot`, `step` and `milk` are projections of it; `reminder` keeps what became of each
+reminder; `method`, `setting`, `counter` and `delivery` are truths of their own.
+"""
+
+from datetime import datetime
+
+from sqlalchemy import Column, ForeignKey, Index, MetaData, String, Table, UniqueConstraint, text
+from sqlalchemy.orm import registry
+from sqlmodel import Field, SQLModel
+
+NAMES = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "ck": "ck_%(table_name)s_%(constraint_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_N_name)s_%(referred_table_name)s",
+    "pk": "pk_%(table_name)s",
+}
+"""Every constraint has a name, or a later migration could not speak of it."""
+
+
+STILL_OPEN = "status IN ('waiting', 'raised')"
+"""Reminders that may still ring: literal, or the partial index would not be used."""
+
+
+class Row(SQLModel, registry=registry(metadata=MetaData(naming_convention=NAMES))):
+    """What all rows share: a register of their own."""
+
+
+class EntryRow(Row, table=True):
+    """One line of a journal. `seal` is a CRC-32 over the other fields but `id`."""
+
+    __tablename__ = "entry"
+    __table_args__ = (UniqueConstraint("subject", "number"), {"sqlite_autoincrement": True})
+
+    id: int | None = Field(default=None, primary_key=True)
+    subject: str
+    """Found by the index of (subject, number)."""
+    number: int
+    act: str
+    at: datetime
+    written: datetime
+    zone: str
+    step: int | None = None
+    note: str = ""
+    readings: str = "{}"
+    data: str = "{}"
+    target: int | None = None
+    seal: int
+
+
+class LotRow(Row, table=True):
+    """A lot as lists need it."""
+
+    __tablename__ = "lot"
+
+    code: str = Field(primary_key=True)
+    name: str
+    state_hint: str = Field(index=True)
+    stage: str
+    place: str
+    method_slug: str
+    method_version: int
+    grams: float | None = None
+    fibre: str
+    begun_at: datetime | None = None
+    fully_dry_at: datetime | None = None
+    ready_at: datetime | None = None
+    used_at: datetime | None = None
+    ended: bool = Field(index=True)
+    search_text: str
+    last_number: int
+    updated_at: datetime
+
+
+class StepRow(Row, table=True):
+    """A step of a lot as lists need it."""
+
+    __tablename__ = "step"
+
+    lot: str = Field(
+        sa_column=Column(String, ForeignKey("lot.code", ondelete="CASCADE"), primary_key=True)
+    )
+    number: int = Field(primary_key=True)
+    order: int
+    slug: str
+    title: str
+    kind: str
+    state: str
+    start: datetime | None = None
+    end: datetime | None = None
+    coat: int | None = None
+
+
+class ReminderRow(Row, table=True):
+    """A reminder and what became of it."""
+
+    __tablename__ = "reminder"
+    __table_args__ = (
+        Index(
+            "ix_reminder_open_rings_at",
+            "rings_at",
+            sqlite_where=text(STILL_OPEN),
+            postgresql_where=text(STILL_OPEN),
+        ),
+    )
+
+    key: str = Field(primary_key=True)
+    subject: str = Field(index=True)
+    step: int | None = None
+    kind: str
+    urgency: str
+    due: datetime
+    rings_at: datetime
+    title: str
+    why: str
+    if_late: str
+    status: str
+    raised_at: datetime | None = None
+    raise_count: int
+    last_rung_at: datetime | None = None
+    answered_at: datetime | None = None
+    answer: str
+    void_at: datetime | None = None
+    void_why: str
+    channels: str
+    retold: bool
+    updated_at: datetime = Field(index=True)
+
+
+class MilkRow(Row, table=True):
+    """A batch of milk as lists need it."""
+
+    __tablename__ = "milk"
+
+    code: str = Field(primary_key=True)
+    litres: float | None = None
+    strength_g_per_l: float | None = None
+    place: str
+    made_at: datetime | None = None
+    use_by: datetime | None = None
+    lots: str
+    finished: bool
+
+
+class MethodRow(Row, table=True):
+    """One version of a method, as it was written."""
+
+    __tablename__ = "method"
+
+    slug: str = Field(primary_key=True)
+    version: int = Field(primary_key=True)
+    title: str
+    text: str
+
+
+class SettingRow(Row, table=True):
+    """One setting; the value is JSON."""
+
+    __tablename__ = "setting"
+
+    name: str = Field(primary_key=True)
+    value: str
+
+
+class CounterRow(Row, table=True):
+    """The last number given out: "lot/26" -> 31."""
+
+    __tablename__ = "counter"
+
+    name: str = Field(primary_key=True)
+    value: int
+
+
+class DeliveryRow(Row, table=True):
+    """One attempt to show a reminder."""
+
+    __tablename__ = "delivery"
+    __table_args__ = {"sqlite_autoincrement": True}
+
+    id: int | None = Field(default=None, primary_key=True)
+    reminder_key: str = Field(index=True)
+    at: datetime
+    channel: str
+    ok: bool
+    words: str
+
+
+METADATA = Row.metadata
+ENTRY: Table = METADATA.tables["entry"]
+LOT: Table = METADATA.tables["lot"]
+STEP: Table = METADATA.tables["step"]
+REMINDER: Table = METADATA.tables["reminder"]
+MILK: Table = METADATA.tables["milk"]
+METHOD: Table = METADATA.tables["method"]
+SETTING: Table = METADATA.tables["setting"]
+COUNTER: Table = METADATA.tables["counter"]
+DELIVERY: Table = METADATA.tables["delivery"]

@@ -1,0 +1,150 @@
+"""What crosses the store's door: frozen values, never rows. Instants are aware UTC."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+WAITING = "waiting"
+RAISED = "raised"
+ANSWERED = "answered"
+VOID = "void"
+OPEN_STATUSES = (WAITING, RAISED)
+"""The statuses of a reminder that may still ring."""
+
+
+@dataclass(frozen=True)
+class LotLine:
+    """What lists need of one lot, worked out from its journal."""
+
+    code: str
+    name: str
+    state_hint: str
+    """State when it was worked out; "curing" turns to "ready" at `ready_at` by itself."""
+    updated_at: datetime
+    stage: str = ""
+    place: str = ""
+    method_slug: str = ""
+    method_version: int = 0
+    grams: float | None = None
+    fibre: str = ""
+    """Fibres in words."""
+    begun_at: datetime | None = None
+    fully_dry_at: datetime | None = None
+    ready_at: datetime | None = None
+    used_at: datetime | None = None
+    ended: bool = False
+    """Used, stopped or made void: nothing more is due."""
+    search_text: str = ""
+    """All that `find` looks through; stored casefolded."""
+    last_number: int = 0
+    """Number of the last entry this line knows of."""
+
+
+@dataclass(frozen=True)
+class LotQuery:
+    """Which lots, in which order, which part of them.
+
+    `states` empty means all. With `now` a curing lot past its `ready_at` counts as ready.
+    `find`: every word must occur in the search text. `order`: "newest" (of codes, latest
+    first), "code" or "name".
+    """
+
+    states: tuple[str, ...] = ()
+    find: str = ""
+    now: datetime | None = None
+    live_only: bool = False
+    order: str = "newest"
+    limit: int = 500
+    offset: int = 0
+
+
+@dataclass(frozen=True)
+class LotPage:
+    """Part of a list, and how many lots the whole of it has."""
+
+    lines: tuple[LotLine, ...]
+    total: int
+
+
+@dataclass(frozen=True)
+class StepLine:
+    """What lists need of one step of a lot."""
+
+    lot: str
+    number: int
+    order: int
+    slug: str
+    title: str
+    kind: str
+    state: str
+    start: datetime | None = None
+    end: datetime | None = None
+    coat: int | None = None
+
+
+@dataclass(frozen=True)
+class ReminderRecord:
+    """A reminder and what became of it. `status`: waiting, raised, answered or void."""
+
+    key: str
+    subject: str
+    """Code of the lot or milk it is about."""
+    kind: str
+    urgency: str
+    due: datetime
+    rings_at: datetime
+    """When it rings (again)."""
+    title: str
+    updated_at: datetime
+    step: int | None = None
+    why: str = ""
+    if_late: str = ""
+    status: str = WAITING
+    raised_at: datetime | None = None
+    """When it rang first."""
+    raise_count: int = 0
+    last_rung_at: datetime | None = None
+    answered_at: datetime | None = None
+    answer: str = ""
+    void_at: datetime | None = None
+    void_why: str = ""
+    channels: tuple[str, ...] = ()
+    """The channels that showed it."""
+    retold: bool = False
+    """Whether it was told late, after the program had been away."""
+
+
+@dataclass(frozen=True)
+class MilkLine:
+    """What lists need of one batch of milk. Litres, grams of beans to the litre."""
+
+    code: str
+    made_at: datetime | None = None
+    litres: float | None = None
+    strength_g_per_l: float | None = None
+    place: str = ""
+    use_by: datetime | None = None
+    lots: tuple[str, ...] = ()
+    finished: bool = False
+
+
+@dataclass(frozen=True)
+class MethodText:
+    """One version of a method as it was written (TOML)."""
+
+    slug: str
+    version: int
+    title: str
+    text: str
+
+
+@dataclass(frozen=True)
+class DeliveryRecord:
+    """What became of one attempt to show a reminder by one channel."""
+
+    reminder_key: str
+    at: datetime
+    channel: str
+    ok: bool
+    words: str = ""
+    id: int = 0
+    """Given by the store; 0 means not written yet."""

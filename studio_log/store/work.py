@@ -1,0 +1,43 @@
+"""One transaction and what can be done in it."""
+
+from sqlalchemy import delete
+from sqlmodel import Session
+
+from studio_log.store.journal import Journal
+from studio_log.store.lots import Lots
+from studio_log.store.methods import Methods
+from studio_log.store.milks import Milks
+from studio_log.store.reminders import Reminders
+from studio_log.store.small import Counters, Deliveries, SettingsKept
+from studio_log.store.steps import Steps
+from studio_log.store.tables import LOT, MILK, REMINDER, STEP
+
+
+class Work:
+    """The nouns of the store inside one transaction; of no use once that is over."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self.journal = Journal(session)
+        self.lots = Lots(session)
+        self.steps = Steps(session)
+        self.reminders = Reminders(session)
+        self.milks = Milks(session)
+        self.methods = Methods(session)
+        self.settings = SettingsKept(session)
+        self.deliveries = Deliveries(session)
+
+    def next_code(self, kind: str, year: int) -> int:
+        """Give the next number for a code ("lot" or "milk") of a year; it is never given again.
+
+        With the transaction rolled back it was not given.
+        """
+        return Counters(self._session).next(kind, year)
+
+    def clear_projections(self, *, reminders: bool = False) -> None:
+        """Empty what is worked out from the journal, before it is worked out again.
+
+        Reminders stay unless asked for: that one rang, and how, stands in no journal.
+        """
+        for table in (STEP, LOT, MILK, *((REMINDER,) if reminders else ())):
+            self._session.execute(delete(table))
