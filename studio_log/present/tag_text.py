@@ -1,0 +1,152 @@
+"""Words made to fit: cleaned of what would spoil a line, shrunk, shortened or wrapped."""
+
+import unicodedata
+from dataclasses import dataclass
+
+from studio_log.present.tag_marks import Box, Measure, TextMark
+
+_JOINERS = "\u200c\u200d"
+_MOST_ACCENTS = 2
+_MOST_LETTERS = 2000
+ELLIPSIS = "…"
+
+
+def clean(text: str) -> str:
+    """Give a text as one line: no control or direction signs, no piles of accents.
+
+    A direction sign in one field could turn round the words beside it; a pile of accents
+    would run over the lines above and below.
+    """
+    kept: list[str] = []
+    accents = 0
+    for letter in unicodedata.normalize("NFC", text[:_MOST_LETTERS]):
+        kind = unicodedata.category(letter)
+        accents = accents + 1 if kind in {"Mn", "Me"} else 0
+        if accents > _MOST_ACCENTS or (kind in {"Cf", "Cs", "Cn", "Co"} and letter not in _JOINERS):
+            continue
+        kept.append(" " if kind in {"Cc", "Zl", "Zp"} else letter)
+    return " ".join("".join(kept).split())
+
+
+@dataclass(frozen=True)
+class Room:
+    """The room a line of text may take, its baseline `ascent` below the top."""
+
+    x: float
+    top: float
+    width: float
+    ascent: float
+    descent: float
+
+    @property
+    def bottom(self) -> float:
+        """The lower edge."""
+        return self.top + self.ascent + self.descent
+
+    @property
+    def baseline(self) -> float:
+        """Where letters stand."""
+        return self.top + self.ascent
+
+
+@dataclass(frozen=True)
+class Hand:
+    """How a text is set: its size and the smallest it may shrink to, mm to the em."""
+
+    size: float
+    least: float
+    bold: bool = False
+    to_right: bool = False
+    """Set against the right edge of its room."""
+
+
+def fit_size(text: str, room: Room, hand: Hand, measure: Measure) -> float:
+    """Give the greatest size, at most the wanted one, at which the text fits its room."""
+    size = hand.size
+    # Widths grow with the size all but evenly: two or three rounds settle it.
+    for _ in range(8):
+        share = _share(text, room, measure, size, bold=hand.bold)
+        if share >= 1:
+            break
+        size *= share * 0.999
+    return size
+
+
+def _share(text: str, room: Room, measure: Measure, size: float, *, bold: bool) -> float:
+    """Give what part of its size a text may keep in a room; 1 or more: it fits."""
+    took = measure(text, size, bold=bold)
+    pairs = (
+        (room.width, took.width),
+        (room.ascent, took.ascent),
+        (room.descent, took.descent),
+    )
+    return min((have / need for have, need in pairs if need > 0), default=1.0)
+
+
+def set_line(text: str, room: Room, hand: Hand, measure: Measure) -> tuple[TextMark | None, bool]:
+    """Give the line as it is drawn, and whether it was cut short. None: nothing to draw.
+
+    It shrinks to the smallest size allowed; what is too long then ends in an ellipsis.
+    """
+    whole = clean(text)
+    if not whole or room.width <= 0:
+        return None, bool(whole)
+    size = fit_size(whole, room, hand, measure)
+    shown = whole
+    if size < hand.least:
+        shown = shorten(whole, room.width, hand.least, measure, bold=hand.bold)
+        size = fit_size(shown, room, Hand(hand.least, 0, hand.bold), measure)
+    return place(shown, room, size, hand, measure), shown != whole
+
+
+def place(text: str, room: Room, size: float, hand: Hand, measure: Measure) -> TextMark:
+    """Put a text of a size that fits into its room."""
+    took = measure(text, size, bold=hand.bold)
+    x = room.x + room.width - took.width if hand.to_right else room.x
+    box = Box(x, room.baseline - took.ascent, took.width, took.ascent + took.descent)
+    return TextMark(text, x, room.baseline, size, hand.bold, box)
+
+
+def shorten(text: str, width: float, size: float, measure: Measure, *, bold: bool = False) -> str:
+    """Give the longest beginning that fits with an ellipsis; the text itself where it fits."""
+    if measure(text, size, bold=bold).width <= width:
+        return text
+    low, high = 0, len(text)
+    while low < high:
+        middle = (low + high + 1) // 2
+        if measure(_cut(text, middle), size, bold=bold).width <= width:
+            low = middle
+        else:
+            high = middle - 1
+    return _cut(text, low)
+
+
+def _cut(text: str, length: int) -> str:
+    """Cut between letters, not between a letter and its accent or joiner."""
+    while length and length < len(text) and unicodedata.category(text[length]) in {"Mn", "Me"}:
+        length -= 1
+    return text[:length].rstrip(f" ·,;-{_JOINERS}") + ELLIPSIS
+
+
+def wrap(text: str, width: float, size: float, measure: Measure) -> list[str]:
+    """Break a cleaned text into lines no wider than `width`, between words where it can be."""
+    lines: list[str] = []
+    for word in text.split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and measure(longer, size, bold=False).width <= width:
+            lines[-1] = longer
+            continue
+        lines += _pieces(word, width, size, measure)
+    return lines
+
+
+def _pieces(word: str, width: float, size: float, measure: Measure) -> list[str]:
+    """Break a word that is wider than a line; mostly it is one piece."""
+    found: list[str] = []
+    while word:
+        length = len(word)
+        while length > 1 and measure(word[:length], size, bold=False).width > width:
+            length -= 1
+        found.append(word[:length])
+        word = word[length:]
+    return found

@@ -1,0 +1,1 @@
+"""Tags on paper: painting, the PDF, and the dialog that prints them."""
