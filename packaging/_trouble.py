@@ -28,7 +28,7 @@ CERTIFICATE: Final = (
 
 # The first that fits is told: a full disk or a wrong hash also ends in the vaguer errors below it.
 _SIGNS: Final = (
-    (r"No space left on device|Errno 28|not enough free space|Disk quota exceeded", DISK_FULL),
+    (r"No space left on device|Errno 28|enough free space|Disk quota exceeded", DISK_FULL),
     (r"DO NOT MATCH THE HASHES|Hashes are required in --require-hashes", WRONG_HASH),
     (r"Could not get lock|Unable to (?:acquire|lock)|is another process using it", APT_LOCKED),
     (r"CERTIFICATE_VERIFY_FAILED|SSLError|certificate verif", CERTIFICATE),
