@@ -38,6 +38,8 @@ def encode(text: str, level: str = "Q") -> QrSymbol:
     Level Q still reads with about a quarter of the codewords spoilt (ISO/IEC 18004): a
     tag hangs beside dye baths. ValueError where the text is empty or too long.
     """
+    if not text:
+        raise ValueError("an empty text makes no QR code")
     # The level asked for is kept and not raised where there is room, so that the size
     # of a symbol follows from the length of its text alone.
     code = segno.make(text, error=level, boost_error=False, micro=False)

@@ -1,0 +1,235 @@
+"""The dialog that prints tags: choices, preview, PDF, printer."""
+
+import subprocess
+from pathlib import Path
+
+import pytest
+import zxingcpp
+from PIL import Image
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
+from PySide6.QtPrintSupport import QPrinter
+from PySide6.QtWidgets import QFileDialog
+from pytestqt.qtbot import QtBot
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.tags import TagFacts
+from studio_log.present.tag_stock import all_stock, find_stock
+from studio_log.ui.tags import printing
+from studio_log.ui.tags.tag_dialog import TagDialog
+from tests.ui.test_tag_pdf import a_tag, needs
+
+# Qt's screenless platform says so of every window it shows.
+pytestmark = pytest.mark.qt_log_ignore(r"does not support propagateSizeHints\(\)")
+
+
+def read(path: Path) -> list[list[str]]:
+    """Read the codes of every page."""
+    stem = path.parent / "page"
+    subprocess.run([needs("pdftoppm"), "-r", "200", "-png", path, stem], check=True)
+    pages = sorted(path.parent.glob("page-*.png"))
+    return [
+        sorted(found.text for found in zxingcpp.read_barcodes(Image.open(page))) for page in pages
+    ]
+
+
+def opened(qtbot: QtBot, *tags: TagFacts) -> TagDialog:
+    dialog = TagDialog(tags)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    qtbot.waitExposed(dialog)
+    return dialog
+
+
+def choose(dialog: TagDialog, slug: str | None) -> None:
+    dialog.stock_box.setCurrentIndex(dialog.stock_box.findData(slug))
+
+
+def pick_path(monkeypatch: pytest.MonkeyPatch, path: str) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (path, ""))
+
+
+def click(qtbot: QtBot, button: object) -> None:
+    qtbot.mouseClick(button, Qt.MouseButton.LeftButton)
+
+
+def test_the_preview_shows_the_tag_to_a_reader(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag())
+    picture = dialog.preview.grab().toImage().convertToFormat(QImage.Format.Format_Grayscale8)
+    raw = bytes(picture.constBits())
+    image = Image.frombuffer(
+        "L", (picture.width(), picture.height()), raw, "raw", "L", picture.bytesPerLine(), 1
+    )
+    assert [found.text for found in zxingcpp.read_barcodes(image)] == ["26-031"]
+    page = dialog.preview.page_rect()
+    assert page.width() / page.height() == pytest.approx(80 / 50)
+
+
+def test_every_stock_can_be_chosen_and_the_default_comes_first(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag())
+    assert dialog.stock().slug == "tag-80x50"
+    for stock in all_stock():
+        choose(dialog, stock.slug)
+        assert dialog.stock() == stock
+        assert dialog.start_box.isVisible() == (stock.count > 1)
+        assert dialog.start_box.maximum() == stock.count
+        assert not dialog.width_box.isVisible()
+
+
+def test_an_own_size_can_be_typed(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag())
+    choose(dialog, None)
+    assert dialog.width_box.isVisible()
+    dialog.width_box.setValue(95.5)
+    dialog.height_box.setValue(60)
+    assert dialog.stock().tag == (95.5, 60.0)
+
+
+def test_what_does_not_fit_is_said(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag(), a_tag("26-032", "runner " * 40))
+    assert dialog.status.text() == "26-032: name shortened."
+
+
+def test_copies_and_the_first_place_reach_the_pdf(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "tags.pdf"
+    pick_path(monkeypatch, str(path))
+    dialog = opened(qtbot, a_tag(), a_tag("26-032"))
+    choose(dialog, "a4-2x4")
+    dialog.copies_box.setValue(2)
+    dialog.start_box.setValue(7)
+    assert dialog.page_box.maximum() == 2
+    with qtbot.waitSignal(dialog.printed) as sent:
+        click(qtbot, dialog.pdf_button)
+    assert sent.args == [["26-031", "26-032"]]
+    assert read(path) == [["26-031", "26-031"], ["26-032", "26-032"]]
+    assert dialog.status.text() == f"Saved as {path}."
+
+
+def test_the_second_page_can_be_looked_at(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag(), a_tag("26-032"))
+    assert dialog.page_box.isVisible()
+    first = dialog.preview.grab().toImage()
+    dialog.page_box.setValue(2)
+    assert dialog.preview.grab().toImage() != first
+
+
+def test_changing_ones_mind_about_the_file_does_nothing(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    pick_path(monkeypatch, "")
+    monkeypatch.chdir(tmp_path)
+    dialog = opened(qtbot, a_tag())
+    with qtbot.assertNotEmitted(dialog.printed):
+        click(qtbot, dialog.pdf_button)
+    assert dialog.status.text() == ""
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_folder_that_is_gone_is_said_and_nothing_counts_as_printed(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    pick_path(monkeypatch, str(tmp_path / "gone" / "tag.pdf"))
+    dialog = opened(qtbot, a_tag())
+    with qtbot.assertNotEmitted(dialog.printed):
+        click(qtbot, dialog.pdf_button)
+    assert "could not be written" in dialog.status.text()
+
+
+def test_without_a_printer_the_pdf_is_offered(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(printing, "any_printer", lambda: False)
+    dialog = opened(qtbot, a_tag())
+    with qtbot.assertNotEmitted(dialog.printed):
+        click(qtbot, dialog.print_button)
+    assert "No printer is set up" in dialog.status.text()
+    assert "PDF" in dialog.status.text()
+
+
+def to_file(path: Path) -> QPrinter:
+    """A printer that prints into a file: the print road without a print system."""
+    printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(path))
+    return printer
+
+
+def test_a_printer_gets_the_tags(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "printed.pdf"
+    monkeypatch.setattr(printing, "any_printer", lambda: True)
+    monkeypatch.setattr(printing, "choose_printer", lambda *_: to_file(path))
+    dialog = opened(qtbot, a_tag(), a_tag("26-032"))
+    with qtbot.waitSignal(dialog.printed) as sent:
+        click(qtbot, dialog.print_button)
+    assert sent.args == [["26-031", "26-032"]]
+    assert read(path) == [["26-031"], ["26-032"]]
+
+
+def test_changing_ones_mind_about_the_printer_prints_nothing(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(printing, "any_printer", lambda: True)
+    monkeypatch.setattr(printing, "choose_printer", lambda *_: None)
+    dialog = opened(qtbot, a_tag())
+    with qtbot.assertNotEmitted(dialog.printed):
+        click(qtbot, dialog.print_button)
+    assert dialog.status.text() == ""
+
+
+@pytest.mark.usefixtures("qapp")
+def test_a_printer_that_swaps_the_page_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "printed.pdf"
+    printer = to_file(path)
+    a4 = printer.pageLayout()
+    monkeypatch.setattr(printing, "page_layout", lambda _: a4)
+    assert a4.pageSize().name() != find_stock("tag-80x50").title
+    with pytest.raises(Refusal, match="no page of 80 × 50 mm"):
+        printing.print_tags(printer, [a_tag()], find_stock("tag-80x50"))
+    assert not path.exists()
+
+
+def test_close_closes(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag())
+    click(qtbot, dialog.close_button)
+    assert not dialog.isVisible()
+
+
+def test_everything_is_reached_by_the_keyboard(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag())
+    fields = [dialog.stock_box, dialog.copies_box, dialog.print_button, dialog.pdf_button,
+              dialog.close_button]  # fmt: skip
+    for field in fields:
+        assert field.focusPolicy() & Qt.FocusPolicy.TabFocus, field
+
+
+def test_no_lot_leaves_nothing_to_print(qtbot: QtBot) -> None:
+    dialog = opened(qtbot)
+    assert "no lot" in dialog.status.text()
+    assert not dialog.print_button.isEnabled()
+    assert not dialog.pdf_button.isEnabled()
+
+
+@pytest.mark.parametrize("accepted", [True, False])
+def test_the_system_dialog_decides(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, accepted: bool
+) -> None:
+    monkeypatch.setattr(printing.QPrintDialog, "exec", lambda _: int(accepted))
+    dialog = opened(qtbot, a_tag())
+    printer = printing.choose_printer(dialog, find_stock("tag-80x50"))
+    assert (printer is not None) == accepted
+    if printer is not None:
+        size = printer.pageLayout().fullRect(printer.pageLayout().Unit.Millimeter).size()
+        assert (size.width(), size.height()) == pytest.approx((80, 50), abs=0.1)
+
+
+def test_a_machine_without_printers_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(printing.QPrinterInfo, "availablePrinters", list)
+    assert not printing.any_printer()
+    monkeypatch.setattr(printing.QPrinterInfo, "availablePrinters", lambda: ["one"])
+    assert printing.any_printer()
