@@ -70,6 +70,11 @@ def reminders_of(
     return sorted(found, key=lambda one: (one.rings_at, -one.urgency.rank, one.key))
 
 
+def _low(words: str) -> str:
+    """Give an order for the middle of a sentence."""
+    return f"{words[:1].lower()}{words[1:]}"
+
+
 def _resting_before(lot: Lot, step: LotStep) -> bool:
     """Say whether a cure still runs before this step: its own marks speak for it."""
     cure = cure_of(lot)
@@ -136,16 +141,14 @@ def _tending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
         return
     since = step.tended[-1] if step.tended else step.start
     assert since is not None  # noqa: S101 - a running step has begun
-    last = (
-        f"Last tended {scene.local(since)}." if step.tended else f"In since {scene.local(since)}."
-    )
+    said = "Last tended" if step.tended else "In since"
     yield _make(
         scene,
         step,
         Kind.TEND,
         due,
         act=tending.act,
-        why=last,
+        why=f"{said} {scene.local(since)}.",
         if_late=step.spec.if_late,
         nth=str(len(step.tended)),
     )
@@ -163,7 +166,7 @@ def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remind
     if asleep is not None and window.moved.clash is None:
         why += f" The aim, {scene.local(end.aim)}, falls in quiet hours."
     if not short and window.best_end - end.earliest >= USEFUL_EARLY:
-        yield _make(scene, step, Kind.MAY_END, end.earliest, act="May be ended:", why=why,
+        yield _make(scene, step, Kind.MAY_END, end.earliest, act=f"From now on: {_low(act)}", why=why,
                     window=bounds)  # fmt: skip
     yield _make(scene, step, Kind.READY, window.best_end, act=act, why=why, window=bounds,
                 if_late=step.spec.if_late, quietly=short)  # fmt: skip
@@ -172,10 +175,10 @@ def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remind
     limit = limit_words(step, lasts, None)
     call = _last_call(scene, end.earliest, end.latest)
     if not short and call > window.best_end:
-        yield _make(scene, step, Kind.LAST_CALL, call, act=f"Last call: {act[:1].lower()}{act[1:]}",
+        yield _make(scene, step, Kind.LAST_CALL, call, act=f"Last call: {_low(act)}",
                     why=f"{limit}, that is {scene.local(end.latest)}.", window=bounds,
                     if_late=step.spec.if_late)  # fmt: skip
-    yield _make(scene, step, Kind.PAST, end.latest, act=f"Too long: {act[:1].lower()}{act[1:]}",
+    yield _make(scene, step, Kind.PAST, end.latest, act=f"Too long: {_low(act)}",
                 why=f"{limit}; that was {scene.local(end.latest)}.", window=bounds,
                 if_late=step.spec.if_late)  # fmt: skip
 
@@ -223,7 +226,7 @@ def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
     latest = earlier + gap.most
     limit = limit_words(step, None, gap)
     call = _last_call(scene, earlier + gap.least, latest)
-    low = f"{act[:1].lower()}{act[1:]}"
+    low = _low(act)
     if call > due:
         yield _make(scene, step, Kind.LAST_CALL, call, act=f"Last call: {low}",
                     why=f"{limit}, that is {scene.local(latest)}.",

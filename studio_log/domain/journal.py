@@ -96,6 +96,8 @@ def corrected(entry: Entry, correction: Entry) -> Entry:
         changes["note"] = correction.note
     if correction.readings:
         changes["readings"] = {**entry.readings, **correction.readings}
+    if correction.data.get("sure"):
+        changes["data"] = {**entry.data, "sure": True}
     return replace(entry, **changes)
 
 

@@ -142,17 +142,17 @@ def reconcile(
 def _kept_up(reminder: Reminder, record: Record | None, now: datetime, cause: Cause) -> Record:
     if record is None:
         return Record(reminder)
+    ahead = reminder.rings_at > now
     if record.open:
-        ahead = reminder.rings_at > now
-        if record.fate is Fate.RAISED and ahead and reminder.rings_at != record.reminder.rings_at:
-            # Moved into the future (put off, planned anew): it rings again at its new moment.
-            return replace(record, reminder=reminder, fate=Fate.WAITING, rung_at=None)
-        return replace(record, reminder=reminder)
+        # Moved into the future (put off, planned anew): it rings again at its new moment.
+        moved = record.fate is Fate.RAISED and ahead
+        fate, rung = (Fate.WAITING, None) if moved else (record.fate, record.rung_at)
+        return replace(record, reminder=reminder, fate=fate, rung_at=rung)
     if record.fate is Fate.ANSWERED and not cause.undoing:
         return record
     # It came back, by an undo or because its step is in play again: it rings only if its
     # moment is still ahead; otherwise it is on the bench, silent.
-    if reminder.rings_at > now:
+    if ahead:
         return Record(reminder)
     return replace(
         record,

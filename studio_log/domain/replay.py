@@ -126,7 +126,9 @@ def _start(lot: Lot, entry: Entry) -> Lot:
         raise Refusal(f"{step.title} of {lot.code} runs already. Nothing was changed.")
     lot = _close_between(lot, step, entry)
     _in_order(lot, step, entry)
-    return _begin_step(lot, step.number, entry.at)
+    lot = _begin_step(lot, step.number, entry.at)
+    milk = entry.data.get("milk")
+    return _with(lot, lot.step(step.number), milk=str(milk)) if milk else lot
 
 
 def _begin_step(lot: Lot, number: int, at: datetime) -> Lot:

@@ -59,18 +59,19 @@ def windows_of(lot: Lot, now: datetime, quiet: QuietHours) -> dict[int, StepWind
     """Give the window of every step that is not closed, by step number."""
     found: dict[int, StepWindow] = {}
     point = _Point(now, now, None, now) if not lot.started else _last_known(lot, now)
+    aside: _Point | None = None  # the chain of an optional coat that nobody has begun
     for step in lot.steps:
         if step.closed:
             point = _after_closed(step, point)
             continue
-        window = (
-            _running(lot, step, now, quiet)
-            if step.running
-            else _ahead(lot, step, point, now, quiet)
-        )
+        from_ = point if lot.taken(step) else (aside or point)
+        if step.running:
+            window = _running(lot, step, now, quiet)
+        else:
+            window = _ahead(lot, step, from_, now, quiet)
         found[step.number] = window
-        if lot.taken(step):
-            point = _after(window, now, running=step.running)
+        reached = _after(window, now, running=step.running)
+        point, aside = (reached, None) if lot.taken(step) else (point, reached)
     return found
 
 

@@ -1,0 +1,179 @@
+"""The bench: what needs hands now, by what spoils first; then later; and what is due."""
+
+from datetime import datetime, timedelta
+from typing import Any
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.lots import Lot, LotStep
+from studio_log.domain.reminders import (
+    Fate,
+    Kind,
+    Record,
+    Reminder,
+    Urgency,
+    told_together,
+)
+from studio_log.domain.windows import SHORT
+from studio_log.present import words
+from studio_log.services import questions as q
+from studio_log.services.desk import Desk
+from studio_log.services.records import record_from
+
+TAKE_BACK_FOR = timedelta(minutes=10)
+LATER_LIMIT = 12
+SECOND_COUNTS = {Kind.PAST, Kind.LAST_CALL, Kind.MAY_END}
+"""Kinds that repeat what another one of the same step says; not listed as coming."""
+
+
+def live_reminders(desk: Desk) -> list[tuple[Lot, Reminder, Record]]:
+    """Give every reminder of lots in work that nobody has answered, with its record."""
+    kept = {one.key: record_from(one) for one in desk.work.reminders.open()}
+    found = []
+    for code in desk.work.lots.live_codes():
+        lot = desk.lot(code)
+        for reminder in desk.reminders(lot):
+            record = kept.get(reminder.key)
+            if record is None and _is_answered(desk, reminder):
+                continue
+            found.append((lot, reminder, _fresh(record, reminder)))
+    return found
+
+
+def _is_answered(desk: Desk, reminder: Reminder) -> bool:
+    kept = desk.work.reminders.get(reminder.key)
+    return kept is not None and record_from(kept).fate is Fate.ANSWERED
+
+
+def _fresh(record: Record | None, reminder: Reminder) -> Record:
+    if record is None:
+        return Record(reminder)
+    put_off = record.reminder.rings_at if record.reminder.kind is Kind.CURE_MARK else None
+    if put_off is not None and put_off > reminder.rings_at and record.fate is Fate.WAITING:
+        reminder = Reminder(**{**reminder.__dict__, "rings_at": put_off})
+    return Record(reminder, record.fate, record.raised_at, record.times, record.rung_at)
+
+
+def reminders_due(desk: Desk, question: q.RemindersFor) -> list[tuple[Reminder, float]]:
+    """Give reminders due or coming with how many seconds late each is (0 for those ahead)."""
+    at = question.at or desk.now
+    until = _later(at, question.within)
+    found = [
+        (reminder, max((at - reminder.due).total_seconds(), 0.0))
+        for _, reminder, _ in live_reminders(desk)
+        if reminder.due <= until
+    ]
+    return sorted(found, key=lambda one: (one[0].due, one[0].key))
+
+
+def _later(at: datetime, seconds: float) -> datetime:
+    if not 0 <= seconds <= 400 * 86400 * 10:
+        raise Refusal("Look ahead by up to ten years, as in 24h or 90d.")
+    return at + timedelta(seconds=seconds)
+
+
+def bench(house: Any, desk: Desk, _question: q.BenchFor) -> q.Bench:
+    """Give the bench."""
+    everything = live_reminders(desk)
+    lots = {lot.code: lot for lot, _, _ in everything}
+    now = [record for _, one, record in everything if _is_now(desk, one)]
+    now_cards = [_card(desk, lots, record) for record in told_together(now)]
+    counted = {(card.lot, card.step) for card in now_cards}
+    coming = sorted(
+        (
+            record
+            for _, one, record in everything
+            if not _is_now(desk, one)
+            and one.kind not in SECOND_COUNTS
+            and (one.subject, one.step) not in counted
+        ),
+        key=lambda record: record.reminder.rings_at,
+    )
+    night = next(desk.quiet.nights(desk.now, desk.now + timedelta(days=2)), None)
+    bedtime = night.start if night else desk.now + timedelta(hours=12)
+    later = [one for one in coming if one.reminder.rings_at < bedtime]
+    beyond = [one for one in coming if one.reminder.rings_at >= bedtime]
+    return q.Bench(
+        now=tuple(now_cards),
+        later=tuple(_card(desk, lots, one) for one in later[:LATER_LIMIT]),
+        beyond=tuple(_card(desk, lots, one) for one in beyond[:LATER_LIMIT]),
+        next_words=_next_words(desk, coming, bool(now_cards)),
+        quiet_words=f"Quiet hours {desk.quiet.words}: nothing rings.",
+        take_back=_take_back(house, desk),
+    )
+
+
+def _is_now(desk: Desk, reminder: Reminder) -> bool:
+    """Due, or a short step that is being watched through."""
+    return reminder.rings_at <= desk.now or (reminder.quietly and reminder.kind is Kind.READY)
+
+
+def _next_words(desk: Desk, coming: list[Record], busy: bool) -> str:  # noqa: FBT001
+    if not coming:
+        return "" if busy else "Nothing is waiting. A new lot begins with “New lot”."
+    first = coming[0].reminder
+    when = words.moment(first.rings_at, desk.now, desk.zone)
+    return f"Next: {when}, {first.title}." if busy else f"Nothing until {when}: {first.title}."
+
+
+def _take_back(house: Any, desk: Desk) -> q.TakeBack | None:
+    if house.last_act is None:
+        return None
+    outcome, at = house.last_act
+    if desk.now > at + TAKE_BACK_FOR:
+        return None
+    return q.TakeBack(outcome.subject, outcome.words, at + TAKE_BACK_FOR)
+
+
+def _card(desk: Desk, lots: dict[str, Lot], record: Record) -> q.Card:
+    one = record.reminder
+    lot = lots[one.subject]
+    step = lot.step(one.step) if one.step is not None else None
+    late = desk.now - one.due
+    due_words = words.moment(one.rings_at, desk.now, desk.zone)
+    if one.rings_at <= desk.now:
+        due_words = f"due {words.moment(one.due, desk.now, desk.zone)}"
+        if late >= timedelta(minutes=2):
+            due_words += f" · {words.lateness(late)}"
+    return q.Card(
+        key=one.key,
+        lot=one.subject,
+        step=one.step,
+        kind=one.kind.value,
+        urgency=one.urgency.value,
+        due=one.due,
+        due_words=due_words,
+        title=one.title,
+        why=one.why,
+        if_late=one.if_late,
+        answer=_answer_words(one, step),
+        second="Still damp" if step and step.spec.ask_dry and step.running else "",
+        countdown_to=_countdown(one, step),
+        raised=record.fate is Fate.RAISED,
+        put_off_warning=_put_off_warning(desk, one),
+    )
+
+
+def _answer_words(reminder: Reminder, step: LotStep | None) -> str:
+    if step is None or reminder.kind in {Kind.CURE_MARK, Kind.USE_BY}:
+        return "Seen"
+    if step.start is None:
+        return "Begin now"
+    if reminder.kind is Kind.TEND and step.spec.tending is not None:
+        return step.spec.tending.done
+    return "Dry" if step.spec.ask_dry is not None else step.spec.end_done
+
+
+def _countdown(reminder: Reminder, step: LotStep | None) -> datetime | None:
+    short = step is not None and step.spec.lasts is not None and step.spec.lasts.aim < SHORT
+    running = step is not None and step.running
+    if not (short and running) or step is None or step.start is None or step.spec.lasts is None:
+        return None
+    return step.start + step.spec.lasts.aim if reminder.kind is not Kind.TEND else None
+
+
+def _put_off_warning(desk: Desk, reminder: Reminder) -> str:
+    if reminder.latest is None or reminder.urgency not in {Urgency.NOW, Urgency.SPOILING}:
+        return ""
+    limit = words.moment(reminder.latest, desk.now, desk.zone)
+    verb = "was" if reminder.latest <= desk.now else "is"
+    return f"The limit {verb} {limit}. {reminder.if_late}".strip()

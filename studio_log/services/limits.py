@@ -1,0 +1,43 @@
+"""What nobody can mean: bounds of the figures a command may carry."""
+
+import math
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.pieces import Piece
+
+MOST_PIECES = 500
+MOST_GRAMS = 500_000.0
+MOST_LITRES = 5_000.0
+MOST_CURE_DAYS = 3_650
+
+
+def check_grams(grams: float) -> float:
+    """Give the weight back; Refusal unless it is above 0 g and at most 500 kg."""
+    if not math.isfinite(grams) or not 0 < grams <= MOST_GRAMS:
+        raise Refusal("A lot weighs more than nothing and up to 500 kg. Nothing was changed.")
+    return float(grams)
+
+
+def check_litres(litres: float | None) -> float | None:
+    """Give the volume back; Refusal unless it is above 0 L and at most 5,000 L."""
+    if litres is not None and (not math.isfinite(litres) or not 0 < litres <= MOST_LITRES):
+        raise Refusal("A vessel holds more than nothing and up to 5,000 L. Nothing was changed.")
+    return litres
+
+
+def check_cure_days(days: int | None) -> int | None:
+    """Give the days back; Refusal unless 0 to 3,650."""
+    if days is not None and not 0 <= days <= MOST_CURE_DAYS:
+        raise Refusal("A cure lasts from 0 to 3,650 days. Nothing was changed.")
+    return days
+
+
+def check_pieces(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
+    """Give the pieces back, numbered from 1; Refusal for none or too many."""
+    if not pieces:
+        raise Refusal("A lot needs at least one piece. Nothing was made; describe the cloth.")
+    if len(pieces) > MOST_PIECES:
+        raise Refusal(f"A lot may have {MOST_PIECES} pieces, not {len(pieces)}. Make two lots.")
+    return tuple(
+        Piece(**{**piece.__dict__, "number": number}) for number, piece in enumerate(pieces, 1)
+    )

@@ -1,0 +1,143 @@
+"""Answers to questions; one table says who answers what."""
+
+from collections.abc import Callable, Mapping
+from datetime import datetime, timedelta
+from typing import Any, Protocol
+
+from studio_log.domain.amounts import vessel_fits, work_out
+from studio_log.domain.cautions import Caution
+from studio_log.domain.errors import Refusal
+from studio_log.domain.milks import Milk
+from studio_log.domain.tags import TagFacts, TagRow
+from studio_log.present import words
+from studio_log.services import questions as q
+from studio_log.services.bench_reads import bench, reminders_due
+from studio_log.services.commands import Outcome
+from studio_log.services.desk import Desk, whole_code
+from studio_log.services.limits import check_grams
+from studio_log.services.list_reads import lot_lines
+from studio_log.services.ports import Notice
+from studio_log.services.ringing import next_ring
+from studio_log.services.sheet_reads import lot_sheet
+from studio_log.services.timeline_reads import timeline
+from studio_log.store.database import Store
+
+
+class House(Protocol):
+    """What the answers need of the studio beside the desk."""
+
+    store: Store
+    notice: Notice | None
+    cautions: Mapping[str, Caution]
+    copy_words: str
+    last_act: tuple[Outcome, datetime] | None
+
+
+def answer(house: House, desk: Desk, question: object) -> Any:
+    """Answer a question of services.questions."""
+    return _ANSWERS[type(question)](house, desk, question)
+
+
+def _methods(_house: House, desk: Desk, _question: q.MethodsFor) -> q.Methods:
+    latest = {slug: desk.method(slug) for slug, _ in desk.book}
+    return tuple(latest[slug] for slug in sorted(latest))
+
+
+def _amounts(_house: House, desk: Desk, question: q.AmountsFor) -> q.AmountsAnswer:
+    method = desk.method(question.slug)
+    rules = [rule for step in method.steps for rule in step.amounts]
+    grams = check_grams(question.grams)
+    amounts = work_out(rules, grams=grams, changed=question.changed)
+    bath = next((one for one in amounts if one.vessel), None)
+    if bath is None or question.vessel_litres is None:
+        return q.AmountsAnswer(amounts, "", None)
+    fit = vessel_fits(bath.value, grams, question.vessel_litres)
+    return q.AmountsAnswer(amounts, fit.sentence, fit.fits)
+
+
+def milk_line(milk: Milk, desk: Desk) -> q.MilkLine:
+    """Give a milk with its life in words."""
+    place = "cold" if milk.cold else "at room heat"
+    good = words.moment(milk.use_by, desk.now, desk.zone)
+    fresh = "good until" if desk.now <= milk.use_by else "too old for a further coat since"
+    litres = f"{words.litres(milk.litres)}, " if milk.litres else ""
+    return q.MilkLine(
+        code=milk.code,
+        litres=milk.litres,
+        strength=milk.strength,
+        cold=milk.cold,
+        made_at=milk.made_at,
+        use_by=milk.use_by,
+        lots=milk.lots,
+        finished=milk.finished,
+        words=f"{milk.code}: {litres}kept {place}, {fresh} {good}",
+    )
+
+
+def _milks(_house: House, desk: Desk, question: q.MilksFor) -> tuple[q.MilkLine, ...]:
+    return tuple(
+        milk_line(milk, desk) for milk in desk.milks() if question.finished or not milk.finished
+    )
+
+
+TAG_KINDS = frozenset({"soak", "dip", "cure", "scour"})
+
+
+def _tags(house: House, desk: Desk, question: q.TagsFor) -> q.Tags:
+    if not question.codes:
+        raise Refusal("Say which lots: give their codes.")
+    return tuple(_tag(house, desk, whole_code(code)) for code in question.codes)
+
+
+def _tag(house: House, desk: Desk, code: str) -> TagFacts:
+    lot = desk.lot(code)
+    rows = []
+    for step in lot.steps:
+        if step.join != len(lot.methods) - 1 or step.spec.kind.value not in TAG_KINDS:
+            continue
+        if step.optional and not lot.taken(step):
+            continue
+        written = words.moment(step.start, desk.now, desk.zone) if step.start else ""
+        rows.append(TagRow(step.title, written))
+    slugs = dict.fromkeys(slug for step in lot.method.steps for slug in step.cautions)
+    short = [house.cautions[slug].short for slug in slugs if slug in house.cautions]
+    grams = lot.grams
+    return TagFacts(
+        code=lot.code,
+        name=lot.name,
+        weight=words.mass(grams) if grams is not None else "",
+        method=lot.method.title,
+        begun=f"begun {words.day(lot.begun, desk.zone)}",
+        rows=tuple(rows),
+        caution=" · ".join(short[:2]),
+        studio=desk.settings.studio,
+    )
+
+
+def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
+    last = desk.work.journal.last_written()
+    saved = f"Saved {words.moment(last, desk.now, desk.zone)}" if last else "Nothing saved yet"
+    works, channels = (
+        house.notice.state() if house.notice else (False, "no reminders ring from this command")
+    )
+    at = next_ring(desk)
+    ring = f"next ring {words.moment(at, desk.now, desk.zone)}" if at else "nothing will ring"
+    if at is not None and at <= desk.now + timedelta(seconds=30):
+        ring = "ringing now"
+    return q.Status(saved, channels, works, ring, house.copy_words, tuple(house.store.warnings))
+
+
+_ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
+    q.LotLinesFor: lot_lines,
+    q.LotSheetFor: lot_sheet,
+    q.TimelineFor: lambda _house, desk, question: timeline(desk, question),
+    q.BenchFor: bench,
+    q.RemindersFor: lambda _house, desk, question: reminders_due(desk, question),
+    q.MethodsFor: _methods,
+    q.MethodFor: lambda _house, desk, question: desk.method(question.slug),
+    q.AmountsFor: _amounts,
+    q.MilksFor: _milks,
+    q.TagsFor: _tags,
+    q.SettingsFor: lambda _house, desk, _question: desk.settings,
+    q.StatusFor: _status,
+}

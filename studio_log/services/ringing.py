@@ -1,0 +1,210 @@
+"""Raising reminders: what is due is shown, then recorded; unanswered ones ring again.
+
+Shown first and recorded after: killed in between, a reminder is shown twice rather than
+never. An answered one is never shown, since what is shown is worked out from the journal
+inside the same turn.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.journal import Act
+from studio_log.domain.reminders import (
+    Cause,
+    Fate,
+    Kind,
+    Record,
+    Reminder,
+    Urgency,
+    rings_next,
+    told_together,
+)
+from studio_log.present.words import lateness
+from studio_log.services.commands import AnswerReminder, Mark, Outcome
+from studio_log.services.desk import Desk
+from studio_log.services.marking import mark, next_morning
+from studio_log.services.ports import Delivery, NoticeText
+from studio_log.services.records import record_from
+from studio_log.store.values import DeliveryRecord
+
+WORTH_SAYING = timedelta(minutes=2)
+"""Lateness below this is not mentioned."""
+IN_WINDOW = "the window"
+
+
+def next_ring(desk: Desk) -> datetime | None:
+    """Give when something may ring next, quiet hours kept; None where nothing is open."""
+    at = desk.work.reminders.next_at()
+    if at is None or at > desk.now:
+        return at
+    return desk.now if desk.settings.spoiling_at_night else desk.quiet.waking(desk.now)
+
+
+def find_due(desk: Desk) -> tuple[list[Record], bool]:
+    """Give the open records that ring now, freshly worked out, and whether any was quiet.
+
+    Those the program counts down itself are marked as shown in the window and not given.
+    """
+    subjects = {one.subject for one in desk.work.reminders.due(desk.now)}
+    fresh: dict[str, Reminder] = {}
+    for code in subjects:
+        lot = desk.lot(code)
+        fresh |= {one.key: one for one in desk.reminders(lot)}
+        desk.settle(lot, Cause())
+    due = []
+    counted = []
+    for kept in desk.work.reminders.due(desk.now):
+        record = record_from(kept)
+        reminder = fresh.get(record.reminder.key)
+        if reminder is None:
+            continue
+        record = replace(record, reminder=reminder)
+        if reminder.quietly:
+            counted.append(record)
+        elif _may_ring(desk, record) and rings_next(record) <= desk.now:
+            due.append(record)
+    record_raised(desk, counted, (IN_WINDOW,))
+    return due, bool(counted)
+
+
+def _may_ring(desk: Desk, record: Record) -> bool:
+    night_rings = desk.settings.spoiling_at_night
+    if record.reminder.urgency is Urgency.SPOILING and night_rings:
+        return True
+    return not desk.quiet.is_quiet(desk.now)
+
+
+def notice_text(records: Sequence[Record], now: datetime) -> NoticeText:
+    """Give one notice for all that is due, oldest danger first."""
+    told = told_together(records)
+    keys = tuple(record.reminder.key for record in records)
+    urgency = max((record.reminder.urgency for record in told), key=lambda one: one.rank)
+    if len(told) == 1:
+        one = told[0].reminder
+        body = "\n".join(filter(None, [_late(one, now), one.why, one.if_late]))
+        return NoticeText(one.title, body, urgency.value, keys)
+    lines = [
+        f"• {one.reminder.title}" + (f" — {late}" if (late := _late(one.reminder, now)) else "")
+        for one in told
+    ]
+    return NoticeText(f"{len(told)} things need hands", "\n".join(lines), urgency.value, keys)
+
+
+def _late(reminder: Reminder, now: datetime) -> str:
+    late = now - reminder.due
+    return lateness(late) if late >= WORTH_SAYING else ""
+
+
+def record_raised(desk: Desk, records: Sequence[Record], channels: tuple[str, ...]) -> None:
+    """Record that these were shown, and by what."""
+    desk.put_records(
+        replace(
+            record,
+            fate=Fate.RAISED,
+            raised_at=record.raised_at or desk.now,
+            times=record.times + 1,
+            rung_at=desk.now,
+            channels=tuple(dict.fromkeys((*record.channels, *channels))),
+        )
+        for record in records
+        if record.open
+    )
+
+
+def record_deliveries(
+    desk: Desk, records: Sequence[Record], deliveries: Sequence[Delivery]
+) -> None:
+    """Record each attempt by each channel."""
+    for record in records:
+        for one in deliveries:
+            desk.work.deliveries.add(
+                DeliveryRecord(record.reminder.key, desk.now, one.channel, one.ok, one.words)
+            )
+
+
+def still_open(desk: Desk, records: Sequence[Record]) -> list[Record]:
+    """Give those of the shown records that nobody has answered meanwhile."""
+    kept = (desk.work.reminders.get(record.reminder.key) for record in records)
+    pairs = zip(records, kept, strict=True)
+    return [record for record, now in pairs if now is not None and record_from(now).open]
+
+
+ACT_OF: Mapping[Kind, Act] = {
+    Kind.TEND: Act.TEND,
+    Kind.MAY_END: Act.END,
+    Kind.READY: Act.END,
+    Kind.IS_DRY: Act.DRY,
+    Kind.START: Act.START,
+}
+
+
+def answer(desk: Desk, command: AnswerReminder) -> Outcome:
+    """Answer a reminder by the act that fits it; one without an act is put on record."""
+    kept = desk.work.reminders.get(command.key)
+    if kept is None:
+        raise Refusal("That reminder is not known any more; the bench shows what is open.")
+    record = record_from(kept)
+    act = _ANSWERS.get(command.answer)
+    if act is None:
+        raise Refusal(f"A reminder is not answered by {command.answer!r}.")
+    if not record.open:
+        what = record.answer or "no longer needed"
+        raise Refusal(f"That was answered already: {what}. Nothing was changed.")
+    chosen = act(desk, record)
+    step = record.reminder.step
+    if chosen is None or step is None:
+        return _put_on_record(desk, record, command)
+    marked = Mark(
+        record.reminder.subject,
+        str(step),
+        chosen,
+        at=command.at,
+        note=command.note,
+        put_off=command.put_off,
+        until_morning=command.until_morning,
+        sure=command.sure,
+    )
+    return mark(desk, marked)
+
+
+def _act_done(desk: Desk, record: Record) -> Act | None:
+    kind, number = record.reminder.kind, record.reminder.step
+    if kind in {Kind.LAST_CALL, Kind.PAST} and number is not None:
+        step = desk.lot(record.reminder.subject).step(number)
+        if step.start is None:
+            return Act.START
+        return Act.DRY if step.spec.ask_dry is not None else Act.END
+    return ACT_OF.get(kind)
+
+
+def _act_put_off(_desk: Desk, record: Record) -> Act | None:
+    """Put a step's reminders off in its journal; others on their own record."""
+    return None if record.reminder.kind in {Kind.CURE_MARK, Kind.USE_BY} else Act.PUTOFF
+
+
+_ANSWERS: Mapping[str, Callable[[Desk, Record], Act | None]] = {
+    "done": _act_done,
+    "damp": lambda _desk, _record: Act.DAMP,
+    "putoff": _act_put_off,
+    "skip": lambda _desk, _record: Act.SKIP,
+}
+
+
+def _put_on_record(desk: Desk, record: Record, command: AnswerReminder) -> Outcome:
+    """Answer a mark or a warning, which no act of a step answers."""
+    lot = desk.lot(record.reminder.subject)
+    if command.answer == "putoff":
+        span = command.put_off or timedelta(minutes=10)
+        until = next_morning(desk) if command.until_morning else desk.now + span
+        moved = replace(record.reminder, rings_at=until)
+        desk.put_records([replace(record, reminder=moved, fate=Fate.WAITING, rung_at=None)])
+        words = f"{record.reminder.title} is put off."
+    else:
+        done = replace(
+            record, fate=Fate.ANSWERED, answered_at=desk.now, answer=command.note or "seen"
+        )
+        desk.put_records([done])
+        words = f"{record.reminder.title} is answered."
+    return Outcome(words, lots=frozenset({lot.code}), reminders=True, subject="")

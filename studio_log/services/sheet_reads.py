@@ -1,0 +1,268 @@
+"""One lot, whole: its steps with planned and actual times, amounts, journal; and as JSON."""
+
+from typing import Any
+
+from studio_log.domain.amounts import Amount, vessel_fits, work_out
+from studio_log.domain.errors import Refusal
+from studio_log.domain.journal import Act, Entry, standing, taken_back
+from studio_log.domain.lots import Lot, LotStep, StepState, cure_of
+from studio_log.domain.methods import StepKind
+from studio_log.domain.windows import StepWindow, short_span, windows_of
+from studio_log.present import words
+from studio_log.services import questions as q
+from studio_log.services.desk import Desk
+from studio_log.services.list_reads import doing_words
+from studio_log.services.marking import best_words
+from studio_log.services.sheet_json import sheet_data
+from studio_log.services.taking_back import entry_words, last_undoable
+
+START_ACTS = (("start", "Begin"), ("end", "Done"), ("skip", "Skip…"), ("note", "Note…"))
+
+
+def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
+    """Give the sheet of one lot."""
+    lot = desk.lot(question.code)
+    entries = desk.entries(lot.code)
+    windows = windows_of(lot, desk.now, desk.quiet)
+    lines = tuple(
+        step_line(house, desk, lot, step, windows.get(step.number), order)
+        for order, step in enumerate(lot.steps, start=1)
+    )
+    undoable = last_undoable(entries)
+    gone = taken_back(entries)
+    slugs = dict.fromkeys(slug for step in lot.method.steps for slug in step.cautions)
+    milk = desk.milk_of(lot.code)
+    return q.LotSheet(
+        code=lot.code,
+        name=lot.name,
+        state=lot.state(desk.now).value,
+        heading=_heading(lot),
+        doing=doing_words(desk, lot),
+        pieces=lot.pieces,
+        steps=lines,
+        entries=entry_lines(lot, entries),
+        cure_words=_cure_words(desk, lot),
+        vessel_words=_vessel_words(lot, lines),
+        cautions=tuple(house.cautions[slug].text for slug in slugs if slug in house.cautions),
+        lineage=_lineage(lot),
+        milk_words=_milk_words(desk, milk),
+        undo=entry_words(undoable, lot) if undoable and not lot.voided else "",
+        redo=entry_words(gone[-1], lot) if gone else "",
+        data=sheet_data(desk, lot, entries, windows, lines),
+    )
+
+
+def _heading(lot: Lot) -> str:
+    grams, area = lot.grams, lot.area_m2
+    parts = [lot.method.title]
+    if grams is not None:
+        weighed = f" ({lot.weighed} scour)" if lot.weighed else ""
+        parts.append(f"{words.mass(grams)}{weighed}")
+    if area is not None:
+        parts.append(f"{area:.2f} m²")
+    if lot.place:
+        parts.append(lot.place)
+    return " · ".join(parts)
+
+
+def _milk_words(desk: Desk, milk: Any) -> str:
+    if milk is None:
+        return ""
+    good = words.moment(milk.use_by, desk.now, desk.zone)
+    others = ", ".join(milk.lots)
+    return f"Milk {milk.code} (for {others}), good for a further coat until {good}"
+
+
+def _lineage(lot: Lot) -> str:
+    parts = []
+    if lot.parents:
+        parts.append(f"split from {', '.join(lot.parents)}")
+    if lot.children:
+        parts.append(f"split into {', '.join(lot.children)}")
+    return "; ".join(parts)
+
+
+def _cure_words(desk: Desk, lot: Lot) -> str:
+    cure = cure_of(lot)
+    if cure is None:
+        return ""
+    age = cure.age(desk.now)
+    since = words.moment(cure.fully_dry, desk.now, desk.zone)
+    frozen = "" if cure.running else ", frozen when the cure ended"
+    marks = "; ".join(
+        f"{mark.name} {words.moment(mark.at, desk.now, desk.zone)} (day {mark.day})"
+        for mark in cure.marks
+    )
+    return f"Fully dry {since}, cure age {age.total_seconds() / 86400:.1f} d{frozen}. {marks}."
+
+
+def _vessel_words(lot: Lot, lines: tuple[q.StepLine, ...]) -> str:
+    litres, grams = lot.vessel_litres, lot.grams
+    bath = next((one for line in lines for one in line.amounts if one.vessel), None)
+    if litres is None or grams is None or bath is None:
+        return ""
+    return vessel_fits(bath.value, grams, litres).sentence
+
+
+def amounts_of(lot: Lot, step: LotStep) -> tuple[Amount, ...]:
+    """Give a step's amounts; those of a step that has begun stay as they were used."""
+    if not step.spec.amounts:
+        return ()
+    grams = step.grams_used if step.grams_used is not None else lot.grams
+    if grams is None:
+        return ()
+    rules = [rule for one in lot.methods[step.join].steps for rule in one.amounts]
+    own = {rule.slug for rule in step.spec.amounts}
+    try:
+        worked = work_out(rules, grams=grams, changed=lot.amounts_changed)
+    except Refusal:
+        worked = work_out(rules, grams=grams)
+    return tuple(one for one in worked if one.slug in own)
+
+
+def step_line(
+    house: Any,
+    desk: Desk,
+    lot: Lot,
+    step: LotStep,
+    window: StepWindow | None,
+    order: int,
+) -> q.StepLine:
+    """Give one step of the sheet."""
+    state = lot.state_of(step)
+    amounts = amounts_of(lot, step)
+    return q.StepLine(
+        number=step.number,
+        order=order,
+        slug=step.slug,
+        title=step.title,
+        kind=step.spec.kind,
+        state=state.value,
+        planned=planned_words(lot, step),
+        actual=_actual_words(desk, step),
+        when=_when_words(desk, step, window),
+        why=best_words(desk, step, window) if window and step.running else "",
+        broken=_broken_words(window),
+        amounts=amounts,
+        details=_details(desk, step, amounts),
+        do=step.spec.do,
+        cautions=tuple(
+            house.cautions[slug].text for slug in step.spec.cautions if slug in house.cautions
+        ),
+        start=step.start,
+        end=step.end,
+        optional=step.optional,
+        acts=_acts(lot, step, state),
+    )
+
+
+def planned_words(lot: Lot, step: LotStep) -> str:
+    """Say how long a step is to last or how soon it must come."""
+    if step.spec.kind is StepKind.CURE:
+        plan = lot.methods[step.join].cure
+        days = lot.cure_days if lot.cure_days is not None else (plan.default_days if plan else 0)
+        return f"{days} d"
+    lasts, gap = step.spec.lasts, step.spec.gap
+    text = words.window_words(lasts) if lasts else ""
+    if gap.at_once:
+        return f"at once, {text}"
+    if gap.most is not None:
+        behind = f" of {gap.after}" if gap.after else ""
+        return f"within {short_span(gap.most)}{behind}, {text}"
+    return text
+
+
+def _actual_words(desk: Desk, step: LotStep) -> str:
+    if step.skipped is not None:
+        return f"skipped{': ' + step.skipped if step.skipped else ''}"
+    if step.start is None and step.end is None:
+        return ""
+    start = words.moment(step.start, desk.now, desk.zone) if step.start else "?"
+    end = words.moment(step.end, desk.now, desk.zone) if step.end else "now"
+    return f"{start} → {end}"
+
+
+def _when_words(desk: Desk, step: LotStep, window: StepWindow | None) -> str:
+    if window is None:
+        return ""
+    at = window.best_end if step.running else window.best_start
+    verb = "best ended" if step.running else "best begun"
+    if step.spec.kind is StepKind.CURE:
+        verb = "ready"
+        at = window.best_end
+    return f"{verb} {words.moment(at, desk.now, desk.zone)}"
+
+
+def _broken_words(window: StepWindow | None) -> str:
+    if window is None or window.broken is None:
+        return ""
+    return f"{window.broken.limit}: passed by {words.span(window.broken.by)}"
+
+
+def _details(desk: Desk, step: LotStep, amounts: tuple[Amount, ...]) -> str:
+    parts = [f"{one.title} {one.shown}" + (f" ({one.kitchen})" if one.kitchen else "")
+             for one in amounts]  # fmt: skip
+    if step.milk:
+        parts.append(f"milk {step.milk}")
+    if step.tended and step.spec.tending is not None:
+        last = words.moment(step.tended[-1], desk.now, desk.zone)
+        parts.append(f"{step.spec.tending.done.lower()} {len(step.tended)}×, last {last}")
+    if step.damp:
+        parts.append(f"still damp {words.moment(step.damp[-1], desk.now, desk.zone)}")
+    return "; ".join(parts)
+
+
+def _acts(lot: Lot, step: LotStep, state: StepState) -> tuple[tuple[str, str], ...]:
+    """Give what may be done with a step now, the chief act first."""
+    if lot.stopped is not None or lot.voided:
+        return ()
+    if state is StepState.RUNNING:
+        return _running_acts(step)
+    if step.spec.kind is StepKind.CURE:
+        return ()
+    if state in {StepState.OPEN, StepState.AHEAD}:
+        return START_ACTS
+    return (("repeat", "Repeat"), ("note", "Note…"))
+
+
+def _running_acts(step: LotStep) -> tuple[tuple[str, str], ...]:
+    if step.spec.kind is StepKind.CURE:
+        return (("use", "Use now"), ("note", "Note…"))
+    if step.spec.ask_dry is not None:
+        return (("dry", "Dry"), ("damp", "Still damp"), ("note", "Note…"), ("skip", "Skip…"))
+    tend = (("tend", step.spec.tending.done),) if step.spec.tending else ()
+    return (("end", step.spec.end_done), *tend, ("note", "Note…"), ("skip", "Skip…"))
+
+
+def entry_lines(lot: Lot, entries: tuple[Entry, ...]) -> tuple[q.EntryLine, ...]:
+    """Give the journal for reading: what was taken back and corrected is shown as such."""
+    stand = {entry.number for entry in standing(entries)}
+    corrections: dict[int, int] = {
+        entry.target: entry.number
+        for entry in entries
+        if entry.act is Act.CORRECT and entry.target is not None
+    }
+    meta = {Act.UNDO, Act.REDO, Act.CORRECT}
+    return tuple(
+        q.EntryLine(
+            number=entry.number,
+            at=entry.at,
+            written=entry.written,
+            words=_entry_line_words(lot, entry),
+            act=entry.act.value,
+            step=entry.step,
+            note=entry.note,
+            taken_back=entry.act not in meta and entry.number not in stand,
+            corrected_by=corrections.get(entry.number),
+        )
+        for entry in entries
+    )
+
+
+def _entry_line_words(lot: Lot, entry: Entry) -> str:
+    text = entry_words(entry, lot)
+    if entry.target is not None:
+        text += f" entry {entry.target}"
+    if entry.readings:
+        text += "; " + ", ".join(f"{name} {value}" for name, value in entry.readings.items())
+    return text

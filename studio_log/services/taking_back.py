@@ -1,0 +1,129 @@
+"""Undo, redo and correct: by later entries, and only where the rest still reads in order."""
+
+from datetime import datetime
+from typing import Any
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.journal import META, Act, Entry, standing, taken_back
+from studio_log.domain.lots import Lot
+from studio_log.domain.reminders import Cause
+from studio_log.services.commands import Correct, Outcome, Redo, Undo
+from studio_log.services.desk import Desk, clean, whole_code
+from studio_log.services.lot_acts import own_entries
+
+FIXED = frozenset({Act.PRINTED, Act.SPLIT_FROM})
+"""What happened outside the log, or parts a lot from its parent, is not taken back."""
+
+
+def last_undoable(entries: tuple[Entry, ...]) -> Entry | None:
+    """Give the entry that undo would take back, or None."""
+    own = [entry for entry in own_entries(entries) if entry.act not in FIXED]
+    return own[-1] if own and own[-1].act is not Act.VOID else None
+
+
+def undo(desk: Desk, command: Undo) -> Outcome:
+    """Take back the latest entry still standing, or a named earlier one."""
+    code = whole_code(command.code)
+    desk.lot(code)
+    entries = desk.entries(code)
+    target = _named(entries, command.entry) if command.entry else last_undoable(entries)
+    if target is None:
+        raise Refusal(f"Nothing of {code} is left to take back.")
+    if target.act is Act.NEW:
+        lot = desk.write(desk.lot(code), desk.entry(code, Act.VOID))
+        desk.settle(lot, Cause(undoing=True, why="the lot was taken back"))
+        return _outcome(code, f"{code} is taken back; its code is not used again.")
+    touched = {code}
+    if target.act is Act.SPLIT_OFF:
+        touched.add(_void_child(desk, target))
+    lot = desk.rewrite(code, desk.entry(code, Act.UNDO, target=target.number))
+    desk.settle(lot, Cause(undoing=True, why="its entry was taken back"))
+    return _outcome(code, f"{code}: {entry_words(target, lot)} is taken back.", *touched)
+
+
+def _void_child(desk: Desk, split: Entry) -> str:
+    """Void the lot that a split made, if nothing was marked on it since."""
+    code = str(split.data["child"])
+    since = [entry for entry in own_entries(desk.entries(code)) if entry.act not in FIXED]
+    if since:
+        raise Refusal(
+            f"{code} has been worked on since the split: {len(since)} entries stand on it. "
+            "Take those back first. Nothing was changed."
+        )
+    child = desk.write(desk.lot(code), desk.entry(code, Act.VOID))
+    desk.settle(child, Cause(undoing=True, why="the split was taken back"))
+    return code
+
+
+def _named(entries: tuple[Entry, ...], number: int) -> Entry:
+    for entry in standing(entries):
+        if entry.number != number:
+            continue
+        if entry.act in FIXED or "from" in entry.data:
+            raise Refusal(f"Entry {number} belongs to the lot's past and cannot be changed here.")
+        return entry
+    raise Refusal(f"There is no entry {number} that stands. Nothing was changed.")
+
+
+def redo(desk: Desk, command: Redo) -> Outcome:
+    """Restore what was taken back last."""
+    code = whole_code(command.code)
+    lot = desk.lot(code)
+    entries = desk.entries(code)
+    if lot.voided:
+        void = next(entry for entry in reversed(standing(entries)) if entry.act is Act.VOID)
+        back = desk.entry(code, Act.UNDO, target=void.number)
+        words = f"{code} is restored."
+    else:
+        gone = taken_back(entries)
+        if not gone:
+            raise Refusal(f"Nothing of {code} was taken back. Nothing was changed.")
+        if gone[-1].act is Act.SPLIT_OFF:
+            raise Refusal("A split that was taken back is made again, not restored.")
+        back = desk.entry(code, Act.REDO, target=gone[-1].number)
+        words = f"{code}: {entry_words(gone[-1], lot)} stands again."
+    lot = desk.rewrite(code, back)
+    desk.settle(lot, Cause(undoing=True, why="its entry was restored"))
+    return _outcome(code, words)
+
+
+def correct(desk: Desk, command: Correct) -> Outcome:
+    """Correct time, note or readings of an earlier entry."""
+    code = whole_code(command.code)
+    desk.lot(code)
+    target = _named(desk.entries(code), command.entry)
+    if target.act is Act.NEW and command.at is not None:
+        raise Refusal("When a lot was made is not corrected. Nothing was changed.")
+    data: dict[str, Any] = {}
+    if command.at is not None:
+        desk.check_time(command.at, sure=command.sure)
+        data["at"] = True
+    if command.sure:
+        data["sure"] = True
+    note = clean(command.note, "The note") if command.note is not None else ""
+    if not data and not note and not command.readings:
+        raise Refusal("Say what is to be corrected: --at, --note or --reading.")
+    entry = desk.entry(
+        code, Act.CORRECT, command.at, note=note, readings=dict(command.readings), data=data,
+        target=target.number,
+    )  # fmt: skip
+    lot = desk.rewrite(code, entry)
+    desk.settle(lot, Cause(undoing=True, why="an entry was corrected"))
+    return _outcome(code, f"{code}: entry {target.number} is corrected.")
+
+
+def entry_words(entry: Entry, lot: Lot) -> str:
+    """Say what an entry did: "first soak: start"."""
+    act = entry.act.value.replace("_", " ")
+    if entry.step is None or entry.step > len(lot.steps):
+        return act
+    return f"{lot.step(entry.step).title}: {act}"
+
+
+def _outcome(code: str, words: str, *touched: str) -> Outcome:
+    return Outcome(words, lots=frozenset({code, *touched}), subject=code, reminders=True)
+
+
+def writing_of(entries: tuple[Entry, ...]) -> datetime:
+    """Give when the last entry that is no undoing was written."""
+    return max(entry.written for entry in entries if entry.act not in META)
