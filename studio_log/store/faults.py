@@ -10,6 +10,19 @@ from sqlalchemy.exc import DBAPIError
 
 from studio_log.domain.errors import BadStudio
 
+
+class Damaged(BadStudio):
+    """The file is not whole."""
+
+
+class Foreign(BadStudio):
+    """The file is whole and something else."""
+
+
+class Newer(BadStudio):
+    """The file is from a newer version."""
+
+
 FULL = (
     "The disk that holds the studio ({where}) is full. Nothing of this was written, and "
     "everything written before is kept. Free some space and do it again."
@@ -100,9 +113,12 @@ SYSTEM: dict[int, str] = {
 }
 
 
+KINDS: dict[str, type[BadStudio]] = {DAMAGED: Damaged, FOREIGN: Foreign, NEWER: Newer}
+
+
 def refusal(words: str, where: Path, detail: str = "") -> BadStudio:
     """Give the sentence with its place filled in."""
-    return BadStudio(words.format(where=where, detail=detail))
+    return KINDS.get(words, BadStudio)(words.format(where=where, detail=detail))
 
 
 def as_refusal(error: BaseException, where: Path) -> BadStudio:

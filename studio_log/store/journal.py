@@ -10,11 +10,15 @@ from typing import Any
 from sqlalchemy import Row, Select, func, insert, select
 from sqlmodel import Session
 
-from studio_log.domain.errors import BadStudio
+from studio_log.domain.errors import BadStudio, Refusal
 from studio_log.domain.journal import Act, Entry
 from studio_log.store.rows import CHUNK, UNREADABLE, from_json, rows, to_json
 from studio_log.store.tables import ENTRY
 
+NO_TEXT = (
+    "Part of what was typed is no text that can be kept. Nothing of it was written. "
+    "Type it again, without the odd characters."
+)
 COLUMNS = tuple(column for column in ENTRY.columns if column.name != "id")
 
 
@@ -33,7 +37,7 @@ def seal(entry: Entry) -> int:
         dict(entry.data),
         entry.target,
     )
-    return zlib.crc32(to_json(fields).encode("utf-8", "surrogatepass"))
+    return zlib.crc32(to_json(fields).encode())
 
 
 def row_of(entry: Entry) -> dict[str, Any]:
@@ -95,10 +99,15 @@ class Journal:
     def append(self, entry: Entry) -> Entry:
         """Write an entry as the next of its subject; give it with its number.
 
-        What `entry.number` says is not looked at. Instants must be aware.
+        What `entry.number` says is not looked at. Instants must be aware. Refusal where
+        what was typed holds bytes that are no text.
         """
-        numbered = replace(entry, number=self.last_number(entry.subject) + 1)
-        self._session.execute(insert(ENTRY), [row_of(numbered)])
+        try:
+            numbered = replace(entry, number=self.last_number(entry.subject) + 1)
+            row = row_of(numbered)
+        except UnicodeEncodeError as error:
+            raise Refusal(NO_TEXT) from error
+        self._session.execute(insert(ENTRY), [row])
         return numbered
 
     def of(self, subject: str) -> tuple[Entry, ...]:

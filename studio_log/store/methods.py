@@ -1,16 +1,17 @@
 """Methods on disk: every version that a lot may have joined, as it was written."""
 
+import zlib
 from typing import Any
 
-from sqlalchemy import Select, select
+from sqlalchemy import Row, Select, select
 from sqlmodel import Session
 
-from studio_log.domain.errors import BadMethod
-from studio_log.store.rows import rows, upsert, values_of
+from studio_log.domain.errors import BadMethod, BadStudio
+from studio_log.store.rows import UNREADABLE, rows, upsert
 from studio_log.store.tables import METHOD
 from studio_log.store.values import MethodText
 
-COLUMNS = (METHOD.c.slug, METHOD.c.version, METHOD.c.title, METHOD.c.text)
+COLUMNS = (METHOD.c.slug, METHOD.c.version, METHOD.c.title, METHOD.c.text, METHOD.c.seal)
 
 
 class Methods:
@@ -23,7 +24,8 @@ class Methods:
         """Keep a version; the same again changes nothing, another text is refused."""
         kept = self.get(slug, version)
         if kept is None:
-            value = {"slug": slug, "version": version, "title": title, "text": text}
+            value: dict[str, Any] = {"slug": slug, "version": version, "title": title, "text": text}
+            value["seal"] = zlib.crc32(text.encode())
             upsert(self._session, METHOD, [value])
         elif kept.text != text:
             raise BadMethod(
@@ -48,4 +50,10 @@ class Methods:
         return self._texts(select(*COLUMNS).order_by(METHOD.c.slug, METHOD.c.version))
 
     def _texts(self, statement: Select[Any]) -> tuple[MethodText, ...]:
-        return tuple(MethodText(**values_of(row)) for row in rows(self._session, statement))
+        return tuple(_text(row) for row in rows(self._session, statement))
+
+
+def _text(row: Row[Any]) -> MethodText:
+    if not isinstance(row.text, str) or zlib.crc32(row.text.encode()) != row.seal:
+        raise BadStudio(UNREADABLE.format(what=f"version {row.version} of method {row.slug}"))
+    return MethodText(row.slug, row.version, row.title, row.text)

@@ -49,6 +49,16 @@ def upgrade(
             _step(path, line, revision, copies, now, scripts)
 
 
+def shape_of(revision: str, question: str, scripts: Path = SCRIPTS) -> list[tuple[object, ...]]:
+    """Give what `question` answers of an empty studio of one revision."""
+    with closing(sqlite3.connect(":memory:", isolation_level=None)) as line:
+        config = config_of(scripts)
+        with engine_of(line, WRITING).begin() as connection:
+            config.attributes["connection"] = connection
+            command.upgrade(config, revision)
+        return line.execute(question).fetchall()
+
+
 def _step(
     path: Path,
     line: sqlite3.Connection,

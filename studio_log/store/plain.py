@@ -39,13 +39,24 @@ def examine(path: Path) -> str | None:
         with path.open("rb") as file:
             if file.read(len(MAGIC)) != MAGIC:
                 raise faults.refusal(faults.DAMAGED, path.parent)
-        with closing(connect(path, "ro")) as line:
-            line.execute("PRAGMA trusted_schema = OFF")
-            line.execute("PRAGMA cell_size_check = ON")
-            return _revision(line, path)
+        try:
+            return _revision(path, "ro")
+        except sqlite3.OperationalError as error:
+            if error.sqlite_errorcode & 0xFF != sqlite3.SQLITE_READONLY:
+                raise
+            # Power was lost while the studio was being made: only a writer may take back
+            # what was half done then.
+            return _revision(path, "rw")
 
 
-def _revision(line: sqlite3.Connection, path: Path) -> str | None:
+def _revision(path: Path, mode: str) -> str | None:
+    with closing(connect(path, mode)) as line:
+        line.execute("PRAGMA trusted_schema = OFF")
+        line.execute("PRAGMA cell_size_check = ON")
+        return _asked(line, path)
+
+
+def _asked(line: sqlite3.Connection, path: Path) -> str | None:
     line.execute("BEGIN")  # one and the same state for all that is asked here
     if line.execute("PRAGMA quick_check(1)").fetchall() != [("ok",)]:
         raise faults.refusal(faults.DAMAGED, path.parent)

@@ -154,6 +154,8 @@ class MethodRow(Row, table=True):
     version: int = Field(primary_key=True)
     title: str
     text: str
+    seal: int
+    """CRC-32 of the text."""
 
 
 class SettingRow(Row, table=True):

@@ -188,6 +188,7 @@ def truths() -> None:
         number("version"),
         text("title"),
         text("text"),
+        number("seal"),
         sa.PrimaryKeyConstraint("slug", "version", name="pk_method"),
     )
     op.create_table(
