@@ -97,7 +97,7 @@ def _weekday(found: re.Match[str], today: date) -> DayReading:
     ahead = timedelta(days=(WEEKDAY_WORDS[found["weekday"]] - today.weekday()) % 7)
     match found["which"]:
         case "last":
-            return DayReading(today + (ahead or _WEEK) - _WEEK)
+            return DayReading(today + ahead - _WEEK)
         case "next":
             return DayReading(today + (ahead or _WEEK))
         case _:

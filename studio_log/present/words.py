@@ -160,7 +160,7 @@ def window_words(spread: Spread) -> str:
     figure, _, unit = first.partition(" ")
     if not spread.earliest:
         ends = f"up to {last}"
-    elif last.partition(" ")[2] == unit:
+    elif last.split()[1:] == [unit]:
         ends = f"{figure}–{last}"
     else:
         ends = f"{first} – {last}"
