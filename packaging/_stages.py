@@ -27,13 +27,14 @@ CHECKS: Final = (
     ("ruff check", ("{python}", "-m", "ruff", "check", *SOURCES)),
     ("ruff format", ("{python}", "-m", "ruff", "format", "--check", *SOURCES)),
     ("mypy", ("{python}", "-m", "mypy")),
-    ("mypy set-up", ("{python}", "-m", "mypy", "packaging/start.py", "packaging/test.py")),
+    ("mypy set-up", ("{python}", "-m", "mypy", "packaging")),
     ("lint-imports", ("{bin}/lint-imports",)),
 )
 MARKS: Final = "long or story or speed"
 UNMARKED: Final = f"not (screen or {MARKS})"
 NOTHING_COLLECTED: Final = 5
-_CLOSING: Final = re.compile(r"(?:\x1b\[[\d;]*m|=| )*((?:\d+ [a-z]+(?:, )?)+) in [\d.]+s\b")
+_COLOUR: Final = re.compile(r"\x1b\[[\d;]*m")
+_CLOSING: Final = re.compile(r"=* *((?:\d+ [a-z]+(?:, )?)+) in [\d.]+s\b")
 
 
 @dataclass(frozen=True)
@@ -171,7 +172,7 @@ def _echoed(command: Sequence[str], own: Mapping[str, str]) -> tuple[int, str]:
         for line in run.stdout or ():
             sys.stdout.write(line)
             sys.stdout.flush()
-            if found := _CLOSING.match(line):
+            if found := _CLOSING.match(_COLOUR.sub("", line)):
                 closing = found[1]
     return run.returncode, closing
 

@@ -1,0 +1,113 @@
+"""What test.py runs for which arguments, how it reads pytest's end, and the screen it lends."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import _screen
+import _stages
+import pytest
+from _ground import Ground
+from _stages import Told
+
+EVERY_MARK = {"screen", "long", "story", "speed"}
+
+
+def test_without_arguments_everything_runs_once() -> None:
+    runs = _stages.asked([])
+    assert runs.checks
+    assert [title for title, _, _ in runs.pytest] == ["tests", "marked tests", "screen tests"]
+    unmarked, marked, screen = (args[1] for _, args, _ in runs.pytest)
+    assert all(mark in unmarked for mark in EVERY_MARK)
+    assert unmarked.startswith("not (")
+    assert screen == "screen"
+    assert marked == "(long or story or speed) and not screen"
+    assert [on_screen for _, _, on_screen in runs.pytest] == [False, False, True]
+
+
+@pytest.mark.parametrize(
+    ("line", "checks", "said", "screens"),
+    [
+        ("--quick", True, ["-m not (screen or long or story or speed)"], [False]),
+        ("--quick -x", False, ["-m not (screen or long or story or speed) -x"], [False]),
+        (
+            "tests/ui -k bench",
+            False,
+            ["-m not screen tests/ui -k bench", "-m screen tests/ui -k bench"],
+            [False, True],
+        ),
+        ("-m screen -x", False, ["-m screen -x"], [True]),
+        ("-m long", False, ["-m long"], [False]),
+    ],
+)
+def test_arguments_are_passed_on_to_pytest(
+    line: str, checks: bool, said: list[str], screens: list[bool]
+) -> None:
+    runs = _stages.asked(line.split())
+    assert runs.checks is checks
+    assert [" ".join(args) for _, args, _ in runs.pytest] == said
+    assert [on_screen for _, _, on_screen in runs.pytest] == screens
+
+
+def sham_python(folder: Path, prints: str, code: int) -> Ground:
+    """A ground whose Python only prints a line and ends with a code."""
+    ground = Ground(folder, folder / "lock")
+    ground.python.parent.mkdir(parents=True, exist_ok=True)
+    ground.python.write_text(f"#!{sys.executable}\nprint({prints!r})\nraise SystemExit({code})\n")
+    ground.python.chmod(0o755)
+    return ground
+
+
+# Closing lines as pytest 9 prints them.
+@pytest.mark.parametrize(
+    ("prints", "code", "words", "failed"),
+    [
+        ("==== 12 passed, 3 deselected in 1.20s ====", 0, "12 passed, 3 deselected", False),
+        ("== 13 passed, 1 warning in 100.05s (0:01:40) ==", 0, "13 passed, 1 warning", False),
+        ("\x1b[32m==== \x1b[32m\x1b[1m12 passed\x1b[0m\x1b[32m in 1.20s", 0, "12 passed", False),
+        ("=== 1 failed, 11 passed in 1.20s ===", 1, "FAILED: 1 failed, 11 passed", True),
+        ("==== 90 deselected in 0.40s ====", 5, "90 deselected", False),
+        ("==== 2 passed in 0.40s ====", 3, "FAILED: 2 passed", True),
+        ("Segmentation fault", 139, "FAILED: no closing line", True),
+    ],
+)
+def test_the_end_of_a_pytest_run_is_read(
+    tmp_path: Path, prints: str, code: int, words: str, failed: bool
+) -> None:
+    told = Told()
+    _stages._tests(sham_python(tmp_path, prints, code), "tests", [], told, on_screen=False)
+    assert told.failed is failed
+    assert words in told.lines[0]
+
+
+def test_the_summary_adds_up_and_fails_when_one_stage_failed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    told = Told()
+    for prints, code in (("== 5 passed, 1 skipped in 1.0s ==", 0), ("== 2 passed in 1.0s ==", 0)):
+        _stages._tests(sham_python(tmp_path, prints, code), "tests", [], told, on_screen=False)
+    assert _stages._summary(told) == 0
+    assert "===== 7 passed, 1 skipped in " in capsys.readouterr().out
+    told.add("mypy", 1.0, "FAILED", failed=True)
+    assert _stages._summary(told) == 1
+
+
+def test_a_run_of_no_test_at_all_is_no_success(capsys: pytest.CaptureFixture[str]) -> None:
+    assert _stages._summary(Told()) == 1
+    assert "no tests ran" in capsys.readouterr().out
+
+
+@pytest.mark.screen
+def test_the_lent_screen_has_a_notification_service_and_ends_with_the_block() -> None:
+    with _screen.private_screen(os.environ) as own:
+        assert own["DISPLAY"] != os.environ["DISPLAY"]
+        assert own["DBUS_SESSION_BUS_ADDRESS"] != os.environ["DBUS_SESSION_BUS_ADDRESS"]
+        subprocess.run(["xprop", "-root"], env=own, check=True, capture_output=True)
+        subprocess.run(["notify-send", "--", "Soak ready"], env=own, check=True)
+        count = ["dunstctl", "count", "displayed"]
+        shown = subprocess.run(count, env=own, check=True, capture_output=True, text=True)
+        assert int(shown.stdout) == 1
+    gone = subprocess.run(["xprop", "-root"], env=own, check=False, capture_output=True)
+    assert gone.returncode != 0
+    assert not Path(own["XDG_RUNTIME_DIR"]).exists()
