@@ -42,9 +42,10 @@ def amounts_of(method: Method) -> Iterator[tuple[Path, AmountRule]]:
 
 def amounts_follow(method: Method, faults: Faults) -> None:
     """Find amounts that lack what their basis asks for, or follow none that came before."""
-    earlier: dict[str, AmountRule] = {}
+    earlier: dict[str, AmountRule | None] = {}  # None: the basis is not known
     for path, amount in amounts_of(method):
-        if faults.clear((*path, "basis")):
+        sure = faults.clear((*path, "basis"))
+        if sure:
             _unit_fits(path, amount, faults)
             _value_fits(path, amount, faults)
             if amount.basis in _FOLLOWED:
@@ -52,7 +53,7 @@ def amounts_follow(method: Method, faults: Faults) -> None:
             elif amount.of:
                 what = f"an amount by {amount.basis} follows no other"
                 faults.add((*path, "of"), what, "take it out")
-        earlier[amount.slug] = amount
+        earlier[amount.slug] = amount if sure else None
 
 
 def _unit(amount: AmountRule) -> str:
@@ -83,7 +84,7 @@ def _value_fits(path: Path, amount: AmountRule, faults: Faults) -> None:
 
 
 def _follows(
-    path: Path, amount: AmountRule, earlier: dict[str, AmountRule], faults: Faults
+    path: Path, amount: AmountRule, earlier: dict[str, AmountRule | None], faults: Faults
 ) -> None:
     of_path = (*path, "of")
     if not faults.clear(of_path):
@@ -92,10 +93,12 @@ def _follows(
     if not amount.of:
         what = f"an amount by {amount.basis} follows another"
         faults.add(of_path, what, "write the short name of an amount before it")
-    elif other is None:
+    elif amount.of not in earlier:
         near = nearest(amount.of, sorted(name for name in earlier if name))
         fix = f'write "{near}"' if near else "write the short name of an amount before it"
         faults.add(of_path, f"no amount before this one is called {shown(amount.of)}", fix)
+    elif other is None:
+        return
     elif _unit(other) not in ("", _FOLLOWED[amount.basis]):
         unit = "grams" if _FOLLOWED[amount.basis] == _GRAMS else "litres"
         what = f"{shown(amount.of)} is not in {unit}"

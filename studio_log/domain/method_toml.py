@@ -112,18 +112,15 @@ def _line(text: str, at: int) -> int:
     return text.count("\n", 0, at) + 1
 
 
-def _depth_passes(data: object, most: int) -> bool:
+def _depth_passes(data: dict[str, object], most: int) -> bool:
     """Tell that tables and lists stand inside each other more than `most` deep."""
-    level: list[object] = [data]
+    level: list[dict[str, object] | list[object]] = [data]
     for _ in range(most + 1):
-        level = [inner for outer in level for inner in _inner(outer)]
+        level = [inner for outer in level for inner in _inside(outer)]
     return bool(level)
 
 
-def _inner(outer: object) -> list[object]:
+def _inside(outer: dict[str, object] | list[object]) -> list[dict[str, object] | list[object]]:
     """Give the tables and lists directly inside one."""
-    if isinstance(outer, dict):
-        return [value for value in outer.values() if isinstance(value, dict | list)]
-    if isinstance(outer, list):
-        return [value for value in outer if isinstance(value, dict | list)]
-    return []
+    values = outer.values() if isinstance(outer, dict) else outer
+    return [value for value in values if isinstance(value, dict | list)]

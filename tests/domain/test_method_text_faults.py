@@ -7,6 +7,7 @@ import pytest
 
 from studio_log.domain.cautions import read_cautions
 from studio_log.domain.errors import BadMethod
+from studio_log.domain.method_lines import lines_of
 from studio_log.domain.method_text import check_method, read_method, read_method_bytes
 
 RESOURCES = Path(__file__).parents[2] / "resources"
@@ -285,6 +286,23 @@ CASES = {
         BEAN_AMOUNT, 'basis = "wof"', 'basis = "fixed"', f"{S1}, amounts 1 (beans), unit",
         'a fixed amount needs its unit; write "g" or "L"', at="[[steps.amounts]]",
     ),
+    "fixed with a long unit": Case(
+        BEAN_AMOUNT, 'basis = "wof"', 'basis = "fixed"\nunit = "kitchen cups"',
+        f"{S1}, amounts 1 (beans), unit", "the text has 12 letters; write 10 at most",
+        at='unit = "kitchen cups"',
+    ),
+    "follows no short name": Case(
+        MILK, 'of = "beans"', 'of = "The Beans"', f"{S3}, amounts 1 (milk), of",
+        '"The Beans" is no short name',
+    ),
+    "missing value": Case(
+        BEAN_AMOUNT, "value = 30\n", "", f"{S1}, amounts 1 (beans), value",
+        "this field is missing", at="[[steps.amounts]]",
+    ),
+    "asks dry without pause": Case(
+        DRY, 'every = "3 h"', 'every = "0 min"', "steps 6 (dry-1), ask_dry.every",
+        "no time passes between",
+    ),
     "unit of its own": Case(
         BEAN_AMOUNT, "value = 30", 'value = 30\nunit = "oz"', f"{S1}, amounts 1 (beans), unit",
         "the basis wof has its own unit, g", at='unit = "oz"',
@@ -375,7 +393,8 @@ def test_a_single_fault_is_said_as_one_sentence_of_what_and_one_of_what_to_do() 
 def test_one_mistake_is_said_once() -> None:
     for name in (
         "aim before earliest", "span too long", "kind unknown", "amount is nan",
-        "title too long", "follows nothing of the name", "cure with a length",
+        "title too long", "follows nothing of the name", "cure with a length", "missing basis",
+        "missing value", "fixed with a long unit",
     ):  # fmt: skip
         assert len(check_method(mutated(CASES[name])[0], name="soy.toml")) == 1, name
 
@@ -485,6 +504,30 @@ def test_a_hostile_file_name_is_shown_on_one_line() -> None:
     (said,) = check_method("version =", name="a\n\x1b[31mb\u202e" + "c" * 500)
     assert said.isprintable()
     assert len(said) < 300
+
+
+def test_a_cure_step_without_its_table_is_said_at_the_step() -> None:
+    (said,) = check_method(GOOD[: GOOD.index("[cure]\n")], name="soy.toml")
+    line = GOOD.count("\n", 0, GOOD.rindex(HEADER)) + 1
+    assert (
+        said == f"soy.toml, line {line}, steps 16 (cure): a cure step needs a table cure; write it."
+    )
+
+
+def test_an_amount_of_unknown_basis_makes_no_second_fault_where_it_is_followed() -> None:
+    text = GOOD.replace('basis = "per_litre"', 'basis = "per_liter"')
+    (said,) = check_method(text, name="soy.toml")
+    assert 'amounts 1 (milk), basis: "per_liter" is not known here; write "per_litre"' in said
+
+
+def test_a_file_of_faults_without_end_is_not_listed_without_end() -> None:
+    assert len(check_method("[[steps]]\n" * 200, name="many.toml")) == 200
+    with pytest.raises(BadMethod, match=r"There are more faults\.\nNothing was changed\.$"):
+        read_method("[[steps]]\n" * 200, name="many.toml")
+
+
+def test_lines_are_found_until_the_text_is_no_longer_good() -> None:
+    assert lines_of("a = 1\n\nb = 2\nc 3\nd = 4\n") == {("a",): 1, ("b",): 3, ("c",): 4}
 
 
 def test_more_steps_than_two_hundred_are_refused_as_a_whole() -> None:
