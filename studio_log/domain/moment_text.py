@@ -273,8 +273,10 @@ def _distance(ahead: timedelta) -> str:
     seconds = abs(ahead.total_seconds())
     if seconds < 60:
         return "now"
-    for unit, size, most in (("min", 60, 60), ("h", 3600, 48), ("d", 86_400, 10**9)):
-        if seconds / size < most:
-            figure = f"{plain(seconds / size, 1 if unit == 'h' and seconds < 36_000 else 0)} {unit}"
-            return f"in {figure}" if ahead > timedelta(0) else f"{figure} ago"
-    return ""
+    if seconds < 3600:
+        figure = f"{plain(seconds / 60, 0)} min"
+    elif seconds < 48 * 3600:
+        figure = f"{plain(seconds / 3600, 1 if seconds < 36_000 else 0)} h"
+    else:
+        figure = f"{plain(seconds / 86_400, 0)} d"
+    return f"in {figure}" if ahead > timedelta(0) else f"{figure} ago"

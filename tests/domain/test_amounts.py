@@ -85,8 +85,10 @@ def test_fixed_and_per_kilogram() -> None:
     rules = (
         AmountRule("salt", "salt", Basis.FIXED, 5, unit="g"),
         AmountRule("pot", "scour bath", Basis.PER_KG, 20),
+        AmountRule("rinse", "rinse water", Basis.FIXED, 12.4, unit="L"),
     )
-    salt, pot = work_out(rules, grams=299.7)
+    salt, pot, rinse = work_out(rules, grams=299.7)
+    assert (rinse.value, rinse.unit, rinse.shown) == (12.4, "L", "12 L")
     assert (salt.value, salt.shown, salt.how) == (5, "5 g", "the same for any weight")
     assert pot.value == pytest.approx(5.994)
     assert (pot.shown, pot.how) == ("6 L", "20 L to the kilogram of cloth, for 299.7 g")

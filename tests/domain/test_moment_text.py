@@ -95,6 +95,9 @@ PLAIN = [
     ("9 June 13:08", "2026-06-09 13:08"),  # lies ahead, yet no year back is meant
     ("Mon 8 June 13:08", "2026-06-08 13:08"),
     ("25 December 2025 10:00", "2025-12-25 10:00"),
+    ("2026-06-08 8pm", "2026-06-08 20:00"),
+    ("0:30 last night", "2026-06-09 00:30"),
+    ("Wed 3 June 13:08", "2026-06-03 13:08"),
 ]
 
 
@@ -130,6 +133,7 @@ def test_the_next_such_time_is_read_where_it_is_wanted(text: str, expected: str)
         ("monday at eight", "2026-06-08 20:00", "08:00 on Mon 8 June or 20:00"),
         ("two days ago at eight", "2026-06-07 20:00", "08:00 on Sun 7 June or 20:00"),
         ("yesterday midnight", "2026-06-09 00:00", "00:00 on Mon 8 June or 00:00 on Tue 9 June"),
+        ("29 February 10:00", "2024-02-29 10:00", "29 February 2024 meant"),
         ("1 December 10:00", "2025-12-01 10:00", "1 December 2025 meant"),
     ],
 )
@@ -168,6 +172,7 @@ def test_what_was_understood_is_said_in_full(text: str, understood: str) -> None
         "2026-02-30 10:00", "2026-13-01T10:00", "31 June 10:00", "Mon 9 June 2026 13:08",
         "20:00 this morning", "noon last night", "1308", "2026", "half eight", "eight nine",
         "13:08\n", "13:08\x00", "٨:٠٠", "13:08 <b>", "'; drop table entries", "e" * 200,
+        "Wed 8 June 13:08", "2026-02-30 8pm", "yesterday night in the morning at 8",
         "-1e5h", "nan h ago", "-inf h", "now now", "eight last night yesterday",
     ],
 )  # fmt: skip
@@ -185,6 +190,11 @@ def test_what_cannot_be_read_is_answered_with_examples() -> None:
 def test_an_unknown_zone_is_refused(zone: str) -> None:
     with pytest.raises(Refusal, match="time zone"):
         read("now", zone=zone)
+
+
+def test_a_naive_now_is_a_fault_of_the_program() -> None:
+    with pytest.raises(ValueError, match="aware"):
+        read("now", now=datetime(2026, 6, 9, 8, 0))  # noqa: DTZ001
 
 
 def table() -> list[dict[str, str]]:
