@@ -33,7 +33,9 @@ def studio_folder(where: str | None) -> Path:
         )
     if "\0" in asked:
         raise Refusal("That is no folder: its name holds a NUL sign. Nothing was changed.")
-    return Path(asked).expanduser() if asked else Path(platformdirs.user_data_dir(APP, appauthor=False))
+    if asked:
+        return Path(asked).expanduser()
+    return Path(platformdirs.user_data_dir(APP, appauthor=False))
 
 
 def log_folder() -> Path:

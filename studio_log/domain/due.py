@@ -29,6 +29,8 @@ PRESSING_GAP = timedelta(hours=2)
 USEFUL_EARLY = timedelta(hours=2)
 """`may_end` is told only when it comes at least this long before the best moment."""
 PAINT_HEADS_UP = timedelta(days=2)
+MARK_TOLD = {"paint": timedelta(0), "resists": timedelta(days=3)}
+"""How long after its moment a mark is still worth telling; the others until answered."""
 LONGEST_NOTICE = timedelta(hours=1)
 SHORTEST_NOTICE = timedelta(minutes=5)
 
@@ -166,8 +168,8 @@ def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remind
     if asleep is not None and window.moved.clash is None:
         why += f" The aim, {scene.local(end.aim)}, falls in quiet hours."
     if not short and window.best_end - end.earliest >= USEFUL_EARLY:
-        yield _make(scene, step, Kind.MAY_END, end.earliest, act=f"From now on: {_low(act)}", why=why,
-                    window=bounds)  # fmt: skip
+        yield _make(scene, step, Kind.MAY_END, end.earliest, act=f"From now on: {_low(act)}",
+                    why=why, window=bounds)  # fmt: skip
     yield _make(scene, step, Kind.READY, window.best_end, act=act, why=why, window=bounds,
                 if_late=step.spec.if_late, quietly=short)  # fmt: skip
     if end.latest is None:
@@ -246,6 +248,9 @@ def _of_cure(scene: _Scene) -> Iterator[Reminder]:
             continue
         act, why, lead = words
         due = mark.at - lead
+        told_until = MARK_TOLD.get(mark.kind)
+        if told_until is not None and scene.now > mark.at + told_until:
+            continue
         nearing = mark.kind == "paint"
         yield _make(
             scene, cure.step, Kind.CURE_MARK, due, act=act, why=why,

@@ -104,12 +104,16 @@ AGAIN: Mapping[Urgency, tuple[timedelta, ...]] = {
 """Gaps after the first, second … ring without an answer; the last one goes on."""
 
 
+MARK_AGAIN = (timedelta(days=1), timedelta(days=7))
+"""Cloth at rest can wait: a mark of the cure rings again next day, then weekly."""
+
+
 def rings_next(record: Record) -> datetime:
     """Give when an open reminder rings next: its moment, or again after a growing gap."""
     rings_at = record.reminder.rings_at
     if record.fate is Fate.WAITING or record.rung_at is None:
         return rings_at
-    gaps = AGAIN[record.reminder.urgency]
+    gaps = MARK_AGAIN if record.reminder.kind is Kind.CURE_MARK else AGAIN[record.reminder.urgency]
     gap = gaps[min(record.times, len(gaps)) - 1] if record.times else timedelta(0)
     return max(rings_at, record.rung_at + gap)
 

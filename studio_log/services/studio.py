@@ -111,6 +111,10 @@ class Studio:
         """The settings in force."""
         return self._settings
 
+    def read_kept_settings(self, work: Work) -> None:
+        """Take the settings over as the store has them."""
+        self._settings = read_settings(work.settings.all())
+
     @property
     def zone(self) -> str:
         """The zone in force: the studio's own, else the system's."""
@@ -252,7 +256,7 @@ class Studio:
             return None
         self._seen = seen
         with self.store.reading() as look:
-            self._settings = read_settings(look.settings.all())
+            self.read_kept_settings(look)
         outcome = c.Outcome(reminders=True, settings=True, lots=frozenset({"*"}))
         self._after(outcome)
         return outcome

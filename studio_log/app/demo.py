@@ -1,0 +1,93 @@
+"""Harbour Lane Cloth Studio: an invented studio, laid out around the present."""
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+from studio_log.app.compose import open_studio
+from studio_log.app.paths import resource
+from studio_log.domain.journal import Act
+from studio_log.domain.lots import Lot, StepState
+from studio_log.domain.piece_text import read_piece
+from studio_log.domain.reminders import Cause, Fate, Kind
+from studio_log.domain.starting import piece_data
+from studio_log.services.desk import Desk
+from studio_log.services.lot_acts import next_lot_code
+from studio_log.services.ports import Clock
+from studio_log.services.records import record_from
+from studio_log.services.studio import Studio
+from studio_log.services.walking import walk
+
+CARRIED_ON = timedelta(hours=2)
+"""How long ago the demo's dyer last looked: what came due since then is still to do."""
+
+
+def open_demo(folder: Path, clock: Clock) -> Studio:
+    """Make the invented studio in an empty folder and give it, open."""
+    data = tomllib.loads(resource("sample/studio.toml").read_text(encoding="utf-8"))
+    studio = open_studio(folder, clock=clock)
+    with studio.store.work() as work:
+        work.settings.put_all({"studio": data["studio"], "welcomed": True})
+        studio.read_kept_settings(work)
+        desk = studio.desk(work)
+        for index, row in enumerate(data["lots"]):
+            _make(desk, row, timedelta(minutes=7 * index))
+    return studio
+
+
+def _make(desk: Desk, row: Mapping[str, Any], shift: timedelta) -> None:
+    method = desk.method(row["method"])
+    pieces = read_piece(row["piece"]).pieces
+    hours = row.get("begun_hours")
+    begun = desk.now - timedelta(hours=hours) if hours is not None else desk.now - shift
+    made = begun - timedelta(minutes=20)
+    code = next_lot_code(desk)
+    new = {
+        "name": row["name"],
+        "method": list(method.key),
+        "pieces": [piece_data(piece) for piece in pieces],
+        "cure_days": row.get("cure_days"),
+        "vessel_litres": 20.0,
+    }
+    entry = replace(desk.entry(code, Act.NEW, made, data=new), written=made)
+    lot = desk.write(None, entry, sure=True)
+    if hours is not None:
+        lot = _carry(desk, lot, row, begun)
+    desk.settle(lot, Cause())
+    _answer_old(desk, code)
+
+
+def _answer_old(desk: Desk, code: str) -> None:
+    """Let the demo's dyer have seen every mark of the cure older than a day."""
+    kept = [record_from(one) for one in desk.work.reminders.of(code)]
+    desk.put_records(
+        replace(one, fate=Fate.ANSWERED, answered_at=one.reminder.due, answer="seen")
+        for one in kept
+        if one.reminder.kind is Kind.CURE_MARK and one.reminder.due < desk.now - timedelta(days=1)
+    )
+
+
+def _carry(desk: Desk, lot: Lot, row: Mapping[str, Any], begun: datetime) -> Lot:
+    """Begin a lot and walk it to the present, to its use or to where it was stopped."""
+    ended = row.get("stopped_hours") or row.get("used_hours")
+    until = desk.now - (timedelta(hours=ended) if ended else CARRIED_ON)
+    first = lot.steps[0]
+    start = desk.entry(lot.code, Act.START, begun, step=first.number)
+    lot = desk.write(lot, replace(start, written=begun), sure=True)
+    lot = walk(desk, lot, begun, until)
+    if "stopped_hours" in row:
+        note = "Left wet over the week-end; grey spots."
+        lot = desk.write(lot, desk.entry(lot.code, Act.STOP, until, note=note), sure=True)
+    elif "used_hours" in row and not _still_wet(lot):
+        lot = desk.write(lot, desk.entry(lot.code, Act.USE, until, note="painted"), sure=True)
+    return lot
+
+
+def _still_wet(lot: Lot) -> bool:
+    return any(
+        not step.optional and lot.state_of(step) in {StepState.OPEN, StepState.AHEAD}
+        for step in lot.steps
+    )

@@ -1,0 +1,51 @@
+"""Pictures of the window, made off-screen from a studio and a clock."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QEvent, QEventLoop
+from PySide6.QtWidgets import QApplication
+
+from studio_log.domain.errors import Refusal
+from studio_log.services.ports import Clock
+from studio_log.services.studio import Studio
+from studio_log.services.worker import InlineWorker
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.main_window import MainWindow
+from studio_log.ui.theme import apply_theme
+
+
+def the_app() -> QApplication:
+    """Give the running application, or make one."""
+    app = QApplication.instance()
+    return app if isinstance(app, QApplication) else QApplication(["studio-log"])
+
+
+def window_picture(  # noqa: PLR0913 - what a picture is made of
+    studio: Studio,
+    clock: Clock,
+    to: Path,
+    size: tuple[int, int],
+    *,
+    scheme: str = "light",
+    text_percent: int = 100,
+    lot: str | None = None,
+) -> None:
+    """Write the main window's picture as PNG; Refusal where the file cannot be written."""
+    app = the_app()
+    apply_theme(app, scheme, text_percent)
+    bridge = Bridge(InlineWorker(), studio, clock)
+    window = MainWindow(bridge)
+    window.resize(*size)
+    window.show()
+    if lot is not None:
+        window.open_lot(lot)
+    for _ in range(12):
+        app.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 50)
+        app.sendPostedEvents()
+    saved = window.grab().save(str(to))
+    bridge.close()
+    window.hide()
+    window.deleteLater()
+    app.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    if not saved:
+        raise Refusal(f"The picture {to} could not be written. Is the folder writable?")

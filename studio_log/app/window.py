@@ -1,0 +1,221 @@
+"""The window's boot: application, one copy, studio on its thread, window, then the ringing."""
+
+import argparse
+import contextlib
+import shutil
+import signal
+import socket
+import sys
+import tempfile
+from collections.abc import Callable, Sequence
+from datetime import timedelta
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, QSocketNotifier, QTimer, Slot
+from PySide6.QtWidgets import QApplication, QWidget
+
+from studio_log.app.paths import studio_folder
+from studio_log.app.single_copy import Door, call_first
+from studio_log.domain.errors import Refusal
+from studio_log.services.clock import HurriedClock, SystemClock
+from studio_log.services.commands import Outcome
+from studio_log.services.ports import Clock, Delivery, NoticeText
+from studio_log.services.settings import Settings
+from studio_log.services.worker import ThreadWorker
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.main_window import MainWindow
+from studio_log.ui.theme import apply_theme
+
+if TYPE_CHECKING:
+    from concurrent.futures import Future
+
+JUMP_AHEAD = timedelta(minutes=10)
+"""With a hurried clock, a stretch longer than this in which nobody is needed is jumped."""
+
+
+class LateStudio:
+    """Stands for the studio until the worker has opened it; used on the worker only."""
+
+    def __init__(self) -> None:
+        self.studio: Any = None
+
+    def do(self, command: object) -> Outcome:
+        """Hand a command on."""
+        done: Outcome = self.studio.do(command)
+        return done
+
+    def ask(self, question: object) -> Any:
+        """Hand a question on."""
+        return self.studio.ask(question)
+
+
+class WindowHouse(QObject):
+    """Holds what the window needs alive, opens the studio and closes it in order."""
+
+    def __init__(self, app: QApplication, options: argparse.Namespace) -> None:
+        super().__init__(app)
+        self._app = app
+        self._demo = bool(options.demo)
+        self._scratch = tempfile.mkdtemp(prefix="studio-log-demo-") if self._demo else None
+        self.folder = Path(self._scratch) if self._scratch else studio_folder(options.studio)
+        self.clock: Clock = SystemClock()
+        self._pace = float(options.pace)
+        if self._demo and self._pace > 1:
+            self.clock = HurriedClock(SystemClock().now(), self._pace, SystemClock().zone())
+        self._worker = ThreadWorker()
+        self._late = LateStudio()
+        self._watcher: Any = None
+        self._opened: Future[Settings] = self._worker.submit(self._open)
+        self.bridge = Bridge(self._worker, self._late, self.clock, self, ring_test=self._ring_test)
+        self._pacer = QTimer(self, interval=1000)
+        self._pacer.timeout.connect(self._keep_pace)
+
+    # -- on the worker ---------------------------------------------------------------
+
+    def _open(self) -> Settings:
+        """Open the studio; imports the store here, beside the window's first paint."""
+        from studio_log.app import compose
+        from studio_log.app.demo import open_demo
+
+        if self._demo:
+            studio = open_demo(self.folder, self.clock)
+        else:
+            studio = compose.open_studio(self.folder, clock=self.clock)
+        compose.let_ring(studio, self._ring_soon, demo=self._demo)
+        studio.listeners.append(self._listen)
+        self._late.studio = studio
+        return studio.settings
+
+    def _listen(self, news: object) -> None:
+        if isinstance(news, NoticeText):
+            self.bridge.tell_raised(news)
+        elif isinstance(news, Outcome) and "*" in news.lots:
+            self.bridge.foreign_changed()
+
+    def _ring(self) -> None:
+        if self._late.studio.raise_due().reminders:
+            self.bridge.foreign_changed()
+
+    def _ring_soon(self) -> None:
+        """Hand the work on; the alarm's thread calls this."""
+        with contextlib.suppress(RuntimeError):  # the worker may be closing already
+            self._worker.submit(self._ring)
+
+    def _heard(self) -> None:
+        with contextlib.suppress(RuntimeError):
+            self._worker.submit(self._late.studio.heard_of_change)
+
+    def _ring_test(self) -> Sequence[Delivery]:
+        text = NoticeText(
+            "A test of Studio Log", "If you can read this, notices reach you.", "soon", ()
+        )
+        shown: Sequence[Delivery] = self._late.studio.notice.show(text)
+        return shown
+
+    def _jump(self) -> None:
+        """Put a hurried clock forward to just before somebody is needed next."""
+        studio, clock = self._late.studio, self.clock
+        at = studio.next_ring()
+        if not isinstance(clock, HurriedClock) or at is None:
+            return
+        if at - clock.now() > JUMP_AHEAD:
+            clock.jump(at - timedelta(seconds=2 * self._pace))
+            studio.set_alarm()
+
+    # -- in the window's thread --------------------------------------------------------
+
+    def start(self) -> Settings:
+        """Wait for the studio, then let the alarm and the watch begin; may raise Refusal."""
+        settings = self._opened.result()
+        from studio_log.outside.watcher import FolderWatcher
+
+        self._watcher = FolderWatcher(self.folder, self._heard)
+        self._worker.submit(self._late.studio.raise_due)
+        if isinstance(self.clock, HurriedClock):
+            self._pacer.start()
+        return settings
+
+    @Slot()
+    def _keep_pace(self) -> None:
+        self._worker.submit(self._jump)
+
+    def close(self) -> None:
+        """End in order: no more news, no more watching, what was asked is done, file closed."""
+        self._pacer.stop()
+        self.bridge.close()
+        if self._watcher is not None:
+            self._watcher.close()
+        if self._late.studio is not None:
+            self._worker.submit(self._late.studio.close)
+        self._worker.close()
+        if self._scratch:
+            shutil.rmtree(self._scratch, ignore_errors=True)
+
+
+class Signals(QObject):
+    """Lets SIGINT and SIGTERM end the program as Quit does."""
+
+    def __init__(self, quit_: Callable[[], None], parent: QObject) -> None:
+        super().__init__(parent)
+        self._quit = quit_
+        self._ours, theirs = socket.socketpair()
+        self._theirs = theirs
+        for end in (self._ours, theirs):
+            end.settimeout(0)
+        self._before = signal.set_wakeup_fd(theirs.fileno())
+        for number in (signal.SIGINT, signal.SIGTERM):
+            signal.signal(number, self._taken)
+        self._watch = QSocketNotifier(self._ours.fileno(), QSocketNotifier.Type.Read, self)
+        self._watch.activated.connect(self._woken)
+
+    @staticmethod
+    def _taken(_number: int, _frame: object) -> None:
+        """Do nothing here: the wake-up descriptor tells the event loop."""
+
+    @Slot()
+    def _woken(self) -> None:
+        with contextlib.suppress(BlockingIOError):
+            self._ours.recv(64)
+        self._quit()
+
+
+def run_window(options: argparse.Namespace) -> int:
+    """Open the window and stay until it is quit; gives the exit code."""
+    app = QApplication(["studio-log"])
+    app.setApplicationName("studio-log")
+    app.setApplicationDisplayName("Studio Log")
+    app.setQuitOnLastWindowClosed(False)
+    try:
+        folder = None if options.demo else studio_folder(options.studio)
+        if folder is not None and folder.exists() and call_first(folder):
+            print("Studio Log is open on this studio already; its window comes forward.")  # noqa: T201
+            return 0
+        apply_theme(app, "system", 100)
+        house = WindowHouse(app, options)
+        window = MainWindow(house.bridge)
+        settings = house.start()
+    except Refusal as refusal:
+        print(f"Studio Log cannot open the studio. {refusal}", file=sys.stderr)  # noqa: T201
+        return _say_and_end(app, str(refusal))
+    apply_theme(app, settings.theme, settings.text_percent)
+    door = Door(house.folder, window.come_forward, app)
+    Signals(app.quit, app)
+    if options.minimised:
+        window.showMinimized()
+    else:
+        window.show()
+    code = app.exec()
+    door.close()
+    house.close()
+    return code
+
+
+def _say_and_end(app: QApplication, words: str) -> int:
+    """Show why the studio cannot be opened; there is nothing else to do in this run."""
+    from studio_log.ui.ask import Dialogs
+
+    clock = SystemClock()
+    Dialogs(clock).tell(QWidget(), "The studio cannot be opened", words)
+    app.quit()
+    return 1
