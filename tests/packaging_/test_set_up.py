@@ -20,6 +20,20 @@ def tree(tmp_path: Path) -> Path:
     return sham_tree.make(tmp_path / "a tree with spaces")
 
 
+@pytest.fixture(scope="module")
+def finished_once(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    tree = sham_tree.make(tmp_path_factory.mktemp("once") / "tree")
+    done = sham_tree.start(tree, "methods")
+    assert done.returncode == 0, done.stderr
+    return tree
+
+
+@pytest.fixture
+def finished(finished_once: Path, tmp_path: Path) -> Path:
+    """A tree that has been set up, in another place than that in which it was."""
+    return Path(shutil.copytree(finished_once, tmp_path / "finished", symlinks=True))
+
+
 def until(process: subprocess.Popen[str], sign: str) -> None:
     """Read what set-up says up to the line that begins with `sign`."""
     assert process.stderr
@@ -81,13 +95,12 @@ def test_a_set_up_killed_half_way_is_repaired_by_the_next(tree: Path, moment: st
     assert not (tree / ".venv" / "unfinished").exists()
 
 
-def test_a_half_copied_package_is_not_trusted(tree: Path) -> None:
-    assert sham_tree.start(tree, "methods").returncode == 0
+def test_a_half_copied_package_is_not_trusted(finished: Path) -> None:
     # What a kill while unpacking leaves: pip itself believes that the package is there.
-    (installed,) = (tree / ".venv").glob("lib/*/site-packages/segno/__init__.py")
+    (installed,) = (finished / ".venv").glob("lib/*/site-packages/segno/__init__.py")
     installed.write_text("raise ImportError('half a file')", "utf-8")
-    (tree / ".venv" / "ready").rename(tree / ".venv" / "unfinished")
-    done = sham_tree.start(tree, "methods")
+    (finished / ".venv" / "ready").rename(finished / ".venv" / "unfinished")
+    done = sham_tree.start(finished, "methods")
     assert done.returncode == 0, done.stderr
     assert "3/4" in done.stderr
 
@@ -110,16 +123,15 @@ def test_two_starts_at_once_do_not_collide(tree: Path) -> None:
     assert all(json.loads(out)["args"] == ["methods"] for out, _ in told)
 
 
-def test_a_changed_lock_file_is_followed_in_the_same_folder(tree: Path) -> None:
-    assert sham_tree.start(tree, "methods").returncode == 0
-    mark = tree / ".venv" / "lib" / "still-the-same-folder"
+def test_a_changed_lock_file_is_followed_in_the_same_folder(finished: Path) -> None:
+    mark = finished / ".venv" / "lib" / "still-the-same-folder"
     mark.touch()
-    with (tree / "requirements.lock").open("a", encoding="utf-8") as lock:
+    with (finished / "requirements.lock").open("a", encoding="utf-8") as lock:
         lock.write("# another version\n")
-    again = sham_tree.start(tree, "methods")
+    again = sham_tree.start(finished, "methods")
     assert "Set up." in again.stderr
     assert mark.exists()
-    assert sham_tree.start(tree, "methods").stderr == ""
+    assert sham_tree.start(finished, "methods").stderr == ""
 
 
 def test_a_package_with_another_hash_is_refused(tree: Path) -> None:
@@ -151,9 +163,7 @@ def test_offline_is_said_plainly_and_the_next_start_goes_through(tree: Path) -> 
     assert sham_tree.start(tree, "methods").returncode == 0
 
 
-def test_a_moved_tree_starts_without_another_set_up(tree: Path, tmp_path: Path) -> None:
-    assert sham_tree.start(tree, "methods").returncode == 0
-    moved = Path(shutil.move(tree, tmp_path / "moved"))
-    done = sham_tree.start(moved, "methods")
+def test_a_moved_tree_starts_without_another_set_up(finished: Path) -> None:
+    done = sham_tree.start(finished, "methods")
     assert (done.returncode, done.stderr) == (0, "")
-    assert json.loads(done.stdout)["PYTHONPATH"] == str(moved)
+    assert json.loads(done.stdout)["PYTHONPATH"] == str(finished)

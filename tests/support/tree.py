@@ -22,7 +22,7 @@ def tracked() -> tuple[Path, ...]:
     except (OSError, subprocess.CalledProcessError):
         folders = ("studio_log", "resources", "tests", "packaging")
         found = [path for folder in folders for path in (TREE / folder).rglob("*")]
-        found += TREE.glob("*.*")
+        found += [TREE / ".ci" / "run", *TREE.iterdir()]
         return tuple(path for path in found if path.is_file() and "__pycache__" not in path.parts)
     paths = (TREE / name for name in listed.split("\0") if name)
     return tuple(path for path in paths if path.is_file())
