@@ -145,6 +145,8 @@ def _answer_all(studio: Studio, clock: StepClock, *, damp_said: bool) -> bool:
     for card in studio.ask(q.BenchFor()).now:
         if card.countdown_to is not None:
             clock.jump(card.countdown_to)
+        if card.kind == Kind.MAY_END.value:
+            continue  # the aim is waited for
         answer = "done"
         if card.kind == Kind.IS_DRY.value and not damp_said:
             answer, damp_said = "damp", True
@@ -173,7 +175,7 @@ def _paint_half(studio: Studio, clock: StepClock, code: str, at: datetime) -> No
     clock.jump(at)
     half = studio.do(SplitLot(code, (2,), "Linen runner, painted half"))
     used = studio.do(Mark(half.code, "now", Act.USE, note="painted"))
-    print(f"{words.moment(at, at, clock.zone())}: {half.words} {used.words}")  # noqa: T201
+    print(f"{words.day(at, clock.zone())}: {half.words} {used.words}")  # noqa: T201
 
 
 def print_tags(studio: Studio, path: Path) -> None:

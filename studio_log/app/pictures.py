@@ -11,7 +11,7 @@ from studio_log.services.studio import Studio
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
-from studio_log.ui.theme import apply_theme
+from studio_log.ui.theme.look import Scheme, apply_theme
 
 
 def the_app() -> QApplication:
@@ -26,7 +26,7 @@ def window_picture(  # noqa: PLR0913 - what a picture is made of
     to: Path,
     size: tuple[int, int],
     *,
-    scheme: str = "light",
+    scheme: Scheme = "light",
     text_percent: int = 100,
     lot: str | None = None,
 ) -> None:
@@ -36,14 +36,16 @@ def window_picture(  # noqa: PLR0913 - what a picture is made of
     bridge = Bridge(InlineWorker(), studio, clock)
     window = MainWindow(bridge)
     window.resize(*size)
+    window.start()
     window.show()
     if lot is not None:
-        window.open_lot(lot)
+        window.choose_lot(lot)
     for _ in range(12):
         app.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 50)
         app.sendPostedEvents()
     saved = window.grab().save(str(to))
     bridge.close()
+    window.minute.stop()
     window.hide()
     window.deleteLater()
     app.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)

@@ -25,7 +25,7 @@ from studio_log.services.settings import Settings
 from studio_log.services.worker import ThreadWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
-from studio_log.ui.theme import apply_theme
+from studio_log.ui.theme.look import apply_theme
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
@@ -199,8 +199,10 @@ def run_window(options: argparse.Namespace) -> int:
         print(f"Studio Log cannot open the studio. {refusal}", file=sys.stderr)  # noqa: T201
         return _say_and_end(app, str(refusal))
     apply_theme(app, settings.theme, settings.text_percent)
-    door = Door(house.folder, window.come_forward, app)
-    Signals(app.quit, app)
+    door = Door(house.folder, window.bring_forward, app)
+    Signals(window.quit, app)
+    window.quit_wanted.connect(app.quit)
+    window.start()
     if options.minimised:
         window.showMinimized()
     else:

@@ -215,8 +215,9 @@ def _of_drying(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Rem
 def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Reminder]:
     gap, start = step.spec.gap, window.start
     pressing = gap.most is not None and gap.most <= PRESSING_GAP
-    behind = f"{gap.after[:1].upper()}{gap.after[1:]} is done." if gap.after else "It can begin."
-    earlier = next((one.end for one in scene.lot.before(step) if one.end is not None), None)
+    before = next((one for one in scene.lot.before(step) if one.end is not None), None)
+    earlier = before.end if before is not None else None
+    behind = f"{before.title} ended {scene.local(earlier)}." if before and earlier else ""
     due = window.best_start if window.best_start > scene.now else (earlier or scene.now)
     due = due if window.moved.night is None else window.best_start
     bounds = (start.earliest, start.latest)

@@ -79,7 +79,7 @@ def _live_words(desk: Desk, lot: Lot, cure: Cure | None) -> str:
     if cure is not None and cure.running:
         return cure_line(cure, desk.now)
     ahead = next((one for one in lot.steps if lot.state_of(one) is StepState.OPEN), None)
-    return f"Next: {ahead.title}{coat_words(lot, ahead)}" if ahead else "Every step is done"
+    return f"Next: {ahead.title}" if ahead else "Every step is done"
 
 
 def cure_line(cure: Cure, now: datetime) -> str:
@@ -90,17 +90,22 @@ def cure_line(cure: Cure, now: datetime) -> str:
     return f"Curing · day {day} of {cure.days}"
 
 
-def coat_words(lot: Lot, step: LotStep) -> str:
-    """Say which coat a step belongs to: " · coat 2 of 3"."""
+IN_WORDS = {StepKind.DRY: "Drying", StepKind.SPIN: "Spinning out", StepKind.DIP: "Dip"}
+"""What a coat's steps are called where the coat is named beside them."""
+
+
+def work_words(lot: Lot, step: LotStep) -> str:
+    """Say what is being done, and to which coat: "Drying · coat 2 of 3"."""
     if step.coat is None:
-        return ""
-    return f" · coat {step.coat} of {max(lot.coats(step.join), step.coat)}"
+        return step.title
+    of = max(lot.coats(step.join), step.coat)
+    return f"{IN_WORDS.get(step.spec.kind, step.title)} · coat {step.coat} of {of}"
 
 
 def _running_words(desk: Desk, lot: Lot, step: LotStep) -> str:
     since = step.start
     inside = f" · {words.span(desk.now - since)} in" if since and desk.now > since else ""
-    return f"{step.title}{coat_words(lot, step)}{inside}"
+    return f"{work_words(lot, step)}{inside}"
 
 
 NEED = {
