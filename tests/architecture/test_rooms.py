@@ -67,8 +67,9 @@ def waits(text: str) -> Iterator[int]:
     """Lines that wait by the clock without a comment `# waits ...` that gives the reason."""
     lines = text.splitlines()
     for node in ast.walk(ast.parse(text)):
-        is_wait = isinstance(node, ast.Call) and ast.unparse(node.func) in WAITS
-        if is_wait and "# waits " not in lines[node.lineno - 1]:
+        if not isinstance(node, ast.Call) or ast.unparse(node.func) not in WAITS:
+            continue
+        if "# waits " not in lines[node.lineno - 1]:
             yield node.lineno
 
 
