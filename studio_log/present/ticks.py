@@ -194,8 +194,8 @@ def _day_rooms(
         for day, left, right in _local_days(scale, zone, part)
         if _on_step(day, step) and right > part[0]
     ]
-    ends = [left for _, left in days[1:]] + [part[1]]
-    return [(day, left, end) for (day, left), end in zip(days, ends, strict=True)]
+    ends = [*(left for _, left in days[1:]), part[1]]
+    return [(day, left, end) for (day, left), end in zip(days, ends, strict=False)]
 
 
 def _day_labels(
@@ -220,6 +220,7 @@ def _day_forms(day: date, step: int) -> tuple[str, ...]:
     return (
         f"{weekday} {day.day} {month}",
         f"{weekday} {day.day} {short}",
+        f"{weekday} {day.day}",
         f"{day.day} {short}",
         f"{day.day}",
     )

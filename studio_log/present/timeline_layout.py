@@ -138,21 +138,24 @@ class Sheet:
     measure: Measure
     measure_small: Measure
     now_x: float = field(init=False)
-    obstacles: tuple[Interval, ...] = field(init=False)
-    """Where no text of a bar may lie: the now line and the pleats."""
+    folds: tuple[Interval, ...] = field(init=False)
+    """Where no text may lie."""
+    now_band: Interval = field(init=False)
+    """Where no text should lie, if there is room elsewhere."""
 
     def __post_init__(self) -> None:
         now_x = self.scale.x(self.now)
         object.__setattr__(self, "now_x", now_x)
-        folds = tuple((f.left, f.right) for f in self.scale.folds)
-        object.__setattr__(self, "obstacles", (*folds, (now_x - 4, now_x + 4)))
+        object.__setattr__(self, "now_band", (now_x - 4, now_x + 4))
+        folds = tuple((fold.left, fold.right) for fold in self.scale.folds)
+        object.__setattr__(self, "folds", folds)
 
 
 def lay_out_lane(lane: Lane, sheet: Sheet) -> LaneLayout:
     """Lay out the part of one lane that lies inside the window."""
     drops = _drops(lane, sheet)
     half = sheet.sizes.drop / 2 + 2
-    avoid = (*sheet.obstacles, *((d.x - half, d.x + half) for d in drops))
+    avoid = (*sheet.folds, *((d.x - half, d.x + half) for d in drops))
     bars = tuple(_bar_shape(run, sheet, avoid) for run in _runs(_seen_bars(lane, sheet), sheet))
     stitches = _stitches(lane, sheet)
     return LaneLayout(lane, bars, stitches, drops, _marks(lane, sheet, bars, stitches))
@@ -283,14 +286,26 @@ def _words(
 ) -> tuple[float | None, Text | None]:
     """Give where the kind's small shape stands, and the title behind it.
 
-    Where the title does not fit, the shape alone says the kind.
+    The title keeps clear of the now line, or else crosses it whole, or else stands without
+    its shape, or else is cut.
+    Where nothing of it fits, the shape alone says the kind.
     """
     sizes = sheet.sizes
     lead = sizes.glyph + sizes.pad * 0.7
-    label = text_in(bar.title, span, avoid, lambda t: sheet.measure(t) + lead, sizes.pad)
+
+    def measure(text: str) -> float:
+        return sheet.measure(text) + lead
+
+    clear = text_in(bar.title, span, (*avoid, sheet.now_band), measure, sizes.pad)
+    across = text_in(bar.title, span, avoid, measure, sizes.pad)
+    label = clear if clear is not None and clear.text == bar.title else across
+    if label is None or label.text != bar.title:
+        bare = text_in(bar.title, span, avoid, sheet.measure, sizes.pad)
+        if bare is not None and bare.text == bar.title:
+            return None, bare
     if label is not None:
         return label.x, Text(label.x + lead, label.width - lead, label.text)
-    for left, right in free_parts(span, avoid):
+    for left, right in free_parts(span, (*avoid, sheet.now_band)):
         if right - left >= sizes.glyph + 4:
             return left + min((right - left - sizes.glyph) / 2, sizes.pad), None
     return None, None

@@ -132,7 +132,9 @@ def test_far_out_only_weeks_and_then_months_are_named() -> None:
     st.sampled_from(["Europe/Paris", "Australia/Lord_Howe", "America/Santiago", "Asia/Kolkata"]),
 )
 def test_labels_never_touch_and_never_leave_the_window(zoom: float, left: int, name: str) -> None:
-    scale = time_scale(datetime(2026, 1, 1, tzinfo=UTC), datetime(2026, 12, 31, tzinfo=UTC), zoom)
+    start = datetime(2026, 1, 1, tzinfo=UTC)
+    folded = [Pleat(start + n * 9 * DAY, start + n * 9 * DAY + 8.6 * DAY) for n in range(1, 30)]
+    scale = time_scale(start, datetime(2026, 12, 31, tzinfo=UTC), zoom, folded)
     window = (float(left % max(1, int(scale.width))), 0.0)
     window = (window[0], window[0] + 900)
     rows = tick_rows(scale, ZoneInfo(name), window, now=NOW, measure=seven_px_a_letter)

@@ -159,7 +159,7 @@ def test_words_keep_clear_of_the_now_line_drops_and_pleats() -> None:
     assert shape.label is not None
     assert shape.label.text == "Curing, day 12 of 90"
     words = (shape.label.x, shape.label.x + shape.label.width)
-    for one, other in (*on.obstacles, (494.0, 506.0)):
+    for one, other in (*on.folds, on.now_band, (494.0, 506.0)):
         assert words[1] <= one or words[0] >= other
 
 

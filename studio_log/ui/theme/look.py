@@ -1,0 +1,82 @@
+"""Dressing the program in the light or the dark palette, and following the system's wish."""
+
+from typing import Literal
+
+from PySide6.QtCore import QObject, Qt, Slot
+from PySide6.QtGui import QFont, QFontDatabase
+from PySide6.QtWidgets import QApplication
+
+from studio_log.present.hues import Scheme
+from studio_log.ui.theme.palette import qt_palette
+from studio_log.ui.theme.state import Theme
+from studio_log.ui.theme.style import style_sheet
+
+Wish = Literal["light", "dark", "system"]
+LEAST_TEXT, MOST_TEXT = 80, 200
+"""Sizes of text that can be asked for, in per cent."""
+
+
+class _Dresser(QObject):
+    """Holds the wish and the theme in force, and dresses anew when the system changes."""
+
+    def __init__(self, app: QApplication) -> None:
+        super().__init__(app)
+        self.setObjectName("dresser")
+        self._app = app
+        self._plain_font = QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont)
+        self._wish: Wish = "system"
+        self._percent = 100
+        self._family = ""
+        self.theme = Theme("light", self._plain_font)
+        app.setStyle("Fusion")
+        app.styleHints().colorSchemeChanged.connect(self._follow)
+
+    def dress(self, wish: Wish, percent: int, family: str) -> None:
+        self._wish, self._family = wish, family
+        self._percent = min(max(percent, LEAST_TEXT), MOST_TEXT)
+        scheme: Scheme = self._system_scheme() if wish == "system" else wish
+        self.theme = Theme(scheme, self._font())
+        self._app.setFont(self.theme.font())
+        self._app.setPalette(qt_palette(self.theme.palette))
+        self._app.setStyleSheet(style_sheet(self.theme))
+
+    @Slot()
+    def _follow(self) -> None:
+        if self._wish == "system" and self.theme.scheme != self._system_scheme():
+            self.dress(self._wish, self._percent, self._family)
+
+    def _system_scheme(self) -> Scheme:
+        dark = self._app.styleHints().colorScheme() is Qt.ColorScheme.Dark
+        return "dark" if dark else "light"
+
+    def _font(self) -> QFont:
+        font = QFont(self._plain_font)
+        if self._family:
+            font.setFamily(self._family)
+        # Some systems ask for 9 pt, too small to read across a bench.
+        font.setPointSizeF(max(font.pointSizeF(), 10.0) * self._percent / 100)
+        return font
+
+
+def apply_theme(
+    app: QApplication, scheme: Wish, text_percent: int = 100, *, family: str = ""
+) -> None:
+    """Dress the whole program; may be called again at any time.
+
+    `text_percent` is held between 80 and 200. `family` names a font for pictures and
+    tests; without it the system's own is taken.
+    """
+    _dresser(app).dress(scheme, text_percent, family)
+
+
+def theme() -> Theme:
+    """Give the theme in force; the light one if none was applied yet."""
+    app = QApplication.instance()
+    if not isinstance(app, QApplication):
+        raise TypeError("the theme needs a QApplication")
+    return _dresser(app).theme
+
+
+def _dresser(app: QApplication) -> _Dresser:
+    found = app.findChild(_Dresser, "dresser", Qt.FindChildOption.FindDirectChildrenOnly)
+    return found or _Dresser(app)

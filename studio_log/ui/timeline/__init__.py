@@ -1,0 +1,1 @@
+"""The step timeline: one lane a lot, quiet stretches pleated."""

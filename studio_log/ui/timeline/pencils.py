@@ -1,0 +1,141 @@
+"""Fonts, pens and cached small pictures for painting the sheet in one theme."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QLinearGradient,
+    QPainter,
+    QPen,
+    QPixmap,
+    QStaticText,
+)
+
+from studio_log.domain.methods import StepKind
+from studio_log.present.timeline_layout import RowSizes
+from studio_log.ui.theme import Theme
+from studio_log.ui.timeline.shapes import draw_kind, twill
+
+
+class Ruler:
+    """Measures texts in one font and remembers them, also as laid out for drawing."""
+
+    def __init__(self, font: QFont) -> None:
+        self.font = font
+        self.metrics = QFontMetricsF(font)
+        self._widths: dict[str, float] = {}
+        self._texts: dict[str, QStaticText] = {}
+
+    def __call__(self, text: str) -> float:
+        width = self._widths.get(text)
+        if width is None:
+            width = self._widths[text] = self.metrics.horizontalAdvance(text)
+        return width
+
+    def draw(self, painter: QPainter, x: float, middle: float, text: str) -> None:
+        """Draw with the pen's colour, its middle at a height; the painter must hold the font."""
+        laid = self._texts.get(text)
+        if laid is None:
+            laid = QStaticText(text)
+            laid.setTextFormat(Qt.TextFormat.PlainText)
+            laid.setPerformanceHint(QStaticText.PerformanceHint.AggressiveCaching)
+            laid.prepare(font=self.font)
+            self._texts[text] = laid
+        painter.drawStaticText(QPointF(x, round(middle - self.metrics.height() / 2)), laid)
+
+
+class Pencils:
+    """Everything the painters need that depends on theme and screen only."""
+
+    def __init__(self, theme: Theme, ratio: float) -> None:
+        self.theme = theme
+        self.colours = theme.colours
+        self.ratio = ratio
+        self.bold = Ruler(theme.font(bold=True))
+        self.body = Ruler(theme.font())
+        self.bar = Ruler(theme.font("small"))
+        self.small = Ruler(theme.font("small"))
+        self.tag = Ruler(theme.font("small", bold=True))
+        self.sizes = _sizes(theme.metrics.scale)
+        self.night_chosen = _mixed(self.colours.night, self.colours.chosen)
+        self.hour_line = QPen(_faded(self.colours.line, 0.55), 1)
+        self.day_line = QPen(self.colours.line, 1)
+        self.row_line = QPen(self.colours.line, 1)
+        self.now_pen = QPen(self.colours.danger, 2)
+        self.focus_pen = QPen(self.colours.focus, 2)
+        self._hatches: dict[StepKind, QBrush] = {}
+        self._kinds: dict[tuple[StepKind, str], QPixmap] = {}
+
+    @property
+    def pleat_width(self) -> float:
+        """A pleat holds its count of days, up to three figures."""
+        return round(self.tag("888 d") + self.theme.metrics.l)
+
+    def hatch(self, kind: StepKind) -> QBrush:
+        """Give the hatching of a soft end."""
+        brush = self._hatches.get(kind)
+        if brush is None:
+            hue = self.theme.kind(kind)
+            brush = self._hatches[kind] = twill(hue.edge, self.colours.panel, self.ratio)
+        return brush
+
+    def kind(self, kind: StepKind, colour: QColor) -> QPixmap:
+        """Give the small shape of a kind in a colour, at the size that bars hold."""
+        key = (kind, colour.name())
+        picture = self._kinds.get(key)
+        if picture is None:
+            side = self.sizes.glyph
+            picture = QPixmap(round(side * self.ratio), round(side * self.ratio))
+            picture.setDevicePixelRatio(self.ratio)
+            picture.fill(Qt.GlobalColor.transparent)
+            painter = QPainter(picture)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            draw_kind(painter, kind, QRectF(0, 0, side, side), colour)
+            painter.end()
+            self._kinds[key] = picture
+        return picture
+
+    def fold_shade(self, left: float, right: float) -> QLinearGradient:
+        """Give the shade of one fold of cloth: light on its back, dark where it dips."""
+        deep = 120 if self.theme.is_dark else 64
+        shade = QLinearGradient(left, 0, right, 0)
+        light = QColor(255, 255, 255, 14 if self.theme.is_dark else 90)
+        shade.setColorAt(0.0, QColor(0, 0, 0, deep))
+        shade.setColorAt(0.12, QColor(0, 0, 0, deep // 3))
+        shade.setColorAt(0.42, light)
+        shade.setColorAt(0.75, QColor(0, 0, 0, deep // 8))
+        shade.setColorAt(1.0, QColor(0, 0, 0, deep // 2))
+        return shade
+
+
+def _sizes(scale: float) -> RowSizes:
+    plain = RowSizes()
+    return RowSizes(
+        row=round(plain.row * scale),
+        bar_top=round(plain.bar_top * scale),
+        bar=round(plain.bar * scale),
+        planned_gap=plain.planned_gap,
+        strip_top=round(plain.strip_top * scale),
+        strip=round(plain.strip * scale),
+        pad=plain.pad * (0.5 + scale / 2),
+        glyph=round(plain.glyph * scale),
+        drop=plain.drop * scale,
+        stitch=plain.stitch * scale,
+        mark=plain.mark * scale,
+    )
+
+
+def _mixed(one: QColor, other: QColor) -> QColor:
+    return QColor.fromRgbF(
+        (one.redF() + other.redF()) / 2,
+        (one.greenF() + other.greenF()) / 2,
+        (one.blueF() + other.blueF()) / 2,
+    )
+
+
+def _faded(colour: QColor, alpha: float) -> QColor:
+    faded = QColor(colour)
+    faded.setAlphaF(alpha)
+    return faded

@@ -1,0 +1,46 @@
+"""What lies under a point of the viewport."""
+
+from PySide6.QtCore import QPointF
+
+from studio_log.present.pleats import Pleat, days_in_words
+from studio_log.present.timeline_layout import Hit, hit_lane, lane_story
+from studio_log.ui.timeline.header_painter import flag_place, pleat_span, pleat_tab
+from studio_log.ui.timeline.pencils import Pencils
+from studio_log.ui.timeline.sheet_painter import Scene
+
+NOW_STORY = "Now. Click or press N to find it again."
+
+
+def hit_at(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
+    """Find the lane, bar, drop, stitch, mark or pleat; the flag of now is a hit without code."""
+    place = scene.place
+    if point.y() < place.header:
+        return _hit_header(scene, pencils, point)
+    row = int((point.y() - place.header + place.scroll_y) // pencils.sizes.row)
+    layout = next((layout for at, layout in scene.rows if at == row), None)
+    if layout is None:
+        return None
+    if point.x() < place.gutter:
+        return Hit(layout.lane.code, "lane", None, lane_story(layout.lane))
+    y = (point.y() - place.header + place.scroll_y) % pencils.sizes.row
+    hit = hit_lane(layout, scene.sheet, place.to_sheet(point.x()), y)
+    fold = scene.state.scale.fold_at(place.to_sheet(point.x()))
+    return pleat_hit(fold.pleat) if hit.part == "lane" and fold is not None else hit
+
+
+def pleat_hit(pleat: Pleat) -> Hit:
+    """Give a pleat as a hit; its key is the moment."""
+    return Hit("", "pleat", None, days_in_words(pleat), pleat.key)
+
+
+def _hit_header(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
+    if flag_place(scene, pencils).contains(point):
+        return Hit("", "lane", None, NOW_STORY)
+    if point.x() < scene.place.gutter:
+        return None
+    for pleat in scene.state.pleats:
+        left, right = pleat_span(scene, pleat)
+        folded = not pleat.opened and left <= point.x() <= right
+        if folded or pleat_tab(scene, pleat, pencils).contains(point):
+            return pleat_hit(pleat)
+    return None

@@ -1,0 +1,90 @@
+"""From the state and the size of the viewport to the scene that is painted."""
+
+from dataclasses import dataclass
+
+from studio_log.present.ticks import tick_rows
+from studio_log.present.timeline_layout import LaneLayout, Sheet, lay_out_lane
+from studio_log.ui.timeline.pencils import Pencils
+from studio_log.ui.timeline.sheet_painter import Place, Scene
+from studio_log.ui.timeline.sheet_state import SheetState
+from studio_log.ui.timeline.walk import Spot, told
+
+_NAMES_FROM = 900
+"""Width from which the gutter shows names too."""
+_NAME_LETTERS = 20
+
+
+@dataclass(frozen=True)
+class Looking:
+    """From where the sheet is looked at."""
+
+    width: float
+    height: float
+    scroll_x: int
+    scroll_y: int
+    chosen: str
+    spot: Spot | None
+
+
+def place_of(state: SheetState, looking: Looking, pencils: Pencils) -> Place:
+    """Work out gutter and header."""
+    metrics = pencils.theme.metrics
+    names = looking.width >= _NAMES_FROM * metrics.scale
+    codes = max((pencils.bold(lane.code) for lane in state.lanes), default=0.0)
+    if names:
+        codes = max(codes, pencils.small("n" * _NAME_LETTERS))
+    return Place(
+        width=looking.width,
+        height=looking.height,
+        gutter=round(codes + metrics.l + metrics.xl),
+        names=names,
+        days=round(pencils.bold.metrics.height() + metrics.m),
+        hours=round(pencils.small.metrics.height() + 2),
+        flag=round(pencils.tag.metrics.height() + metrics.m + 2),
+        scroll_x=looking.scroll_x,
+        scroll_y=looking.scroll_y,
+    )
+
+
+def make_scene(state: SheetState, looking: Looking, pencils: Pencils) -> Scene:
+    """Lay out the rows that are seen, and no others."""
+    place = place_of(state, looking, pencils)
+    sheet = Sheet(state.scale, place.window, state.now, pencils.sizes, pencils.bar, pencils.small)
+    row_height = pencils.sizes.row
+    first = max(0, int(place.scroll_y // row_height))
+    last = int((place.scroll_y + place.height - place.header) // row_height) + 1
+    rows = tuple(
+        (row, lay_out_lane(state.lanes[row], sheet))
+        for row in range(first, min(last, len(state.lanes)))
+    )
+    ticks = tick_rows(
+        state.scale,
+        state.zone,
+        place.window,
+        now=state.now,
+        measure=pencils.small,
+        measure_day=pencils.bold,
+    )
+    spot = looking.spot
+    focus = _focus_span(state, rows, spot) if spot is not None else None
+    return Scene(state, place, sheet, rows, ticks, state.row_of(looking.chosen), spot, focus)
+
+
+def _focus_span(
+    state: SheetState, rows: tuple[tuple[int, LaneLayout], ...], spot: Spot
+) -> tuple[float, float] | None:
+    hit = told(spot, state.lanes, state.pleats)
+    layout = next((layout for row, layout in rows if row == spot.row), None)
+    if hit is None or layout is None or hit.at is None:
+        return None
+    if hit.part == "bar":
+        return next(
+            (
+                shape.reach
+                for shape in layout.bars
+                if hit.step in {shape.bar.step, *(bar.step for bar in shape.merged)}
+            ),
+            None,
+        )
+    x = state.scale.x(hit.at)
+    return (x - 6, x + 6)

@@ -1,0 +1,228 @@
+"""Drawing the whole viewport: ground, nights, lanes, folds, now line, gutter, header."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen
+
+from studio_log.present.text_room import fitted
+from studio_log.present.ticks import TickRows
+from studio_log.present.timeline_layout import LaneLayout, Sheet, night_bands
+from studio_log.ui.timeline.lane_painter import draw_bars, draw_on_top
+from studio_log.ui.timeline.pencils import Pencils
+from studio_log.ui.timeline.sheet_state import SheetState
+from studio_log.ui.timeline.walk import Spot
+
+_FOLD_WIDTH = 13.0
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where things lie in the viewport, in pixels."""
+
+    width: float
+    height: float
+    gutter: float
+    """Width of the lot codes at the left."""
+    names: bool
+    """Whether the gutter has room for the names of the lots."""
+    days: float
+    """Height of the row of days, and so on down to the flag of now."""
+    hours: float
+    flag: float
+    scroll_x: int
+    scroll_y: int
+
+    @property
+    def header(self) -> float:
+        """Height above the first lane."""
+        return self.days + self.hours + self.flag
+
+    @property
+    def window(self) -> tuple[float, float]:
+        """What is seen of the sheet's x."""
+        return (float(self.scroll_x), self.scroll_x + self.width - self.gutter)
+
+    def to_view(self, x: float) -> float:
+        """Sheet's x -> viewport's x."""
+        return x - self.scroll_x + self.gutter
+
+    def to_sheet(self, x: float) -> float:
+        """Viewport's x -> sheet's x."""
+        return x + self.scroll_x - self.gutter
+
+
+@dataclass(frozen=True)
+class Scene:
+    """All that one picture needs."""
+
+    state: SheetState
+    place: Place
+    sheet: Sheet
+    rows: tuple[tuple[int, LaneLayout], ...]
+    ticks: TickRows
+    chosen: int | None
+    spot: Spot | None
+    """Where the keyboard is, while the view has it."""
+    focus: tuple[float, float] | None
+    """Left and right, on the sheet, of the thing that has the keyboard."""
+
+
+def draw_body(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    """Draw everything below the header and right of the gutter."""
+    place = scene.place
+    painter.save()
+    painter.setClipRect(
+        QRectF(place.gutter, place.header, place.width - place.gutter, place.height - place.header)
+    )
+    _draw_ground(painter, scene, pencils)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for row, layout in scene.rows:
+        _moved(painter, scene, row)
+        draw_bars(painter, layout, pencils)
+    painter.resetTransform()
+    _draw_folds(painter, scene, pencils, place.header, _bottom(scene))
+    _draw_now_line(painter, scene, pencils)
+    for row, layout in scene.rows:
+        _moved(painter, scene, row)
+        draw_on_top(painter, layout, pencils)
+    painter.resetTransform()
+    _draw_focus(painter, scene, pencils)
+    painter.restore()
+
+
+def draw_folds(
+    painter: QPainter, across: tuple[float, float], down: tuple[float, float], pencils: Pencils
+) -> None:
+    """Shade one pleat as cloth that lies in folds."""
+    left, right = across
+    count = max(2, round((right - left) / _FOLD_WIDTH))
+    step = (right - left) / count
+    for number in range(count):
+        from_x = left + number * step
+        strip = QRectF(from_x, down[0], step, down[1] - down[0])
+        painter.fillRect(strip, pencils.fold_shade(from_x, from_x + step))
+
+
+def draw_gutter(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    """Draw the codes, and the names where there is room, over whatever was scrolled under."""
+    place, colours, sizes = scene.place, pencils.colours, pencils.sizes
+    metrics = pencils.theme.metrics
+    painter.save()
+    painter.setClipRect(QRectF(0, place.header, place.gutter, place.height - place.header))
+    painter.fillRect(QRectF(0, place.header, place.gutter, place.height), colours.panel)
+    for row, layout in scene.rows:
+        top = _top(scene, row)
+        if row == scene.chosen:
+            painter.fillRect(QRectF(0, top, place.gutter, sizes.row), colours.chosen)
+            painter.fillRect(QRectF(0, top, 4, sizes.row), colours.accent)
+        middle = top + sizes.bar_top + sizes.bar / 2
+        painter.setPen(colours.ink)
+        painter.setFont(pencils.bold.font)
+        pencils.bold.draw(painter, metrics.l, middle, layout.lane.code)
+        if place.names:
+            room = place.gutter - metrics.l - metrics.m
+            painter.setPen(colours.soft)
+            painter.setFont(pencils.small.font)
+            middle = top + sizes.strip_top + sizes.strip / 2 - 1
+            pencils.small.draw(
+                painter, metrics.l, middle, fitted(layout.lane.name, room, pencils.small)
+            )
+        painter.setPen(pencils.row_line)
+        painter.drawLine(QLineF(0, top + sizes.row - 0.5, place.gutter, top + sizes.row - 0.5))
+    _draw_selvedge(painter, scene, pencils)
+    _draw_row_focus(painter, scene, pencils)
+    painter.restore()
+
+
+def _draw_ground(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    place, colours, sizes = scene.place, pencils.colours, pencils.sizes
+    bottom = _bottom(scene)
+    height = bottom - place.header
+    bands = night_bands(scene.state.nights, scene.state.scale, place.window)
+    places = [QRectF(place.to_view(one), place.header, other - one, height) for one, other in bands]
+    for band in places:
+        painter.fillRect(band, colours.night)
+    if scene.chosen is not None:
+        top = _top(scene, scene.chosen)
+        chosen = QRectF(place.gutter, top, place.width, sizes.row)
+        painter.fillRect(chosen, colours.chosen)
+        for band in places:
+            painter.fillRect(band.intersected(chosen), pencils.night_chosen)
+    for pen, ticks in (
+        (pencils.hour_line, scene.ticks.hours),
+        (pencils.day_line, scene.ticks.midnights),
+    ):
+        painter.setPen(pen)
+        xs = [round(place.to_view(tick.x)) + 0.5 for tick in ticks]
+        painter.drawLines([QLineF(x, place.header, x, bottom) for x in xs])
+    painter.setPen(pencils.row_line)
+    ends = [_top(scene, row + 1) - 0.5 for row, _ in scene.rows]
+    painter.drawLines([QLineF(place.gutter, y, place.width, y) for y in ends])
+
+
+def _draw_folds(
+    painter: QPainter, scene: Scene, pencils: Pencils, top: float, bottom: float
+) -> None:
+    """Shade the pleats over the bars, as folded cloth darkens what is dyed on it."""
+    for fold in scene.state.scale.folds:
+        left, right = scene.place.to_view(fold.left), scene.place.to_view(fold.right)
+        if right < scene.place.gutter or left > scene.place.width:
+            continue
+        draw_folds(painter, (left, right), (top, bottom), pencils)
+
+
+def _draw_now_line(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    x = round(scene.place.to_view(scene.sheet.now_x))
+    painter.setPen(pencils.now_pen)
+    painter.drawLine(QLineF(x, scene.place.header - 2, x, _bottom(scene)))
+
+
+def _draw_selvedge(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    """Sew the edge of the sheet with a running stitch."""
+    x = scene.place.gutter - 1.5
+    pen = QPen(pencils.colours.outline, 1)
+    pen.setDashPattern([5, 4])
+    painter.setPen(pen)
+    painter.drawLine(QLineF(x, scene.place.header, x, _bottom(scene)))
+
+
+def _draw_row_focus(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    spot = scene.spot
+    if spot is None or spot.row < 0 or spot.stop is not None:
+        return
+    place = QRectF(2, _top(scene, spot.row) + 2, scene.place.gutter - 6, pencils.sizes.row - 5)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(pencils.focus_pen)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRoundedRect(place, 5, 5)
+
+
+def _draw_focus(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    spot = scene.spot
+    if spot is None or spot.row < 0 or scene.focus is None:
+        return
+    left, right = scene.focus
+    sizes = pencils.sizes
+    place = QRectF(
+        scene.place.to_view(left) - 3,
+        _top(scene, spot.row) + 3,
+        max(right - left, 10) + 6,
+        sizes.row - 7,
+    )
+    painter.setPen(pencils.focus_pen)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRoundedRect(place, 5, 5)
+
+
+def _moved(painter: QPainter, scene: Scene, row: int) -> None:
+    painter.resetTransform()
+    painter.translate(QPointF(scene.place.to_view(0), _top(scene, row)))
+
+
+def _top(scene: Scene, row: int) -> float:
+    return scene.place.header + row * scene.sheet.sizes.row - scene.place.scroll_y
+
+
+def _bottom(scene: Scene) -> float:
+    return min(scene.place.height, _top(scene, len(scene.state.lanes)))

@@ -1,0 +1,118 @@
+"""What the timeline shows and how near, without any widget: lanes, now, zoom and folds."""
+
+from collections.abc import Sequence
+from datetime import UTC, datetime, timedelta
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from studio_log.present.lanes import Lane, Night
+from studio_log.present.pleats import Pleat, pleats, toggled
+from studio_log.present.time_scale import TimeScale, time_scale
+
+BEFORE_NOW: Final = timedelta(hours=18)
+"""How much of the past is seen at first."""
+NEXT: Final = timedelta(hours=36)
+LEAST_SHARE, MOST_SHARE = 0.45, 0.6
+"""The next 36 h get such a share of the width at first."""
+_AIR: Final = timedelta(hours=12)
+"""Left free after the last thing on the sheet."""
+_HOUR: Final = timedelta(hours=1)
+_NOWHERE: Final = datetime(2000, 1, 1, tzinfo=UTC)
+
+
+class SheetState:
+    """The lanes and the scale that follows from them."""
+
+    def __init__(self) -> None:
+        self.lanes: tuple[Lane, ...] = ()
+        self.nights: tuple[Night, ...] = ()
+        self.now = _NOWHERE
+        self.zone = ZoneInfo("UTC")
+        self.pleats: tuple[Pleat, ...] = ()
+        self.opened: frozenset[datetime] = frozenset()
+        self.pleat_width = 56.0
+        self.zoom = 12.0
+        self.scale: TimeScale = time_scale(_NOWHERE, _NOWHERE + NEXT, self.zoom)
+
+    def show(
+        self, lanes: Sequence[Lane], nights: Sequence[Night], now: datetime, zone: ZoneInfo
+    ) -> None:
+        """Take new lanes; what was opened stays open."""
+        self.lanes = tuple(lanes)
+        self.nights = tuple(sorted(nights, key=lambda night: night.start))
+        self.now, self.zone = now, zone
+        self.rebuild()
+
+    def set_now(self, now: datetime) -> None:
+        """Move now; pleats follow from hour to hour, so that nothing creeps."""
+        turned = _hour(now) != _hour(self.now)
+        self.now = now
+        if turned:
+            self.rebuild()
+
+    def rebuild(self) -> None:
+        """Work out pleats and scale anew."""
+        start, end = self._span()
+        hands = {moment for lane in self.lanes for moment in lane.hands} | {start, end}
+        self.pleats = pleats(sorted(hands), _hour(self.now), self.opened)
+        self.scale = time_scale(start, end, self.zoom, self.pleats, pleat_width=self.pleat_width)
+        self.zoom = self.scale.zoom
+
+    def set_zoom(self, zoom: float) -> None:
+        """Set pixels an hour, held within the scale's limits."""
+        self.zoom = zoom
+        self.rebuild()
+
+    def first_zoom(self, width: float) -> float:
+        """Give the zoom at which all work ahead fits a width, within the share of the next 36 h.
+
+        Far marks come into sight by their pleats; the near hours stay large enough to read.
+        """
+        start, end = self.now - BEFORE_NOW, self.scale.end
+        folded = [pleat for pleat in self.pleats if not pleat.opened and pleat.start > start]
+        flat = end - start - sum((p.end - p.start for p in folded), timedelta(0))
+        fits = (width - len(folded) * self.pleat_width) / (flat / _HOUR)
+        shares = (share * width / (NEXT / _HOUR) for share in (LEAST_SHARE, MOST_SHARE))
+        least, most = shares
+        return max(min(max(fits, least), most), 4.0)
+
+    def toggle(self, pleat: Pleat) -> None:
+        """Open a folded pleat, or fold an opened one."""
+        self.opened = toggled(self.opened, pleat)
+        self.rebuild()
+
+    def open_all(self) -> None:
+        """Open every pleat."""
+        self.opened |= {pleat.key for pleat in self.pleats}
+        self.rebuild()
+
+    def fold_all(self) -> None:
+        """Fold every pleat."""
+        self.opened = frozenset()
+        self.rebuild()
+
+    @property
+    def all_open(self) -> bool:
+        """Whether no pleat is folded."""
+        return all(pleat.opened for pleat in self.pleats)
+
+    def row_of(self, code: str) -> int | None:
+        """Find the row of a lot."""
+        return next((row for row, lane in enumerate(self.lanes) if lane.code == code), None)
+
+    def _span(self) -> tuple[datetime, datetime]:
+        starts, ends = [self.now - BEFORE_NOW], [self.now + NEXT]
+        for lane in self.lanes:
+            for bar in lane.bars:
+                starts.append(min(bar.start, bar.planned[0]) if bar.planned else bar.start)
+                ends.append(max(bar.end, bar.soft_until) if bar.soft_until else bar.end)
+            moments = [stitch.at for stitch in lane.stitches]
+            moments += [drop.at for drop in lane.drops]
+            moments += [mark.at for mark in lane.marks]
+            starts += moments
+            ends += moments
+        return _hour(min(starts)) - timedelta(hours=2), _hour(max(ends)) + _AIR
+
+
+def _hour(moment: datetime) -> datetime:
+    return moment.replace(minute=0, second=0, microsecond=0)

@@ -1,0 +1,134 @@
+"""The timeline with its heading, its buttons and its legend."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from typing_extensions import override
+
+from studio_log.present.lanes import Lane, Night
+from studio_log.present.timeline_layout import kinds_of
+from studio_log.ui.theme import dress_button, dress_label, theme
+from studio_log.ui.timeline.legend import Legend
+from studio_log.ui.timeline.sheet_scroll import ZOOM_STEP
+from studio_log.ui.timeline.timeline_view import TimelineView
+
+_OPEN = "Open all folds"
+_FOLD = "Fold all"
+
+
+class TimelinePage(QWidget):
+    """Steps over time."""
+
+    lot_chosen = Signal(str)
+    step_chosen = Signal(str, int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setProperty("sheet", True)
+        self.view = TimelineView(self)
+        self.legend = Legend(self)
+        self.heading = QLabel("Steps over time")
+        self.hint = QLabel("quiet stretches are pleated; click a pleat to open it")
+        self.now_button = QPushButton("Now")
+        self.out_button = QPushButton("−")
+        self.in_button = QPushButton("+")
+        self.folds_button = QPushButton(_OPEN)
+        self._dress()
+        self._arrange()
+        self._connect()
+
+    def show_lanes(
+        self, lanes: Sequence[Lane], nights: Sequence[Night], now: datetime, zone: str
+    ) -> None:
+        """Show lots; see `TimelineView.show_lanes`."""
+        self.view.show_lanes(lanes, nights, now, zone)
+        self.legend.show_kinds(kinds_of(lanes))
+
+    def set_now(self, now: datetime) -> None:
+        """Move the now line."""
+        self.view.set_now(now)
+
+    def choose(self, code: str) -> None:
+        """Highlight a lot."""
+        self.view.choose(code)
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_hint()
+
+    def _dress(self) -> None:
+        dress_label(self.heading, "title")
+        dress_label(self.hint, "small")
+        for button, name, tip in (
+            (self.now_button, "Find now", "Find now (N)"),
+            (self.out_button, "Zoom out", "Zoom out (−)"),
+            (self.in_button, "Zoom in", "Zoom in (+)"),
+            (self.folds_button, _OPEN, "Open or fold every pleat"),
+        ):
+            button.setAccessibleName(name)
+            button.setToolTip(tip)
+            dress_button(button, "plain")
+        self.heading.setBuddy(self.view)
+        # It hides where it would be cut, and must not keep the page wide by itself.
+        self.hint.setMinimumWidth(1)
+
+    def _arrange(self) -> None:
+        metrics = theme().metrics
+        top = QHBoxLayout()
+        top.setSpacing(metrics.m)
+        top.addWidget(self.heading)
+        top.addWidget(self.hint)
+        top.addStretch(1)
+        for button in (self.now_button, self.out_button, self.in_button, self.folds_button):
+            top.addWidget(button)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(metrics.xl, metrics.l, metrics.xl, metrics.m)
+        whole.setSpacing(metrics.m)
+        whole.addLayout(top)
+        whole.addWidget(self.view, 1)
+        whole.addWidget(self.legend)
+
+    def _connect(self) -> None:
+        self.view.lot_chosen.connect(self.lot_chosen)
+        self.view.step_chosen.connect(self.step_chosen)
+        self.view.folds_changed.connect(self._tell_folds)
+        self.now_button.clicked.connect(self._find_now)
+        self.in_button.clicked.connect(self._zoom_in)
+        self.out_button.clicked.connect(self._zoom_out)
+        self.folds_button.clicked.connect(self._toggle_folds)
+
+    @Slot()
+    def _find_now(self) -> None:
+        self.view.find_now()
+
+    @Slot()
+    def _zoom_in(self) -> None:
+        self.view.zoom_by(ZOOM_STEP)
+
+    @Slot()
+    def _zoom_out(self) -> None:
+        self.view.zoom_by(1 / ZOOM_STEP)
+
+    @Slot()
+    def _toggle_folds(self) -> None:
+        self.view.toggle_all_folds()
+
+    @Slot()
+    def _tell_folds(self) -> None:
+        pleats = self.view.pleats
+        text = _FOLD if pleats and self.view.all_folds_open else _OPEN
+        self.folds_button.setText(text)
+        self.folds_button.setAccessibleName(text)
+        self.folds_button.setEnabled(bool(pleats))
+        self._fit_hint()
+
+    def _fit_hint(self) -> None:
+        """Show the hint only where it is not cut."""
+        buttons = (self.now_button, self.out_button, self.in_button, self.folds_button)
+        taken = self.heading.sizeHint().width() + sum(b.sizeHint().width() for b in buttons)
+        gaps = 8 * theme().metrics.xl
+        self.hint.setVisible(taken + self.hint.sizeHint().width() + gaps <= self.width())
