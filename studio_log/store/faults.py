@@ -125,6 +125,8 @@ def as_refusal(error: BaseException, where: Path) -> BadStudio:
     """Say an error of SQLite or of the system as a sentence."""
     if isinstance(error, DBAPIError) and error.orig is not None:
         error = error.orig
+    if isinstance(error, UnicodeDecodeError):
+        return refusal(DAMAGED, where)
     if isinstance(error, sqlite3.Error):
         code = getattr(error, "sqlite_errorcode", None)
         if code is None:  # raised by Python's own module, as for text that is not UTF-8
@@ -146,8 +148,11 @@ def told(where: Path) -> Iterator[None]:
 
 @contextmanager
 def told_with_disk(where: Path) -> Iterator[None]:
-    """Turn SQLite's errors and the system's inside into BadStudio."""
+    """Turn SQLite's errors and the system's inside into BadStudio.
+
+    In a damaged file even the words of an error may not be text any more.
+    """
     try:
         yield
-    except (DBAPIError, sqlite3.Error, OSError) as error:
+    except (DBAPIError, sqlite3.Error, OSError, UnicodeDecodeError) as error:
         raise as_refusal(error, where) from error

@@ -34,7 +34,7 @@ CONFLICT = re.compile(r"^studio\b.*conflict", re.IGNORECASE)
 SYNCED = (
     "Another program syncs this folder ({sign}). It may copy the studio's file while it is "
     "being written, and spoil it. Keep the studio in a folder that is not synced, and let the "
-    'program sync a backup instead (File, "Back up").'
+    "program sync a backup instead (studio-log backup --to FILE)."
 )
 CONFLICTED = (
     "A syncing program has left a second copy of the studio here ({sign}). The log uses "

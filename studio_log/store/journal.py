@@ -111,8 +111,11 @@ class Journal:
         return numbered
 
     def of(self, subject: str) -> tuple[Entry, ...]:
-        """Give all entries of a lot or milk as they were written; () where there is none."""
-        return self._entries(select(*COLUMNS).where(ENTRY.c.subject == subject))
+        """Give all entries of a lot or milk as they were written; () where there is none.
+
+        BadStudio where one of them is spoiled or missing.
+        """
+        return self.of_many([subject]).get(subject, ())
 
     def of_many(self, subjects: Iterable[str]) -> dict[str, tuple[Entry, ...]]:
         """Give the entries of several subjects; one without entries is left out."""
@@ -122,6 +125,9 @@ class Journal:
             part = wanted[start : start + CHUNK]
             for entry in self._entries(select(*COLUMNS).where(ENTRY.c.subject.in_(part))):
                 found[entry.subject].append(entry)
+        for subject, entries in found.items():
+            if [entry.number for entry in entries] != list(range(1, len(entries) + 1)):
+                raise BadStudio(UNREADABLE.format(what=f"not all entries of {subject} are there"))
         return {subject: tuple(entries) for subject, entries in found.items()}
 
     def subjects(self, prefix: str = "") -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from studio_log.store import faults, files
 
 APPLICATION_ID = 0x53744C67
 """Written in the head of every studio file ("StLg"), so that a foreign file is known."""
+FIRST = "0001"
 HEAD = "0001"
 """The newest revision of migrations/versions; a test holds the two together."""
 MAGIC = b"SQLite format 3\x00"
@@ -74,7 +75,7 @@ def known_revision(rows: list[tuple[str]], where: Path) -> str:
     if len(rows) != 1 or not isinstance(rows[0][0], str):
         raise faults.refusal(faults.DAMAGED, where)
     revision = rows[0][0]
-    if len(revision) != len(HEAD) or not revision.isdecimal():
+    if len(revision) != len(HEAD) or not revision.isdecimal() or revision < FIRST:
         raise faults.refusal(faults.DAMAGED, where)
     if revision > HEAD:
         raise faults.refusal(faults.NEWER, where)
