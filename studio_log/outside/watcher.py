@@ -1,0 +1,119 @@
+"""Watches the studio's file, so that what another process marks is seen at once."""
+
+import logging
+import os
+import threading
+from collections.abc import Callable
+from pathlib import Path
+from typing import Final
+
+from typing_extensions import override
+from watchdog.events import (
+    EVENT_TYPE_CREATED,
+    EVENT_TYPE_DELETED,
+    EVENT_TYPE_MODIFIED,
+    EVENT_TYPE_MOVED,
+    FileSystemEvent,
+    FileSystemEventHandler,
+)
+from watchdog.observers import Observer
+
+NAMES: Final = ("studio.sqlite3-wal", "studio.sqlite3")
+"""The file's journal and the file: one of them changes with every commit."""
+CHANGES: Final = frozenset(
+    {EVENT_TYPE_CREATED, EVENT_TYPE_DELETED, EVENT_TYPE_MODIFIED, EVENT_TYPE_MOVED}
+)
+"""Mere opening and reading is no change: else the look would cause the next look."""
+TOGETHER_S: Final = 0.05
+"""Changes within this many seconds are told once."""
+LOOK_EVERY_S: Final = 1.0
+
+_log = logging.getLogger(__name__)
+
+
+class FolderWatcher:
+    """Calls `on_change`, in a thread of its own, when the studio in a folder has changed.
+
+    `words` is "" where the system tells of changes, and says so where they are looked for
+    once a second instead.
+    """
+
+    def __init__(self, folder: Path, on_change: Callable[[], None]) -> None:
+        self.words = ""
+        self._folder = folder
+        self._on_change = on_change
+        self._changed = threading.Event()
+        self._closing = threading.Event()
+        self._observer = Observer()
+        self._threads = [threading.Thread(target=self._tell, name="studio changes", daemon=True)]
+        try:
+            self._observer.schedule(_Ear(self._changed), str(folder), recursive=False)
+            self._observer.start()
+        except (OSError, RuntimeError) as error:
+            reason = getattr(error, "strerror", None) or str(error)
+            self.words = (
+                f"This system does not tell of changes by other programs ({reason}); "
+                "the log looks for them once a second."
+            )
+            _log.info("%s", self.words)
+            self._threads.append(
+                threading.Thread(target=self._look, name="studio look", daemon=True)
+            )
+        for thread in self._threads:
+            thread.start()
+
+    def close(self) -> None:
+        """Stop and join the threads; nothing is told afterwards."""
+        self._closing.set()
+        self._changed.set()
+        if self._observer.is_alive():
+            self._observer.stop()
+            self._observer.join()
+        for thread in self._threads:
+            thread.join()
+
+    def _tell(self) -> None:
+        while True:
+            self._changed.wait()
+            if self._closing.wait(TOGETHER_S):
+                return
+            self._changed.clear()
+            try:
+                self._on_change()
+            except Exception:  # noqa: BLE001 - whatever it was, the thread goes on
+                _log.exception("what was changed could not be told")
+
+    def _look(self) -> None:
+        seen = self._state()
+        while not self._closing.wait(LOOK_EVERY_S):
+            now = self._state()
+            if now != seen:
+                seen = now
+                self._changed.set()
+
+    def _state(self) -> tuple[tuple[int, int] | None, ...]:
+        return tuple(_mark(self._folder / name) for name in NAMES)
+
+
+class _Ear(FileSystemEventHandler):
+    """Hears what the system tells of the folder; keeps what concerns the studio's file."""
+
+    def __init__(self, changed: threading.Event) -> None:
+        self._changed = changed
+
+    @override
+    def on_any_event(self, event: FileSystemEvent) -> None:
+        if event.event_type not in CHANGES:
+            return
+        paths = (event.src_path, event.dest_path)
+        if any(os.path.basename(os.fsdecode(path)) in NAMES for path in paths):  # noqa: PTH119
+            self._changed.set()
+
+
+def _mark(path: Path) -> tuple[int, int] | None:
+    """Give time and size of a file's last change; None where it is not there."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_mtime_ns, found.st_size
