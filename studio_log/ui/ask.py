@@ -1,0 +1,272 @@
+"""The few questions the window asks in a box of their own, behind one face.
+
+Tests hand in written answers instead. None always means: leave everything as it was.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Literal, Protocol
+
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
+
+from studio_log.domain.day_text import Prefer
+from studio_log.domain.errors import Refusal
+from studio_log.domain.mass_text import read_grams
+from studio_log.domain.methods import Method
+from studio_log.domain.pieces import Piece
+from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.moment_line import MomentLine, WallClock
+from studio_log.ui.widgets.parts import Words, em, scrolled
+
+
+@dataclass(frozen=True)
+class LotChange:
+    """What the dyer wants changed on a lot; None leaves it. Grams of dry cloth."""
+
+    name: str | None = None
+    place: str | None = None
+    grams: float | None = None
+    weighed: str | None = None
+
+
+@dataclass(frozen=True)
+class SplitChoice:
+    """Numbers of the pieces that leave, and the name of the lot they make."""
+
+    pieces: tuple[int, ...]
+    name: str
+
+
+class Ask(Protocol):
+    """Every question that has a box of its own."""
+
+    def reason(self, parent: QWidget, title: str, words: str) -> str | None:
+        """Ask for a reason; it may be empty."""
+        ...
+
+    def moment(self, parent: QWidget, title: str, prefer: Prefer) -> datetime | None:
+        """Ask for a time; gives an aware UTC instant."""
+        ...
+
+    def split(self, parent: QWidget, pieces: Sequence[Piece], name: str) -> SplitChoice | None:
+        """Ask which pieces leave a lot."""
+        ...
+
+    def method(self, parent: QWidget, methods: Sequence[Method]) -> str | None:
+        """Ask for a method; gives its slug."""
+        ...
+
+    def lot_change(self, parent: QWidget, name: str, place: str) -> LotChange | None:
+        """Ask for name, place and weight."""
+        ...
+
+    def tell(self, parent: QWidget, title: str, words: str) -> None:
+        """Say something at length."""
+        ...
+
+    def closing(self, parent: QWidget, words: str) -> Literal["keep", "quit"] | None:
+        """Say once that closing keeps reminding, and ask whether that is meant."""
+        ...
+
+
+class _Box(QDialog):
+    """A small box: words, fields, and two buttons named by what they do."""
+
+    def __init__(self, parent: QWidget, title: str, words: str, accept: str) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(title)
+        self.setMinimumWidth(em(self, 24))
+        column = QVBoxLayout(self)
+        column.setContentsMargins(20, 18, 20, 16)
+        column.setSpacing(12)
+        if title:
+            column.addWidget(Words(title, size="large", bold=True))
+        if words:
+            column.addWidget(Words(words, tone="soft"))
+        self.fields = QFormLayout()
+        self.fields.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
+        self.fields.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+        column.addLayout(self.fields)
+        self.fault = Words(tone="danger_ink")
+        self.fault.hide()
+        column.addWidget(self.fault)
+        self.buttons = QDialogButtonBox()
+        self.yes = self.buttons.addButton(accept, QDialogButtonBox.ButtonRole.AcceptRole)
+        dress_button(self.yes, "primary")
+        self.yes.setDefault(True)
+        self.buttons.addButton("&Leave it", QDialogButtonBox.ButtonRole.RejectRole)
+        self.buttons.accepted.connect(self.take)
+        self.buttons.rejected.connect(self.reject)
+        column.addWidget(self.buttons)
+
+    def check(self) -> str:
+        """Say what is wrong with the fields, "" where nothing is."""
+        return ""
+
+    def take(self) -> None:
+        """Accept where the fields are right; else say what is wrong, and keep them."""
+        words = self.check()
+        self.fault.show_words(words)
+        if not words:
+            self.accept()
+
+    def asked(self) -> bool:
+        """Show it and wait; False where it was left."""
+        return self.exec() == int(QDialog.DialogCode.Accepted)
+
+
+class _MomentBox(_Box):
+    def __init__(self, parent: QWidget, title: str, clock: WallClock, prefer: Prefer) -> None:
+        super().__init__(parent, title, "", "&Take this time")
+        self.line = MomentLine(clock, name="Time", prefer=prefer)
+        self.fields.addRow(self.line)
+
+    @override
+    def check(self) -> str:
+        self.line.read_again()
+        return self.line.fault
+
+
+class _SplitBox(_Box):
+    def __init__(self, parent: QWidget, pieces: Sequence[Piece], name: str) -> None:
+        words = "The pieces ticked leave this lot and make a new one, with the same past."
+        super().__init__(parent, "Split the lot", words, "&Split")
+        self.name = QLineEdit(name)
+        self.name.setMaxLength(200)
+        self.fields.addRow("&Name of the new lot", self.name)
+        inner = QWidget()
+        column = QVBoxLayout(inner)
+        column.setContentsMargins(0, 0, 0, 0)
+        self.boxes: list[tuple[int, QCheckBox]] = []
+        for piece in pieces:
+            box = QCheckBox(f"{piece.number}: {piece.title}")
+            self.boxes.append((piece.number, box))
+            column.addWidget(box)
+        column.addStretch()
+        if len(pieces) > 8:
+            self.fields.addRow(scrolled(inner, name="Pieces"))
+        else:
+            self.fields.addRow(inner)
+
+    @property
+    def chosen(self) -> tuple[int, ...]:
+        return tuple(number for number, box in self.boxes if box.isChecked())
+
+    @override
+    def check(self) -> str:
+        if not self.chosen:
+            return "Tick at least one piece."
+        if len(self.chosen) == len(self.boxes):
+            return "At least one piece has to stay."
+        return "" if self.name.text().strip() else "The new lot needs a name."
+
+
+class _ChangeBox(_Box):
+    def __init__(self, parent: QWidget, name: str, place: str) -> None:
+        super().__init__(parent, "Change the lot", "", "&Change")
+        self.name = QLineEdit(name)
+        self.place = QLineEdit(place)
+        self.weight = QLineEdit()
+        self.weight.setPlaceholderText("as it is — or 412 g, 14.5 oz")
+        self.weighed = QComboBox()
+        for words, value in (("not said", None), ("before scouring", "before"),
+                             ("after scouring", "after")):  # fmt: skip
+            self.weighed.addItem(words, value)
+        for label, field in (("&Name", self.name), ("&Place", self.place),
+                             ("&Weight", self.weight), ("W&eighed", self.weighed)):  # fmt: skip
+            self.fields.addRow(label, field)
+        self._before = (name, place)
+
+    @property
+    def change(self) -> LotChange:
+        name, place = self.name.text().strip(), self.place.text().strip()
+        weight = self.weight.text().strip()
+        return LotChange(
+            name if name != self._before[0] else None,
+            place if place != self._before[1] else None,
+            read_grams(weight) if weight else None,
+            self.weighed.currentData() if weight else None,
+        )
+
+    @override
+    def check(self) -> str:
+        if not self.name.text().strip():
+            return "A lot needs a name."
+        try:
+            _ = self.change
+        except Refusal as refusal:
+            return str(refusal)
+        return ""
+
+
+class Dialogs:
+    """Asks with boxes on the screen."""
+
+    def __init__(self, clock: WallClock) -> None:
+        self._clock = clock
+
+    def reason(self, parent: QWidget, title: str, words: str) -> str | None:
+        """Ask for a reason; it may be empty."""
+        box = _Box(parent, title, words, "&Go on")
+        line = QLineEdit()
+        line.setMaxLength(1000)
+        box.fields.addRow("&Reason", line)
+        return line.text().strip() if box.asked() else None
+
+    def moment(self, parent: QWidget, title: str, prefer: Prefer) -> datetime | None:
+        """Ask for a time; blank means now."""
+        box = _MomentBox(parent, title, self._clock, prefer)
+        if not box.asked():
+            return None
+        return box.line.at or self._clock.now()
+
+    def split(self, parent: QWidget, pieces: Sequence[Piece], name: str) -> SplitChoice | None:
+        """Ask which pieces leave a lot."""
+        box = _SplitBox(parent, pieces, name)
+        return SplitChoice(box.chosen, box.name.text().strip()) if box.asked() else None
+
+    def method(self, parent: QWidget, methods: Sequence[Method]) -> str | None:
+        """Ask for a method."""
+        box = _Box(parent, "Go on to a method", "Its steps follow those of the lot.", "&Go on")
+        choice = QComboBox()
+        for method in methods:
+            choice.addItem(method.title, method.slug)
+        box.fields.addRow("&Method", choice)
+        return str(choice.currentData()) if methods and box.asked() else None
+
+    def lot_change(self, parent: QWidget, name: str, place: str) -> LotChange | None:
+        """Ask for name, place and weight."""
+        box = _ChangeBox(parent, name, place)
+        return box.change if box.asked() else None
+
+    def tell(self, parent: QWidget, title: str, words: str) -> None:
+        """Say something at length."""
+        box = _Box(parent, title, words, "&Close")
+        box.buttons.buttons()[1].hide()
+        box.asked()
+
+    def closing(self, parent: QWidget, words: str) -> Literal["keep", "quit"] | None:
+        """Say once that closing keeps reminding."""
+        box = _Box(parent, "Studio Log keeps reminding", words, "&Keep reminding")
+        leave = box.buttons.addButton("&Quit", QDialogButtonBox.ButtonRole.DestructiveRole)
+        wants_quit: list[bool] = []
+
+        def note_quit() -> None:
+            wants_quit.append(True)
+            box.accept()
+
+        leave.clicked.connect(note_quit)
+        if not box.asked():
+            return None
+        return "quit" if wants_quit else "keep"

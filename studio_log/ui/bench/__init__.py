@@ -1,0 +1,1 @@
+"""The bench: what needs hands now, and what rings."""

@@ -1,0 +1,141 @@
+"""What the window does with the chosen lot: make, change, split, go on, print, take back."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal
+
+from studio_log.domain.journal import Act
+from studio_log.services.commands import (
+    GoOn,
+    Mark,
+    NoteTagsPrinted,
+    Outcome,
+    Redo,
+    SetLot,
+    SplitLot,
+    Undo,
+)
+from studio_log.services.questions import LotSheet, Methods, MethodsFor, Tags, TagsFor, TakeBack
+from studio_log.ui.lots.lot_form import LotForm
+from studio_log.ui.lots.step_list import current
+from studio_log.ui.tags.tag_dialog import TagDialog
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QWidget
+
+    from studio_log.ui.ask import Ask
+    from studio_log.ui.bridge import Bridge
+
+
+class LotActs(QObject):
+    """Asks what an act still needs and sends it; knows the lot that is shown."""
+
+    lot_made = Signal(str)
+
+    def __init__(self, window: "QWidget", bridge: "Bridge", ask: "Ask") -> None:
+        super().__init__(window)
+        self._window = window
+        self._bridge = bridge
+        self._ask = ask
+        self.sheet: LotSheet | None = None
+        self.take_back: TakeBack | None = None
+        self.vessel_litres = 10.0
+        self.form: LotForm | None = None
+        self.tags: TagDialog | None = None
+
+    def do(self, slug: str) -> None:
+        """Do one act by its name; nothing where no lot is shown and it needs one."""
+        if slug == "new_lot":
+            self.new_lot()
+        elif slug == "undo":
+            self.undo()
+        elif self.sheet is not None:
+            getattr(self, f"_{slug}")(self.sheet)
+
+    def new_lot(self) -> None:
+        """Open the form for a new lot."""
+        self.form = LotForm(self._bridge, vessel_litres=self.vessel_litres, parent=self._window)
+        self.form.made.connect(self.lot_made)
+        self.form.finished.connect(self._form_left)
+        self.form.open()
+
+    def undo(self) -> None:
+        """Take back the last act of all while it is fresh, else the latest of the lot shown."""
+        if self.take_back is not None and self.take_back.until > self._bridge.now():
+            self._bridge.do(Undo(self.take_back.subject))
+        elif self.sheet is not None:
+            self._bridge.do(Undo(self.sheet.code))
+
+    def undo_words(self) -> str:
+        """Say what undo would take back, "" for nothing."""
+        if self.take_back is not None and self.take_back.until > self._bridge.now():
+            return self.take_back.words
+        return self.sheet.undo if self.sheet is not None else ""
+
+    def _redo(self, sheet: LotSheet) -> None:
+        self._bridge.do(Redo(sheet.code))
+
+    def _split(self, sheet: LotSheet) -> None:
+        choice = self._ask.split(self._window, sheet.pieces, sheet.name)
+        if choice is not None:
+            self._bridge.do(SplitLot(sheet.code, choice.pieces, choice.name), self._made)
+
+    def _go_on(self, _sheet: LotSheet) -> None:
+        self._bridge.ask(MethodsFor(), self._choose_method)
+
+    def _choose_method(self, methods: Methods) -> None:
+        sheet = self.sheet
+        if sheet is None:
+            return
+        slug = self._ask.method(self._window, methods)
+        if slug is not None:
+            self._bridge.do(GoOn(sheet.code, slug))
+
+    def _change(self, sheet: LotSheet) -> None:
+        place = str(sheet.data.get("place") or "")
+        change = self._ask.lot_change(self._window, sheet.name, place)
+        if change is not None:
+            self._bridge.do(
+                SetLot(
+                    sheet.code,
+                    name=change.name,
+                    place=change.place,
+                    grams=change.grams,
+                    weighed=change.weighed,
+                )
+            )
+
+    def _stop(self, sheet: LotSheet) -> None:
+        words = "Its steps end here and nothing rings for it any more. Why does it stop?"
+        reason = self._ask.reason(self._window, f"Stop {sheet.code}", words)
+        if reason is None:
+            return
+        number = current(sheet.steps)
+        step = "now" if number is None else str(number)
+        self._bridge.do(Mark(sheet.code, step, Act.STOP, note=reason))
+
+    def _print_tags(self, sheet: LotSheet) -> None:
+        self._bridge.ask(TagsFor((sheet.code,)), self._show_tags)
+
+    def _show_tags(self, tags: Tags) -> None:
+        self.tags = TagDialog(tags, self._window)
+        self.tags.printed.connect(self._note_printed)
+        self.tags.finished.connect(self._tags_left)
+        self.tags.open()
+
+    def _note_printed(self, codes: list[str]) -> None:
+        self._bridge.do(NoteTagsPrinted(tuple(codes)))
+
+    def _made(self, outcome: Outcome) -> None:
+        if outcome.code:
+            self.lot_made.emit(outcome.code)
+
+    def _form_left(self) -> None:
+        if self.form is not None:
+            self.form.deleteLater()
+            self.form = None
+
+    def _tags_left(self) -> None:
+        if self.tags is not None:
+            self.tags.deleteLater()
+            self.tags = None

@@ -1,0 +1,1 @@
+"""The lot list, the lot sheet and the form for a new lot."""

@@ -1,0 +1,216 @@
+"""The chosen lot whole: how it stands, its steps, and its journal."""
+
+from datetime import datetime
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+
+from studio_log.domain.journal import Act
+from studio_log.services.commands import Correct, Mark, Outcome, SetLot, Undo
+from studio_log.services.questions import LotSheet, LotSheetFor, StepLine
+from studio_log.ui.ask import Ask
+from studio_log.ui.bridge import FOREIGN, Bridge, touches
+from studio_log.ui.errors import MessageBar
+from studio_log.ui.lots.journal_page import JournalPage
+from studio_log.ui.lots.step_detail import StepDetail
+from studio_log.ui.lots.step_list import StepList
+from studio_log.ui.widgets.flow_layout import FlowLayout
+from studio_log.ui.widgets.parts import Words, button, scrolled
+
+NOTHING: Final = "Choose a lot at the left, and its steps stand here."
+CLOSED: Final = ("done", "skipped")
+
+
+class LotSheetPage(QWidget):
+    """Below the timeline; one step at a time is open for marking what happened."""
+
+    shown = Signal(object)
+    """A LotSheet, or None where no lot is chosen."""
+    act_wanted = Signal(str)
+    """"split", "go_on", "change", "print_tags" or "stop", for the lot shown."""
+
+    def __init__(self, bridge: Bridge, ask: Ask, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("sheet")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self._bridge = bridge
+        self._ask = ask
+        self._code = ""
+        self._sheet: LotSheet | None = None
+        self.title = Words(NOTHING, size="title", bold=True)
+        self.heading = Words(tone="soft")
+        self.facts = tuple(Words(tone=tone) for tone in ("ink", "soft", "soft", "soft"))
+        self.cautions = Words(tone="danger_ink", size="small")
+        self.steps_tab = self._tab("&Steps")
+        self.journal_tab = self._tab("&Journal")
+        self.detail = StepDetail(bridge)
+        self.said = MessageBar(bridge, self.detail)
+        self.detail.add_message(self.said)
+        self.steps = StepList(self.detail)
+        self.journal = JournalPage()
+        self.lot_buttons: dict[str, QPushButton] = {}
+        self._lay_out()
+        self._connect()
+        self._tools.hide()
+
+    @property
+    def code(self) -> str:
+        """Code of the lot shown, "" for none."""
+        return self._code
+
+    @property
+    def sheet(self) -> LotSheet | None:
+        """What is shown, None until it came."""
+        return self._sheet
+
+    def choose(self, code: str) -> None:
+        """Show another lot."""
+        if code == self._code:
+            return
+        self._code = code
+        self.steps.forget_choice()
+        self.refresh()
+
+    def choose_step(self, number: int) -> None:
+        """Open one step of the lot shown."""
+        self._show_tab(journal=False)
+        self.steps.choose(number)
+
+    def refresh(self) -> None:
+        """Ask for the lot again."""
+        if self._code:
+            self._bridge.ask(LotSheetFor(self._code), self.show_sheet)
+
+    def on_changed(self, outcome: Outcome) -> None:
+        """Ask again where a change touches this lot."""
+        if touches(outcome, self._code) or outcome.settings or outcome.milks or outcome is FOREIGN:
+            self.refresh()
+
+    def show_sheet(self, sheet: LotSheet) -> None:
+        """Show the lot; an answer for one left meanwhile is dropped."""
+        if sheet.code != self._code:
+            return
+        self._sheet = sheet
+        self._tools.show()
+        self.title.setText(f"{sheet.code} · {sheet.name}")
+        doing = sheet.doing or sheet.state
+        self.heading.show_words(" · ".join(part for part in (sheet.heading, doing) if part))
+        said = (sheet.cure_words, sheet.milk_words, sheet.vessel_words, sheet.lineage)
+        for words, text in zip(self.facts, said, strict=True):
+            words.show_words(text)
+        self.cautions.show_words("\n".join(f"⚠ {words}" for words in sheet.cautions))
+        self.steps.show_steps(sheet.steps)
+        self.journal.show_entries(sheet.entries, self._bridge.zone())
+        self.lot_buttons["split"].setEnabled(len(sheet.pieces) > 1)
+        self.shown.emit(sheet)
+
+    def _tab(self, text: str) -> QPushButton:
+        tab = button(text)
+        tab.setObjectName("chip")
+        tab.setCheckable(True)
+        return tab
+
+    def _lay_out(self) -> None:
+        self._tools = QWidget()
+        tools = FlowLayout(self._tools, gap=6)
+        tools.addWidget(self.steps_tab)
+        tools.addWidget(self.journal_tab)
+        for slug, text in (("change", "Chan&ge…"), ("split", "Split…"), ("go_on", "Go on…"),
+                           ("print_tags", "Print tag"), ("stop", "Stop…")):  # fmt: skip
+            made = button(text, kind="quiet")
+            made.setProperty("slug", slug)
+            made.clicked.connect(self._want)
+            self.lot_buttons[slug] = made
+            tools.addWidget(made)
+        body = QWidget()
+        body.setObjectName("sheet")
+        column = QVBoxLayout(body)
+        column.setContentsMargins(20, 12, 20, 16)
+        column.setSpacing(5)
+        top: tuple[QWidget, ...] = (self.title, self.heading, *self.facts, self.cautions)
+        for widget in (*top, self._tools, self.steps, self.journal):
+            column.addWidget(widget)
+        for words in (self.heading, *self.facts, self.cautions):
+            words.hide()
+        column.addStretch()
+        self.area = scrolled(body, name="The chosen lot")
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(self.area)
+        self._show_tab(journal=False)
+
+    def _connect(self) -> None:
+        self.steps_tab.clicked.connect(self._to_steps)
+        self.journal_tab.clicked.connect(self._to_journal)
+        self.steps.opened.connect(self._scroll_to)
+        self.detail.acted.connect(self._act)
+        self.detail.amount_changed.connect(self._set_amount)
+        self.journal.take_back.connect(self._take_back)
+        self.journal.correct.connect(self._correct)
+        self._bridge.changed.connect(self.on_changed)
+
+    def _to_steps(self) -> None:
+        self._show_tab(journal=False)
+
+    def _to_journal(self) -> None:
+        self._show_tab(journal=True)
+
+    def _show_tab(self, *, journal: bool) -> None:
+        self.steps_tab.setChecked(not journal)
+        self.journal_tab.setChecked(journal)
+        self.steps.setVisible(not journal)
+        self.journal.setVisible(journal)
+
+    def _scroll_to(self, widget: QWidget) -> None:
+        self.area.ensureWidgetVisible(widget, 0, 12)
+
+    def _want(self) -> None:
+        self.act_wanted.emit(str(self.sender().property("slug")))
+
+    def _act(self, act: str, at: datetime | None, note: str) -> None:
+        step = self.detail.step
+        if step is None:
+            return
+        said = self._asked_for(step, act, at, note)
+        if said is None:
+            return
+        at, note = said
+        self.said.put_away()
+        self._bridge.do(
+            Mark(self._code, str(step.number), Act(act), at, note),
+            self._acted,
+            failed=self.said.refuse,
+            asked=self.said.question,
+        )
+
+    def _asked_for(
+        self, step: StepLine, act: str, at: datetime | None, note: str
+    ) -> tuple[datetime | None, str] | None:
+        """Ask for what an act still lacks: a reason to skip, the moment of a plan."""
+        if act in ("skip", "stop") and not note:
+            words = "Why is it skipped?" if act == "skip" else "Why does the lot stop here?"
+            reason = self._ask.reason(self, f"{self._code}: {step.title}", words)
+            return None if reason is None else (at, reason)
+        if act == "plan":
+            planned = self._ask.moment(self, f"{step.title}: planned for when?", "next")
+            return None if planned is None else (planned, note)
+        return at, note
+
+    def _acted(self, _outcome: Outcome) -> None:
+        self.detail.clear_entry()
+
+    def _set_amount(self, slug: str, value: float) -> None:
+        self._bridge.do(
+            SetLot(self._code, amounts={slug: value}),
+            failed=self.said.refuse,
+            asked=self.said.question,
+        )
+
+    def _take_back(self, entry: int) -> None:
+        self._bridge.do(Undo(self._code, entry))
+
+    def _correct(self, entry: int) -> None:
+        at = self._ask.moment(self, f"Entry {entry}: when was it really?", "past")
+        if at is not None:
+            self._bridge.do(Correct(self._code, entry, at))

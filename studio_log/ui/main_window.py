@@ -1,0 +1,439 @@
+"""The window: lots at the left, time and the chosen lot in the middle, the bench at the right."""
+
+from typing import Any, Final
+
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtGui import (
+    QAction,
+    QCloseEvent,
+    QGuiApplication,
+    QKeyEvent,
+    QResizeEvent,
+    QSessionManager,
+    QShowEvent,
+)
+from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget
+from typing_extensions import override
+
+from studio_log.services.commands import ChangeSettings, Outcome
+from studio_log.services.ports import Delivery, NoticeText
+from studio_log.services.questions import (
+    Bench,
+    LotSheet,
+    SettingsFor,
+    Status,
+    StatusFor,
+    Timeline,
+    TimelineFor,
+)
+from studio_log.services.settings import Settings
+from studio_log.ui import actions
+from studio_log.ui.ask import Ask, Dialogs
+from studio_log.ui.bench.bench_page import BenchPage
+from studio_log.ui.bench.reminder_bar import ReminderBar
+from studio_log.ui.bridge import FOREIGN, Bridge
+from studio_log.ui.chime import Chime
+from studio_log.ui.errors import MessageBar
+from studio_log.ui.lot_acts import LotActs
+from studio_log.ui.lots.lot_list import LotList
+from studio_log.ui.lots.lot_sheet import LotSheetPage
+from studio_log.ui.minute import MinuteClock
+from studio_log.ui.panes import LOW, Panes
+from studio_log.ui.settings_dialog import SettingsDialog
+from studio_log.ui.status_line import StatusLine
+from studio_log.ui.theme.icons import program_icon
+from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, apply_theme, theme
+from studio_log.ui.timeline.timeline_page import TimelinePage
+from studio_log.ui.top_bar import TopBar
+from studio_log.ui.tray import Tray
+from studio_log.ui.welcome.welcome_page import WelcomePage
+from studio_log.ui.widgets import style
+from studio_log.ui.window_layout import lay_out
+
+TITLE: Final = "Studio Log — a dyer’s logbook"
+LEAST_SIZE: Final = (960, 640)
+CLOSING_TRAY: Final = (
+    "Closing the window keeps the reminders going; the icon in the tray opens it again. "
+    "Ctrl+Q quits, and then nothing rings until Studio Log is started again."
+)
+CLOSING_MINIMISED: Final = (
+    "This desktop has no tray, so closing makes the window small instead, and the reminders "
+    "keep going. Ctrl+Q quits, and then nothing rings until Studio Log is started again."
+)
+ABOUT: Final = (
+    "A logbook with reminders for a natural dyer’s workshop. Every lot’s record, its amounts, "
+    "what it needs next and by when. It never replaces the supplier’s safety data sheet."
+)
+
+
+class MainWindow(QMainWindow):
+    """Shows what the studio answers and sends what the dyer asks; refreshed by changes only."""
+
+    quit_wanted = Signal()
+    """The program is to end; whoever runs it closes down."""
+
+    def __init__(self, bridge: Bridge, *, ask: Ask | None = None, tray: Tray | None = None) -> None:
+        super().__init__()
+        self._bridge = bridge
+        self._ask: Ask = ask or Dialogs(bridge)
+        self._settings = Settings()
+        self._quitting = False
+        self._dressed: object = None
+        self.chime = Chime()
+        self.tray = tray or Tray(self)
+        self.actions_by_slug = actions.build(self)
+        self._make_parts()
+        self._soon = QTimer(self, singleShot=True, interval=0)
+        self._soon.timeout.connect(self._refresh_timeline)
+        self.minute = MinuteClock(bridge, self)
+        self.setWindowTitle(TITLE)
+        self.setWindowIcon(program_icon())
+        self.setMinimumSize(*LEAST_SIZE)
+        self.resize(1440, 900)
+        lay_out(self)
+        self._connect()
+        self._dress()
+
+    # What the house calls.
+
+    def start(self) -> None:
+        """Ask for everything, and follow the clock from now on."""
+        self.top_bar.tick()
+        self.tray.show()
+        self._bridge.ask(SettingsFor(), self._show_settings)
+        self._refresh_all()
+        self.minute.start()
+        self.lots.view.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def bring_forward(self) -> None:
+        """Show the window before all others."""
+        if self.isMinimized():
+            self.showNormal()
+        self.show()
+        self.raise_()
+        self.activateWindow()
+
+    def quit(self) -> None:
+        """End for good."""
+        self._quitting = True
+        self.minute.stop()
+        self.tray.hide()
+        self.close()
+        self.quit_wanted.emit()
+
+    def end_session(self, _manager: QSessionManager | None = None) -> None:
+        """Let the desktop log out: the next close really closes."""
+        self._quitting = True
+
+    # What the parts tell.
+
+    def on_changed(self, outcome: Outcome) -> None:
+        """Refresh what a change touches; the pages see to themselves."""
+        if outcome.settings or outcome is FOREIGN:
+            self._bridge.ask(SettingsFor(), self._show_settings)
+        if outcome.lots or outcome.settings or outcome is FOREIGN:
+            self._soon.start()
+        if outcome.advice:
+            self.message.advise(" ".join(outcome.advice))
+        self._refresh_status()
+
+    def choose_lot(self, code: str) -> None:
+        """Choose one lot everywhere."""
+        self.lots.choose(code)
+        self.timeline.choose(code)
+        self.sheet.choose(code)
+
+    def choose_step(self, code: str, step: int | None = None) -> None:
+        """Choose a lot and open one of its steps."""
+        self.choose_lot(code)
+        if step is not None:
+            self.panes.go("lot")
+            self.sheet.choose_step(step)
+
+    def _make_parts(self) -> None:
+        bridge = self._bridge
+        self.top_bar = TopBar(bridge)
+        self.message = MessageBar(bridge)
+        self.reminder_bar = ReminderBar()
+        self.lots = LotList(bridge)
+        self.timeline = TimelinePage()
+        self.sheet = LotSheetPage(bridge, self._ask)
+        self.bench = BenchPage(bridge, self._ask, self.chime)
+        self.status_line = StatusLine(bridge)
+        self.welcome = WelcomePage(bridge)
+        self.acts = LotActs(self, bridge, self._ask)
+        self.pages = QStackedWidget()
+        self.panes = Panes(self.lots, self.timeline, self.sheet, self.bench)
+
+    def _connect(self) -> None:
+        self._connect_bridge()
+        self._connect_lots()
+        self._connect_reminders()
+        for slug, action in self.actions_by_slug.items():
+            action.setData(slug)
+            action.triggered.connect(self._triggered)
+        self.top_bar.new_lot.clicked.connect(self.acts.new_lot)
+        self.top_bar.undo.clicked.connect(self.acts.undo)
+        self.top_bar.print_tags.clicked.connect(self._print_tags)
+        self.welcome.done.connect(self._welcomed)
+        self.tray.open_wanted.connect(self.bring_forward)
+        self.tray.quit_wanted.connect(self.quit)
+        app = QGuiApplication.instance()
+        if isinstance(app, QGuiApplication):
+            app.commitDataRequest.connect(self.end_session)
+
+    def _connect_bridge(self) -> None:
+        self.message.listen()
+        self._bridge.changed.connect(self.on_changed)
+        self._bridge.raised.connect(self._raised)
+        self.minute.struck.connect(self._minute)
+
+    def _connect_lots(self) -> None:
+        self.lots.lot_chosen.connect(self.choose_lot)
+        self.lots.lot_opened.connect(self._to_steps)
+        self.lots.new_wanted.connect(self.acts.new_lot)
+        self.timeline.lot_chosen.connect(self.choose_lot)
+        self.timeline.step_chosen.connect(self.choose_step)
+        self.sheet.shown.connect(self._sheet_shown)
+        self.sheet.act_wanted.connect(self.acts.do)
+        self.acts.lot_made.connect(self.choose_lot)
+
+    def _connect_reminders(self) -> None:
+        self.bench.shown.connect(self._bench_shown)
+        self.bench.lot_wanted.connect(self.choose_step)
+        self.reminder_bar.answered.connect(self.bench.answer)
+        self.reminder_bar.put_off.connect(self.bench.put_off)
+        self.reminder_bar.test_wanted.connect(self._ring_test)
+
+    # Refreshing.
+
+    def _refresh_all(self) -> None:
+        self.lots.refresh()
+        self.sheet.refresh()
+        self.bench.refresh()
+        self._refresh_timeline()
+        self._refresh_status()
+
+    def _refresh_timeline(self) -> None:
+        self._bridge.ask(TimelineFor(), self._show_timeline)
+
+    def _refresh_status(self) -> None:
+        self._bridge.ask(StatusFor(), self._show_status)
+
+    def _minute(self) -> None:
+        self.top_bar.tick()
+        self.timeline.set_now(self._bridge.now())
+        if self.isVisible() and not self.isMinimized():
+            self._refresh_all()
+        else:
+            self.bench.refresh()  # the tray says what is next
+
+    def _show_timeline(self, timeline: Timeline) -> None:
+        self.timeline.show_lanes(timeline.lanes, timeline.nights, timeline.now, timeline.zone)
+
+    def _show_status(self, status: Status) -> None:
+        self.status_line.show_status(status)
+        self.reminder_bar.show_status(status)
+
+    def _show_settings(self, settings: Settings) -> None:
+        before, self._settings = self._settings, settings
+        self.chime.on = settings.chime
+        self.acts.vessel_litres = settings.vessel_litres
+        self.top_bar.show_studio(settings.studio)
+        look = (settings.theme, settings.text_percent)
+        if look != (before.theme, before.text_percent):
+            self._apply_look(settings)
+        self.actions_by_slug["dark"].setChecked(theme().is_dark)
+        if not settings.welcomed:
+            self.welcome.show_settings(settings)
+        self.pages.setCurrentIndex(1 if settings.welcomed else 0)
+
+    def _apply_look(self, settings: Settings) -> None:
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            wish: Any = settings.theme if settings.theme in ("light", "dark") else "system"
+            apply_theme(app, wish, settings.text_percent, family=theme().font().family())
+        self._dress()
+
+    def _dress(self) -> None:
+        """Dress the window's own parts where the theme has changed."""
+        now = theme()
+        if now is not self._dressed:
+            self._dressed = now
+            self.setStyleSheet(style.sheet(now))
+            self._fit()
+
+    def _fit(self) -> None:
+        """Give the legend's room away in a low window; let the panes see to their widths."""
+        self.timeline.legend.setVisible(self.height() >= LOW * theme().metrics.line)
+        self.panes.fit()
+
+    def _sheet_shown(self, sheet: LotSheet) -> None:
+        self.acts.sheet = sheet
+        self._offer_undo()
+
+    def _bench_shown(self, bench: Bench) -> None:
+        self.acts.take_back = bench.take_back
+        self.reminder_bar.show_bench(bench)
+        self.tray.show_bench(bench)
+        self._offer_undo()
+
+    def _offer_undo(self) -> None:
+        words = self.acts.undo_words()
+        self.top_bar.undo.setEnabled(bool(words))
+        self.top_bar.undo.setToolTip(f"Take back: {words}" if words else "Nothing to take back")
+        self.actions_by_slug["undo"].setEnabled(bool(words))
+        sheet = self.acts.sheet
+        self.actions_by_slug["redo"].setEnabled(bool(sheet is not None and sheet.redo))
+        for slug in ("split", "go_on", "change", "stop", "print_tags"):
+            self.actions_by_slug[slug].setEnabled(sheet is not None)
+        self.top_bar.print_tags.setEnabled(sheet is not None)
+
+    def _raised(self, notice: NoticeText) -> None:
+        self.chime.sound()
+        self.bench.refresh()
+        QApplication.alert(self)
+
+    # Acts of the menus.
+
+    def _triggered(self) -> None:
+        action = self.sender()
+        slug = str(action.data()) if isinstance(action, QAction) else ""
+        own = getattr(self, f"_do_{slug}", None)
+        if own is not None:
+            own()
+        else:
+            self.acts.do(slug)
+
+    def _print_tags(self) -> None:
+        self.acts.do("print_tags")
+
+    def _do_quit(self) -> None:
+        self.quit()
+
+    def _do_settings(self) -> None:
+        dialog = SettingsDialog(self._bridge, self._settings, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open()
+
+    def _do_find(self) -> None:
+        self.panes.go("lots")
+        self.lots.search.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.lots.search.selectAll()
+
+    def _do_to_lots(self) -> None:
+        self.panes.go("lots")
+        self.lots.view.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _to_steps(self, _code: str = "") -> None:
+        self.panes.go("lot")
+        self.sheet.steps.focus_current()
+
+    def _do_to_steps(self) -> None:
+        self._to_steps()
+
+    def _do_to_bench(self) -> None:
+        self.panes.go("bench")
+        self.bench.focus_top()
+
+    def _do_larger(self) -> None:
+        self._resize_text(10)
+
+    def _do_smaller(self) -> None:
+        self._resize_text(-10)
+
+    def _resize_text(self, by: int) -> None:
+        wanted = min(max(self._settings.text_percent + by, LEAST_TEXT), MOST_TEXT)
+        self._bridge.do(ChangeSettings({"text_percent": wanted}))
+
+    def _do_dark(self) -> None:
+        dark = self.actions_by_slug["dark"].isChecked()
+        self._bridge.do(ChangeSettings({"theme": "dark" if dark else "light"}))
+
+    def _do_answer(self) -> None:
+        self.bench.answer_top()
+
+    def _do_put_all_off(self) -> None:
+        self.bench.put_all_off()
+
+    def _do_take_back(self) -> None:
+        self.bench.take_last_back()
+
+    def _do_ring_test(self) -> None:
+        self._ring_test()
+
+    def _ring_test(self) -> None:
+        self.chime.sound()
+        if not self._bridge.ring_test(self._test_rung):
+            self.message.advise("The chime in this window is all that can be tried here.")
+
+    def _test_rung(self, deliveries: list[Delivery]) -> None:
+        said = "; ".join(f"{one.channel}: {one.words}" for one in deliveries)
+        self.message.advise(f"Test rung. {said or 'No channel answered; ringing here only.'}")
+
+    def _do_keys(self) -> None:
+        self._ask.tell(self, "Keys", actions.keys_words())
+
+    def _do_about(self) -> None:
+        self._ask.tell(self, TITLE, ABOUT)
+
+    def _welcomed(self) -> None:
+        self.lots.view.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    # Qt's doors.
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        # Space reaches the window only where no field or button wanted it.
+        if event.key() == Qt.Key.Key_Space and self.pages.currentIndex() == 1:
+            if not event.isAutoRepeat():
+                self.bench.answer_top()
+            event.accept()
+            return
+        super().keyPressEvent(event)
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    @override
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._refresh_all()
+
+    @override
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationFontChange):
+            self._dress()
+
+    @override
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if self._quitting:
+            event.accept()
+            return
+        event.ignore()
+        tray = self.tray.available
+        if self._closing_is_known(CLOSING_TRAY if tray else CLOSING_MINIMISED):
+            self._step_back(to_tray=tray)
+
+    def _closing_is_known(self, words: str) -> bool:
+        """Say once what closing does; gives whether to go on and step back."""
+        if self._settings.closing_said:
+            return True
+        answer = self._ask.closing(self, words)
+        if answer is None:
+            return False
+        self._bridge.do(ChangeSettings({"closing_said": True}))
+        if answer == "quit":
+            self.quit()
+            return False
+        return True
+
+    def _step_back(self, *, to_tray: bool) -> None:
+        if to_tray:
+            QGuiApplication.setQuitOnLastWindowClosed(False)
+            self.hide()
+        else:
+            self.showMinimized()

@@ -1,0 +1,94 @@
+"""The panes of the window: side by side where there is room, else one at a time."""
+
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QButtonGroup, QPushButton, QSplitter, QWidget
+from typing_extensions import override
+
+from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets.parts import button
+
+PAGES: Final = (("lots", "Lots"), ("time", "Time"), ("lot", "The lot"), ("bench", "Bench"))
+NARROW: Final = 52
+"""Below so many line heights of width the panes take turns."""
+LOW: Final = 48
+"""Below so many line heights the sheet needs the room that the legend takes."""
+
+
+class Panes(QSplitter):
+    """Lots, time over the chosen lot, bench. The dyer's own widths are kept."""
+
+    turned = Signal(str)
+    """The page shown alone, in a narrow window."""
+
+    def __init__(self, lots: QWidget, time: QWidget, lot: QWidget, bench: QWidget) -> None:
+        super().__init__(Qt.Orientation.Horizontal)
+        self.middle = QSplitter(Qt.Orientation.Vertical)
+        self._parts = {"lots": lots, "time": time, "lot": lot, "bench": bench}
+        self._page = "lots"
+        self._narrow = False
+        self._moved = False
+        self.chips = QButtonGroup(self)
+        for at, (slug, words) in enumerate(PAGES):
+            self.chips.addButton(self._chip(slug, words), at)
+        for part in (time, lot):
+            self.middle.addWidget(part)
+        for part in (lots, self.middle, bench):
+            self.addWidget(part)
+        for splitter in (self, self.middle):
+            splitter.setChildrenCollapsible(False)
+            splitter.setHandleWidth(1)
+        self.middle.setSizes([430, 400])
+        self.splitterMoved.connect(self._note_moved)
+        self.chips.idClicked.connect(self._chosen)
+
+    @property
+    def narrow(self) -> bool:
+        """Whether the panes take turns."""
+        return self._narrow
+
+    def go(self, page: str) -> None:
+        """Show a page where they take turns; elsewhere all stand there already."""
+        self._page = page
+        self._show()
+        self.turned.emit(page)
+
+    def fit(self) -> None:
+        """Take turns or stand side by side, by the width and the size of the text."""
+        line = theme().metrics.line
+        self._narrow = self.width() < NARROW * line
+        self._show()
+        if not self._narrow and not self._moved:
+            left = min(max(round(self.width() * 0.228), round(line * 14)), round(line * 21))
+            right = min(max(round(self.width() * 0.26), round(line * 16)), round(line * 24))
+            self.setSizes([left, self.width() - left - right - 2, right])
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.fit()
+
+    def _chip(self, slug: str, words: str) -> QPushButton:
+        chip = button(words, says=f"Go to: {words}")
+        chip.setObjectName("chip")
+        chip.setCheckable(True)
+        chip.setChecked(slug == self._page)
+        chip.hide()
+        return chip
+
+    def _show(self) -> None:
+        for slug, part in self._parts.items():
+            part.setVisible(not self._narrow or slug == self._page)
+        self.middle.setVisible(not self._narrow or self._page in ("time", "lot"))
+        for at, (slug, _words) in enumerate(PAGES):
+            chip = self.chips.button(at)
+            chip.setVisible(self._narrow)
+            chip.setChecked(slug == self._page)
+
+    def _chosen(self, at: int) -> None:
+        self.go(PAGES[at][0])
+
+    def _note_moved(self) -> None:
+        self._moved = True

@@ -1,0 +1,47 @@
+"""The bar at the top: the studio, day and time, and the three buttons used most."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QAbstractButton, QWidget
+
+from studio_log.present.words import clock, day
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.widgets.flow_layout import FlowLayout, growing
+from studio_log.ui.widgets.parts import Words, button
+
+
+class TopBar(QWidget):
+    """Breaks its line where the window is narrow."""
+
+    def __init__(self, bridge: Bridge) -> None:
+        super().__init__()
+        self.setObjectName("topbar")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self._bridge = bridge
+        self.studio = Words(size="title", bold=True)
+        self.studio.setWordWrap(False)
+        self.moment = Words(tone="soft")
+        self.moment.setWordWrap(False)
+        self.new_lot = button("New lot…")
+        self.print_tags = button("Print tags…")
+        self.undo = button("Undo")
+        self._line = line = FlowLayout(self, gap=12)
+        line.setContentsMargins(18, 8, 16, 9)
+        for widget in (self.studio, growing(self.moment), self.new_lot, self.print_tags,
+                       self.undo):  # fmt: skip
+            line.addWidget(widget)
+
+    def add_chips(self, chips: Sequence[QAbstractButton]) -> None:
+        """Take in the chips that turn the pages of a narrow window."""
+        for chip in chips:
+            self._line.addWidget(chip)
+
+    def show_studio(self, name: str) -> None:
+        """Show the studio's name."""
+        self.studio.setText(name or "Studio Log")
+
+    def tick(self) -> None:
+        """Show day and time."""
+        now, zone = self._bridge.now(), self._bridge.zone()
+        self.moment.setText(f"{day(now, zone)} · {clock(now, zone)}")

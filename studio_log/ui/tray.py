@@ -1,0 +1,66 @@
+"""The tray icon: open, what is next, quit; only where the desktop has a tray."""
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QMenu, QSystemTrayIcon
+
+from studio_log.services.questions import Bench
+from studio_log.ui.theme.icons import program_icon
+
+NOTHING_NEXT = "Next: nothing"
+LONGEST = 80
+
+
+def next_words(bench: Bench) -> str:
+    """Say what is next in one short line."""
+    cards = (*bench.now, *bench.later, *bench.beyond)
+    if not cards:
+        return NOTHING_NEXT
+    first = cards[0]
+    named = first.title if first.lot in first.title else f"{first.lot} {first.title}"
+    words = f"Next: {named} · {first.due_words}" if first.due_words else f"Next: {named}"
+    return words if len(words) <= LONGEST else f"{words[: LONGEST - 1]}…"
+
+
+class Tray(QObject):
+    """Keeps Studio Log within reach while its window is closed."""
+
+    open_wanted = Signal()
+    quit_wanted = Signal()
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._icon = QSystemTrayIcon(program_icon(), self)
+        self._menu = QMenu()
+        self._menu.addAction("&Open").triggered.connect(self.open_wanted)
+        self.next = QAction(NOTHING_NEXT, self)
+        self.next.triggered.connect(self.open_wanted)
+        self._menu.addAction(self.next)
+        self._menu.addSeparator()
+        self._menu.addAction("&Quit").triggered.connect(self.quit_wanted)
+        self._icon.setContextMenu(self._menu)
+        self._icon.setToolTip("Studio Log")
+        self._icon.activated.connect(self._activated)
+
+    @property
+    def available(self) -> bool:
+        """Whether the desktop has a tray just now."""
+        return QSystemTrayIcon.isSystemTrayAvailable()
+
+    def show(self) -> None:
+        """Show the icon where there is a tray."""
+        if self.available:
+            self._icon.show()
+
+    def hide(self) -> None:
+        """Take the icon away."""
+        self._icon.hide()
+
+    def show_bench(self, bench: Bench) -> None:
+        """Say what is next."""
+        self.next.setText(next_words(bench).replace("&", "&&"))
+        self._icon.setToolTip(f"Studio Log\n{next_words(bench)}")
+
+    def _activated(self, reason: QSystemTrayIcon.ActivationReason) -> None:
+        if reason is QSystemTrayIcon.ActivationReason.Trigger:
+            self.open_wanted.emit()

@@ -1,0 +1,138 @@
+"""Labels, buttons and colours as every screen makes them."""
+
+from typing import Final, Literal
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFont
+from PySide6.QtWidgets import (
+    QAbstractSpinBox,
+    QFrame,
+    QLabel,
+    QLayout,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QWidget,
+)
+
+from studio_log.ui.theme.dress import CardGround, dress_button, repolish
+
+Tone = Literal["ink", "soft", "accent_ink", "danger_ink", "ochre_ink", "good_ink"]
+Size = Literal["small", "body", "large", "title", "digits"]
+ButtonKind = Literal["plain", "primary", "quiet", "danger"]
+
+URGENT_INK: Final[dict[str, Tone]] = {
+    "calm": "accent_ink",
+    "soon": "ochre_ink",
+    "now": "danger_ink",
+    "spoiling": "danger_ink",
+}
+"""Colour of words by urgency; the words say it too."""
+
+URGENT_CARD: Final[dict[str, CardGround]] = {
+    "calm": "indigo",
+    "soon": "ochre",
+    "now": "danger",
+    "spoiling": "danger",
+}
+"""Ground of a card by urgency."""
+
+URGENT_WORDS: Final[dict[str, str]] = {
+    "calm": "When it suits",
+    "soon": "Soon",
+    "now": "Now",
+    "spoiling": "Spoiling",
+}
+
+
+def em(widget: QWidget, count: float = 1.0) -> int:
+    """Give so many line heights in pixels: what grows with the size of the text."""
+    return round(widget.fontMetrics().height() * count)
+
+
+def sized(font: QFont, factor: float, *, bold: bool = False) -> QFont:
+    """Give a font so many times as large."""
+    made = QFont(font)
+    if font.pixelSize() > 0:
+        made.setPixelSize(max(round(font.pixelSize() * factor), 1))
+    else:
+        made.setPointSizeF(font.pointSizeF() * factor)
+    made.setBold(bold)
+    return made
+
+
+def mark(widget: QWidget, name: str, value: object) -> None:
+    """Set a property that the style goes by, and show it at once."""
+    if widget.property(name) != value:
+        widget.setProperty(name, value)
+        repolish(widget)
+
+
+class Words(QLabel):
+    """Words for reading: plain text, wrapped, in one of the studio's inks."""
+
+    def __init__(
+        self,
+        text: str = "",
+        *,
+        tone: Tone = "ink",
+        size: Size = "body",
+        bold: bool = False,
+    ) -> None:
+        super().__init__(text)
+        self.setProperty("tone", tone)
+        self.setProperty("letters", size)
+        self.setProperty("bold", bold)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setWordWrap(True)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def set_tone(self, tone: Tone) -> None:
+        """Change the ink."""
+        mark(self, "tone", tone)
+
+    def show_words(self, text: str) -> None:
+        """Show the words, and nothing at all where there are none."""
+        if text != self.text():
+            self.setText(text)
+        self.setVisible(bool(text))
+
+
+def button(text: str, *, kind: ButtonKind = "plain", says: str = "") -> QPushButton:
+    """Give a button; a click leaves the keyboard where it was, Tab reaches it."""
+    made = QPushButton(text)
+    made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    dress_button(made, kind)
+    if says:
+        made.setAccessibleName(says)
+    made.setAutoDefault(False)
+    return made
+
+
+def roomy(field: QAbstractSpinBox) -> None:
+    """Give the figures of a spin box the room at their left that other fields have."""
+    field.lineEdit().setTextMargins(6, 0, 0, 0)
+    field.setMinimumWidth(em(field, 6))
+
+
+def scrolled(content: QWidget, *, name: str) -> QScrollArea:
+    """Give a pane that scrolls up and down only; its content takes the width there is."""
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setWidget(content)
+    area.setAccessibleName(name)
+    return area
+
+
+def emptied(layout: QLayout) -> None:
+    """Take every widget out of a layout and let it go."""
+    while (item := layout.takeAt(0)) is not None:
+        widget = item.widget()
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()
