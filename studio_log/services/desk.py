@@ -129,8 +129,8 @@ class Desk:
         entries = self.entries(subject)
         number = entries[-1].number + 1 if entries else 1
         after = replay((*entries, replace(entry, number=number)), self.book)
-        self.work.journal.append(entry)
-        self.cache.pop(subject, None)
+        written = self.work.journal.append(entry)
+        self.cache[subject] = (written.number, after)
         self.touched.add(subject)
         return after
 

@@ -30,7 +30,6 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
     )
     undoable = last_undoable(entries)
     gone = taken_back(entries)
-    slugs = dict.fromkeys(slug for step in lot.method.steps for slug in step.cautions)
     milk = desk.milk_of(lot.code)
     return q.LotSheet(
         code=lot.code,
@@ -43,13 +42,19 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         entries=entry_lines(lot, entries),
         cure_words=_cure_words(desk, lot),
         vessel_words=_vessel_words(lot, lines),
-        cautions=tuple(house.cautions[slug].text for slug in slugs if slug in house.cautions),
+        cautions=(short,) if (short := _short_cautions(house, lot)) else (),
         lineage=_lineage(lot),
         milk_words=_milk_words(desk, milk),
         undo=entry_words(undoable, lot) if undoable and not lot.voided else "",
         redo=entry_words(gone[-1], lot) if gone else "",
         data=sheet_data(desk, lot, entries, windows, lines),
     )
+
+
+def _short_cautions(house: Any, lot: Lot) -> str:
+    """Give the cautions of the method in one line; each step tells its own at length."""
+    slugs = dict.fromkeys(slug for step in lot.method.steps for slug in step.cautions)
+    return " · ".join(house.cautions[slug].short for slug in slugs if slug in house.cautions)
 
 
 def _heading(lot: Lot) -> str:

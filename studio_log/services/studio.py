@@ -123,10 +123,14 @@ class Studio:
     def _keep_copy(self) -> None:
         """Keep today's copy; a failing one is said, never in the way."""
         try:
-            made = daily_copy(self.store, self.clock.now())
+            made = daily_copy(self.store, self._local_now())
             self.copy_words = f"copy kept {made.stem[-10:]}" if made else "copy kept today"
         except Refusal as refusal:
             self.copy_words = f"no copy could be kept today: {refusal}"
+
+    def _local_now(self) -> datetime:
+        """Give the present in the studio's zone: a copy a day goes by the dyer's days."""
+        return self.clock.now().astimezone(ZoneInfo(self.zone))
 
     def desk(self, work: Work) -> Desk:
         """Make the desk for one turn: the clock is read here, once."""
@@ -230,7 +234,7 @@ class Studio:
         return text
 
     def _keep_copy_daily(self) -> None:
-        today = self.clock.now().date()
+        today = self._local_now().date()
         if getattr(self, "_copied", None) != today:
             self._copied = today
             self._keep_copy()
