@@ -11,6 +11,7 @@ from studio_log.present.pleats import Pleat
 
 LEAST_ZOOM: Final = 0.02
 """Pixels an hour: a year in 175 px."""
+_HOUR: Final = timedelta(hours=1)
 MOST_ZOOM: Final = 3000.0
 """Pixels an hour: two minutes in 100 px."""
 
@@ -49,7 +50,7 @@ class TimeScale:
 
     def x(self, moment: datetime) -> float:
         """Where the moment lies."""
-        hours = (moment - self.start) / timedelta(hours=1)
+        hours = (moment - self.start) / _HOUR
         return _along(hours, self._hours, self._places, self.zoom)
 
     def moment(self, x: float) -> datetime:

@@ -8,14 +8,12 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Final, Literal, Protocol, TypeVar
+from typing import Final, Protocol, TypeVar
 
 from studio_log.domain.methods import StepKind
 from studio_log.present.lanes import Bar, BarState, Drop, Lane, Mark, Night, Stitch
 from studio_log.present.text_room import Interval, Measure, Text, free_parts, text_in
 from studio_log.present.time_scale import TimeScale, flat_parts
-
-Part = Literal["bar", "drop", "stitch", "mark", "pleat", "lane"]
 
 LEAST_BAR: Final = 2.0
 """Narrower bars that touch are merged into one."""
@@ -116,17 +114,6 @@ class LaneLayout:
     marks: tuple[MarkShape, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Hit:
-    """What lies under the pointer or has the keyboard."""
-
-    code: str
-    part: Part
-    step: int | None
-    story: str
-    at: datetime | None = None
-
-
 @dataclass(frozen=True)
 class Sheet:
     """What all lanes share: scale, window of x that is seen, now, sizes and font."""
@@ -147,7 +134,9 @@ class Sheet:
         now_x = self.scale.x(self.now)
         object.__setattr__(self, "now_x", now_x)
         object.__setattr__(self, "now_band", (now_x - 4, now_x + 4))
-        folds = tuple((fold.left, fold.right) for fold in self.scale.folds)
+        left, right = self.window
+        seen = (f for f in self.scale.folds if f.right > left and f.left < right)
+        folds = tuple((fold.left, fold.right) for fold in seen)
         object.__setattr__(self, "folds", folds)
 
 
@@ -155,7 +144,7 @@ def lay_out_lane(lane: Lane, sheet: Sheet) -> LaneLayout:
     """Lay out the part of one lane that lies inside the window."""
     drops = _drops(lane, sheet)
     half = sheet.sizes.drop / 2 + 2
-    avoid = (*sheet.folds, *((d.x - half, d.x + half) for d in drops))
+    avoid = (*sheet.folds, *((shape.x - half, shape.x + half) for shape in drops))
     bars = tuple(_bar_shape(run, sheet, avoid) for run in _runs(_seen_bars(lane, sheet), sheet))
     stitches = _stitches(lane, sheet)
     return LaneLayout(lane, bars, stitches, drops, _marks(lane, sheet, bars, stitches))
@@ -171,22 +160,6 @@ def night_bands(nights: Sequence[Night], scale: TimeScale, window: Interval) -> 
         right = min(scale.x(night.end), window[1])
         bands += flat_parts(scale, left, right)
     return bands
-
-
-def hit_lane(layout: LaneLayout, sheet: Sheet, x: float, y: float) -> Hit:
-    """Find what lies at x, y of a lane; the lane itself where there is nothing."""
-    for part in (_hit_drop, _hit_stitch, _hit_mark, _hit_bar):
-        found = part(layout, sheet.sizes, x, y)
-        if found is not None:
-            return found
-    return Hit(layout.lane.code, "lane", None, lane_story(layout.lane))
-
-
-def lane_story(lane: Lane) -> str:
-    """Tell the lot and what runs on it, as a sentence."""
-    running = [bar.title for bar in lane.bars if bar.state in ("running", "broken")]
-    doing = f" Now: {', '.join(running)}." if running else ""
-    return f"{lane.code} {lane.name}.{doing}"
 
 
 def _at(thing: _Timed) -> datetime:
@@ -296,19 +269,26 @@ def _words(
     def measure(text: str) -> float:
         return sheet.measure(text) + lead
 
-    clear = text_in(bar.title, span, (*avoid, sheet.now_band), measure, sizes.pad)
-    across = text_in(bar.title, span, avoid, measure, sizes.pad)
-    label = clear if clear is not None and clear.text == bar.title else across
+    label = None
+    if span[0] < sheet.now_x < span[1]:
+        label = text_in(bar.title, span, (*avoid, sheet.now_band), measure, sizes.pad)
     if label is None or label.text != bar.title:
-        bare = text_in(bar.title, span, avoid, sheet.measure, sizes.pad)
-        if bare is not None and bare.text == bar.title:
-            return None, bare
+        label = text_in(bar.title, span, avoid, measure, sizes.pad)
+    if label is not None and label.text == bar.title:
+        return label.x, Text(label.x + lead, label.width - lead, label.text)
+    bare = text_in(bar.title, span, avoid, sheet.measure, sizes.pad)
+    if bare is not None and bare.text == bar.title:
+        return None, bare
     if label is not None:
         return label.x, Text(label.x + lead, label.width - lead, label.text)
-    for left, right in free_parts(span, (*avoid, sheet.now_band)):
+    return _lone_shape(span, (*avoid, sheet.now_band), sizes), None
+
+
+def _lone_shape(span: Interval, avoid: tuple[Interval, ...], sizes: RowSizes) -> float | None:
+    for left, right in free_parts(span, avoid):
         if right - left >= sizes.glyph + 4:
-            return left + min((right - left - sizes.glyph) / 2, sizes.pad), None
-    return None, None
+            return left + min((right - left - sizes.glyph) / 2, sizes.pad)
+    return None
 
 
 def _seen(things: Sequence[_T], sheet: Sheet, margin: float) -> Sequence[_T]:
@@ -342,55 +322,32 @@ def _marks(
     taken = [(s.x - sizes.stitch, s.x + sizes.stitch) for s in stitches]
     taken += [bar.planned for bar in bars if bar.planned]
     shapes: list[MarkShape] = []
+    used = sheet.window[0]
     for number, (mark, x) in enumerate(places):
         ahead = places[number + 1][1] - sizes.mark if number + 1 < len(places) else float("inf")
-        room = (x + sizes.mark / 2, min(ahead, sheet.window[1]))
-        avoid = [*taken, (sheet.now_x - 3, sheet.now_x + 3)]
-        parts = free_parts(room, avoid) if room[1] > room[0] else []
-        label = None
-        if parts and parts[0][0] == room[0]:
-            label = text_in(mark.title, parts[0], (), sheet.measure_small, 3.0)
+        right = (x + sizes.mark / 2, min(ahead, sheet.window[1]))
+        left = (used, x - sizes.mark / 2)
+        label = _mark_words(mark.title, (left, right), taken, sheet)
         shapes.append(MarkShape(mark, x, label))
+        used = max(x + sizes.mark, label.x + label.width + 6 if label else 0.0)
     return tuple(shapes)
 
 
-def _hit_drop(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | None:
-    if not sizes.bar_top - 4 <= y <= sizes.bar_top + sizes.bar + 4:
-        return None
-    reach = sizes.drop / 2 + 3
-    for shape in layout.drops:
-        if abs(shape.x - x) <= reach:
-            drop = shape.drop
-            return Hit(layout.lane.code, "drop", drop.step, drop.story, drop.at)
-    return None
-
-
-def _hit_stitch(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | None:
-    if y < sizes.strip_top - 3:
-        return None
-    for shape in layout.stitches:
-        if abs(shape.x - x) <= sizes.stitch / 2 + 2:
-            return Hit(layout.lane.code, "stitch", None, shape.stitch.story, shape.stitch.at)
-    return None
-
-
-def _hit_mark(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | None:
-    if y < sizes.strip_top - 3:
-        return None
-    for shape in layout.marks:
-        right = shape.label.x + shape.label.width if shape.label else shape.x + sizes.mark / 2
-        if shape.x - sizes.mark / 2 - 2 <= x <= right + 2:
-            return Hit(layout.lane.code, "mark", None, shape.mark.story, shape.mark.at)
-    return None
-
-
-def _hit_bar(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | None:
-    if not sizes.bar_top - 2 <= y <= sizes.strip_top:
-        return None
-    for shape in reversed(layout.bars):
-        if shape.reach[0] - 1 <= x <= shape.reach[1] + 1:
-            return Hit(layout.lane.code, "bar", shape.bar.step, shape.story, shape.bar.start)
-    return None
+def _mark_words(
+    title: str, sides: tuple[Interval, Interval], taken: list[Interval], sheet: Sheet
+) -> Text | None:
+    """Place the words right of the mark, or left of it where only there they fit whole."""
+    left, right = sides
+    width = sheet.measure_small(title) + 6
+    spot = (left[1] - width, left[1])
+    avoid = [*taken, (sheet.now_x - 3, sheet.now_x + 3)]
+    parts = free_parts(right, avoid) if right[1] > right[0] else []
+    near = parts[0] if parts and parts[0][0] == right[0] else None
+    if near and near[1] - near[0] >= width:
+        return text_in(title, near, (), sheet.measure_small, 3.0)
+    if spot[0] >= left[0] and free_parts(spot, avoid) == [spot]:
+        return Text(spot[0] + 3, width - 6, title)
+    return text_in(title, near, (), sheet.measure_small, 3.0) if near else None
 
 
 def kinds_of(lanes: Iterable[Lane]) -> tuple[StepKind, ...]:

@@ -13,11 +13,11 @@ from studio_log.present.lanes import Bar, Drop, Lane, Mark, Night, Stitch
 from studio_log.present.pleats import Pleat
 from studio_log.present.text_room import fitted, free_parts, text_in
 from studio_log.present.time_scale import time_scale
+from studio_log.present.timeline_hits import hit_lane
 from studio_log.present.timeline_layout import (
     LaneLayout,
     RowSizes,
     Sheet,
-    hit_lane,
     kinds_of,
     lay_out_lane,
     night_bands,
@@ -192,6 +192,22 @@ def test_the_words_of_a_mark_end_before_the_next_mark() -> None:
     assert first.label.x + first.label.width < second.x - SIZES.mark / 2
     assert second.label is not None
     assert second.label.text == "ready"
+
+
+def test_the_words_of_a_mark_stand_left_of_it_where_only_there_is_room() -> None:
+    mark = Mark(NOW + 20 * HOUR, "resists paint from here", "resists")
+    (shape,) = laid(marks=(mark,), on=sheet(window=(500, 950))).marks
+    assert shape.label is not None
+    assert shape.label.text == "resists paint from here"
+    assert shape.label.x + shape.label.width < shape.x
+
+
+def test_a_title_too_long_beside_now_crosses_it_whole() -> None:
+    (shape,) = laid(a_soak(title="First soak 10–18 h, cool")).bars
+    # 144 px of text and 17 of shape; the body is 80 px dyed and 120 px pale.
+    assert shape.label is not None
+    assert shape.label.text == "First soak 10–18 h, cool"
+    assert shape.label.x < shape.dyed_to < shape.label.x + shape.label.width
 
 
 def test_the_pointer_finds_drop_before_bar_and_stitch_below_it() -> None:

@@ -128,6 +128,7 @@ QSplitter::handle:vertical { height: ${handle}px; }
 
 QScrollArea { border: ${focus}px solid transparent; background: transparent; }
 QScrollArea:focus { border-color: $focus_ring; }
+QAbstractScrollArea::corner { background: transparent; border: 0; }
 QScrollBar { background: transparent; border: 0; margin: 0; }
 QScrollBar:vertical { width: ${bar}px; }
 QScrollBar:horizontal { height: ${bar}px; }

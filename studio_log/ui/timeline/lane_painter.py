@@ -4,17 +4,15 @@ The painter is already moved so that x = 0 is the scale's start and y = 0 the la
 """
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QLinearGradient, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QBrush, QLinearGradient, QPainter, QPen, QPixmap, QPolygonF
 
-from studio_log.domain.methods import StepKind
 from studio_log.present.text_room import Interval
 from studio_log.present.timeline_layout import BarShape, LaneLayout
 from studio_log.ui.theme.state import KindColours
 from studio_log.ui.timeline.pencils import Pencils
-from studio_log.ui.timeline.shapes import draw_mark, drop_path
+from studio_log.ui.timeline.shapes import draw_mark
 
 _NO_PEN = Qt.PenStyle.NoPen
-_NO_BRUSH = Qt.BrushStyle.NoBrush
 _ROUND = 4.0
 
 
@@ -97,11 +95,11 @@ def _draw_soft(painter: QPainter, shape: BarShape, soft: Interval, pencils: Penc
     if place.width() < 1:
         return
     painter.setBrushOrigin(QPointF(0, 0))
-    painter.setBrush(pencils.hatch(shape.bar.kind))
-    pen = QPen(hue.edge, 1.2)
-    pen.setDashPattern([3, 2])
-    painter.setPen(pen)
-    painter.drawRoundedRect(place, _ROUND, _ROUND)
+    painter.fillRect(place, pencils.hatch(shape.bar.kind))
+    painter.setPen(QPen(hue.edge, 1))
+    painter.drawPolyline(
+        [place.topLeft(), place.topRight(), place.bottomRight(), place.bottomLeft()]
+    )
     if shape.aim is not None:
         painter.setPen(QPen(pencils.colours.panel, 5))
         painter.drawLine(
@@ -185,27 +183,20 @@ def _draw_warnings(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> N
 
 
 def _draw_drops(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:
-    sizes, colours = pencils.sizes, pencils.colours
-    if not layout.drops:
-        return
-    hue = pencils.theme.kind(StepKind.DIP)
-    middle = sizes.bar_top + sizes.bar / 2
+    middle = pencils.sizes.bar_top + pencils.sizes.bar / 2
     for shape in layout.drops:
-        path = drop_path(QPointF(shape.x, middle), sizes.drop, sizes.bar - 2)
-        painter.strokePath(path, QPen(colours.panel, 5))
-        painter.fillPath(path, hue.edge if shape.drop.done else colours.panel)
-        painter.strokePath(path, QPen(hue.edge, 1.8))
+        _draw_centred(painter, pencils.drop(done=shape.drop.done), shape.x, middle)
 
 
 def _draw_stitches(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:
-    sizes, colours = pencils.sizes, pencils.colours
-    y = sizes.strip_top + sizes.strip / 2
-    half = sizes.stitch / 2
+    middle = pencils.sizes.strip_top + pencils.sizes.strip / 2
     for shape in layout.stitches:
-        place = QRectF(shape.x - half, y - 2, sizes.stitch, 4)
-        painter.setPen(QPen(colours.ink if shape.stitch.done else colours.soft, 1.2))
-        painter.setBrush(colours.ink if shape.stitch.done else colours.panel)
-        painter.drawRoundedRect(place, 2, 2)
+        _draw_centred(painter, pencils.stitch(done=shape.stitch.done), shape.x, middle)
+
+
+def _draw_centred(painter: QPainter, picture: QPixmap, x: float, y: float) -> None:
+    size = picture.deviceIndependentSize()
+    painter.drawPixmap(QPointF(x - size.width() / 2, y - size.height() / 2), picture)
 
 
 def _draw_marks(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:

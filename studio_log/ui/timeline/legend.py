@@ -134,10 +134,7 @@ def _draw_stitch_chip(painter: QPainter, chip: QRectF) -> None:
 
 
 def _draw_cloth_chip(painter: QPainter, brush: QBrush, chip: QRectF) -> None:
-    pen = QPen(theme().colours.soft, 1.2)
-    if brush.style() is Qt.BrushStyle.TexturePattern:
-        pen.setDashPattern([3, 2])
-    painter.setPen(pen)
+    painter.setPen(QPen(theme().colours.soft, 1.2))
     painter.setBrush(brush)
     painter.drawRoundedRect(chip.adjusted(0.5, 0.5, -0.5, -0.5), 4, 4)
 

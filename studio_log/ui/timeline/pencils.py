@@ -1,5 +1,7 @@
 """Fonts, pens and cached small pictures for painting the sheet in one theme."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QBrush,
@@ -16,7 +18,7 @@ from PySide6.QtGui import (
 from studio_log.domain.methods import StepKind
 from studio_log.present.timeline_layout import RowSizes
 from studio_log.ui.theme import Theme
-from studio_log.ui.timeline.shapes import draw_kind, twill
+from studio_log.ui.timeline.shapes import draw_kind, drop_path, twill
 
 
 class Ruler:
@@ -66,6 +68,7 @@ class Pencils:
         self.now_pen = QPen(self.colours.danger, 2)
         self.focus_pen = QPen(self.colours.focus, 2)
         self._hatches: dict[StepKind, QBrush] = {}
+        self._pictures: dict[str, QPixmap] = {}
         self._kinds: dict[tuple[StepKind, str], QPixmap] = {}
 
     @property
@@ -96,6 +99,43 @@ class Pencils:
             painter.end()
             self._kinds[key] = picture
         return picture
+
+    def drop(self, *, done: bool) -> QPixmap:
+        """Give a drop, filled once the dip is done, with a rim of ground around it."""
+        return self._kept(f"drop {done}", self.sizes.drop + 8, self.sizes.bar + 6, self._drop)
+
+    def stitch(self, *, done: bool) -> QPixmap:
+        """Give a stitch: sewn once it is done, hollow while it is ahead."""
+        return self._kept(f"stitch {done}", self.sizes.stitch + 4, 8, self._stitch)
+
+    def _kept(
+        self, name: str, width: float, height: float, draw: Callable[[QPainter, QRectF, str], None]
+    ) -> QPixmap:
+        picture = self._pictures.get(name)
+        if picture is None:
+            place = QRectF(0, 0, round(width), round(height))
+            picture = QPixmap((place.size() * self.ratio).toSize())
+            picture.setDevicePixelRatio(self.ratio)
+            picture.fill(Qt.GlobalColor.transparent)
+            painter = QPainter(picture)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            draw(painter, place, name)
+            painter.end()
+            self._pictures[name] = picture
+        return picture
+
+    def _drop(self, painter: QPainter, place: QRectF, name: str) -> None:
+        edge = self.theme.kind(StepKind.DIP).edge
+        path = drop_path(place.center(), self.sizes.drop, self.sizes.bar - 2)
+        painter.strokePath(path, QPen(self.colours.panel, 5))
+        painter.fillPath(path, edge if name.endswith("True") else self.colours.panel)
+        painter.strokePath(path, QPen(edge, 1.8))
+
+    def _stitch(self, painter: QPainter, place: QRectF, name: str) -> None:
+        done = name.endswith("True")
+        painter.setPen(QPen(self.colours.ink if done else self.colours.soft, 1.2))
+        painter.setBrush(self.colours.ink if done else self.colours.panel)
+        painter.drawRoundedRect(place.adjusted(2, 2, -2, -2), 2, 2)
 
     def fold_shade(self, left: float, right: float) -> QLinearGradient:
         """Give the shade of one fold of cloth: light on its back, dark where it dips."""

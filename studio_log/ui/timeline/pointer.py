@@ -3,7 +3,7 @@
 from PySide6.QtCore import QPointF
 
 from studio_log.present.pleats import Pleat, days_in_words
-from studio_log.present.timeline_layout import Hit, hit_lane, lane_story
+from studio_log.present.timeline_hits import Hit, hit_lane, lane_story
 from studio_log.ui.timeline.header_painter import flag_place, pleat_span, pleat_tab
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Scene

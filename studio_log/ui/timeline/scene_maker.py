@@ -2,8 +2,10 @@
 
 from dataclasses import dataclass
 
+from PySide6.QtCore import QRectF
+
 from studio_log.present.ticks import tick_rows
-from studio_log.present.timeline_layout import LaneLayout, Sheet, lay_out_lane
+from studio_log.present.timeline_layout import BarShape, LaneLayout, Sheet, lay_out_lane
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Place, Scene
 from studio_log.ui.timeline.sheet_state import SheetState
@@ -66,25 +68,29 @@ def make_scene(state: SheetState, looking: Looking, pencils: Pencils) -> Scene:
         measure_day=pencils.bold,
     )
     spot = looking.spot
-    focus = _focus_span(state, rows, spot) if spot is not None else None
+    focus = _focus_place(sheet, state, rows, spot) if spot is not None else None
     return Scene(state, place, sheet, rows, ticks, state.row_of(looking.chosen), spot, focus)
 
 
-def _focus_span(
-    state: SheetState, rows: tuple[tuple[int, LaneLayout], ...], spot: Spot
-) -> tuple[float, float] | None:
+def _focus_place(
+    sheet: Sheet, state: SheetState, rows: tuple[tuple[int, LaneLayout], ...], spot: Spot
+) -> QRectF | None:
+    """Give where the ring goes, on the sheet and from the lane's top."""
     hit = told(spot, state.lanes, state.pleats)
     layout = next((layout for row, layout in rows if row == spot.row), None)
     if hit is None or layout is None or hit.at is None:
         return None
+    sizes, x = sheet.sizes, sheet.scale.x(hit.at)
+    if hit.part in ("stitch", "mark"):
+        return QRectF(x - sizes.mark, sizes.strip_top - 3, 2 * sizes.mark, sizes.strip + 4)
+    half = sizes.drop / 2 + 2
+    left, right = x - half, x + half
     if hit.part == "bar":
-        return next(
-            (
-                shape.reach
-                for shape in layout.bars
-                if hit.step in {shape.bar.step, *(bar.step for bar in shape.merged)}
-            ),
-            None,
-        )
-    x = state.scale.x(hit.at)
-    return (x - 6, x + 6)
+        reach = (_reach(shape, hit.step) for shape in layout.bars)
+        left, right = next((span for span in reach if span), (left, right))
+    return QRectF(left - 3, sizes.bar_top - 3.5, right - left + 6, sizes.bar + 7)
+
+
+def _reach(shape: BarShape, step: int | None) -> tuple[float, float] | None:
+    steps = {shape.bar.step, *(bar.step for bar in shape.merged)}
+    return shape.reach if step in steps else None

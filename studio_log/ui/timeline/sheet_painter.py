@@ -64,8 +64,8 @@ class Scene:
     chosen: int | None
     spot: Spot | None
     """Where the keyboard is, while the view has it."""
-    focus: tuple[float, float] | None
-    """Left and right, on the sheet, of the thing that has the keyboard."""
+    focus: QRectF | None
+    """Around the thing that has the keyboard: x on the sheet, y from the lane's top."""
 
 
 def draw_body(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
@@ -202,17 +202,10 @@ def _draw_focus(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
     spot = scene.spot
     if spot is None or spot.row < 0 or scene.focus is None:
         return
-    left, right = scene.focus
-    sizes = pencils.sizes
-    place = QRectF(
-        scene.place.to_view(left) - 3,
-        _top(scene, spot.row) + 3,
-        max(right - left, 10) + 6,
-        sizes.row - 7,
-    )
     painter.setPen(pencils.focus_pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRoundedRect(place, 5, 5)
+    place = scene.focus.translated(scene.place.to_view(0), _top(scene, spot.row))
+    painter.drawRoundedRect(place, 6, 6)
 
 
 def _moved(painter: QPainter, scene: Scene, row: int) -> None:

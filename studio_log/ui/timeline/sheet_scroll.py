@@ -89,6 +89,11 @@ class SheetScroll(QAbstractScrollArea):
         return self._state.all_open
 
     @property
+    def is_empty(self) -> bool:
+        """Whether there is no lot to show."""
+        return not self._state.lanes
+
+    @property
     def pleats(self) -> tuple[Pleat, ...]:
         """The pleats of the sheet, folded and opened."""
         return self._state.pleats
@@ -200,6 +205,10 @@ class SheetScroll(QAbstractScrollArea):
     def _set_ranges(self) -> None:
         place, tools = self._place(), self._tools()
         across, down = self.horizontalScrollBar(), self.verticalScrollBar()
+        if not self._state.lanes:
+            across.setRange(0, 0)
+            down.setRange(0, 0)
+            return
         wide, high = place.width - place.gutter, place.height - place.header
         across.setPageStep(max(1, round(wide)))
         across.setRange(0, max(0, round(self._state.scale.width - wide)))

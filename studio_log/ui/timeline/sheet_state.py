@@ -13,7 +13,8 @@ BEFORE_NOW: Final = timedelta(hours=18)
 """How much of the past is seen at first."""
 NEXT: Final = timedelta(hours=36)
 LEAST_SHARE, MOST_SHARE = 0.45, 0.6
-"""The next 36 h get such a share of the width at first."""
+"""The next 36 h get such a share of the width at first; on a wide sheet always the most."""
+NARROW, WIDE = 700, 1200
 _AIR: Final = timedelta(hours=12)
 """Left free after the last thing on the sheet."""
 _HOUR: Final = timedelta(hours=1)
@@ -72,8 +73,9 @@ class SheetState:
         folded = [pleat for pleat in self.pleats if not pleat.opened and pleat.start > start]
         flat = end - start - sum((p.end - p.start for p in folded), timedelta(0))
         fits = (width - len(folded) * self.pleat_width) / (flat / _HOUR)
-        shares = (share * width / (NEXT / _HOUR) for share in (LEAST_SHARE, MOST_SHARE))
-        least, most = shares
+        broad = min(max((width - NARROW) / (WIDE - NARROW), 0.0), 1.0)
+        least = LEAST_SHARE + broad * (MOST_SHARE - LEAST_SHARE)
+        least, most = (share * width / (NEXT / _HOUR) for share in (least, MOST_SHARE))
         return max(min(max(fits, least), most), 4.0)
 
     def toggle(self, pleat: Pleat) -> None:

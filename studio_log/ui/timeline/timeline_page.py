@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 from typing_extensions import override
@@ -28,6 +28,7 @@ class TimelinePage(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("sheet", True)
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.view = TimelineView(self)
         self.legend = Legend(self)
         self.heading = QLabel("Steps over time")
@@ -123,7 +124,10 @@ class TimelinePage(QWidget):
         text = _FOLD if pleats and self.view.all_folds_open else _OPEN
         self.folds_button.setText(text)
         self.folds_button.setAccessibleName(text)
-        self.folds_button.setEnabled(bool(pleats))
+        any_lanes = not self.view.is_empty
+        for button in (self.now_button, self.out_button, self.in_button):
+            button.setEnabled(any_lanes)
+        self.folds_button.setEnabled(any_lanes and bool(pleats))
         self._fit_hint()
 
     def _fit_hint(self) -> None:

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QScrollBar, QToolTip, QWidget
 from typing_extensions import override
 
 from studio_log.present.lanes import Lane, Night
-from studio_log.present.timeline_layout import Hit
+from studio_log.present.timeline_hits import Hit
 from studio_log.ui.timeline.pointer import hit_at
 from studio_log.ui.timeline.sheet_scroll import NOTHING, ZOOM_STEP, SheetScroll
 from studio_log.ui.timeline.walk import (
@@ -139,6 +139,10 @@ class TimelineView(SheetScroll):
         hit = self._hit(event.position())
         if event.button() is Qt.MouseButton.LeftButton and hit is not None:
             self._act_on(hit)
+
+    @override
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        event.accept()
 
     @override
     def mouseMoveEvent(self, event: QMouseEvent) -> None:

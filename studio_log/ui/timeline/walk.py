@@ -5,7 +5,7 @@ from datetime import datetime
 
 from studio_log.present.lanes import Lane
 from studio_log.present.pleats import Pleat, days_in_words
-from studio_log.present.timeline_layout import Hit, lane_story
+from studio_log.present.timeline_hits import Hit, lane_story
 
 PLEAT_ROW = -1
 """The row of the pleats, above the first lane."""
@@ -38,12 +38,12 @@ def pleat_stops(pleats: tuple[Pleat, ...]) -> list[Hit]:
 
 
 def stepped(spot: Spot, stops: list[Hit], by: int, now: datetime) -> Spot:
-    """Go to the next stop of the row, or from the row itself to what began last before now."""
+    """Go to the next stop of the row, or from the row itself to the step that began last."""
     if not stops:
         return spot
     if spot.stop is not None:
         return Spot(spot.row, min(max(spot.stop + by, 0), len(stops) - 1))
-    begun = [n for n, hit in enumerate(stops) if hit.at is not None and hit.at <= now]
+    begun = [n for n, hit in enumerate(stops) if hit.part == "bar" and hit.at and hit.at <= now]
     return Spot(spot.row, begun[-1] if begun else 0)
 
 

@@ -1,0 +1,101 @@
+"""How long a frame of the timeline takes: 200 lanes of 12 steps, painted off-screen.
+
+Prints milliseconds for the person at this machine, and a ratio against filling the same
+picture with plain ground in the same run, which other machines can be compared by.
+"""
+
+import os
+import sys
+from collections.abc import Callable
+from datetime import timedelta
+from pathlib import Path
+from statistics import median, quantiles
+from time import perf_counter
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+sys.path.insert(0, str(Path(__file__).parents[2]))
+
+from PySide6.QtGui import QImage, QPainter
+from PySide6.QtWidgets import QApplication
+
+from studio_log.domain.methods import StepKind
+from studio_log.present.lanes import Bar, Drop, Lane, Stitch
+from studio_log.ui.theme import apply_theme
+from studio_log.ui.timeline.timeline_view import TimelineView
+from tests.ui.timeline_lots import NOW, ZONE, nights
+
+LANES, STEPS, FRAMES = 200, 12, 200
+WIDTH, HEIGHT = 1400, 900
+
+
+def lane(number: int) -> Lane:
+    """Give a lot of twelve steps around now, a few minutes apart from its neighbour."""
+    kinds = list(StepKind)
+    first = NOW - timedelta(hours=30) + timedelta(minutes=7 * number)
+    bars = []
+    for step in range(STEPS):
+        start = first + timedelta(hours=6 * step)
+        end = start + timedelta(hours=4 + step % 3)
+        state = "done" if end < NOW else "running" if start < NOW else "ahead"
+        open_end = (None, None) if state == "done" else (end - timedelta(hours=1), end)
+        bars.append(
+            Bar(step, kinds[step % len(kinds)], f"Step {step}", start, end, state, *open_end)
+        )
+    stitches = tuple(Stitch(first + timedelta(hours=3 * n), n < 10) for n in range(24))
+    drops = tuple(Drop(bar.end, bar.state == "done", bar.step) for bar in bars[::3])
+    return Lane(
+        f"26-{number:03d}",
+        f"Invented lot {number}",
+        tuple(bars),
+        stitches,
+        drops,
+        hands=tuple(bar.start for bar in bars),
+    )
+
+
+def timed(act: Callable[[int], None]) -> list[float]:
+    """Give the milliseconds of each of `FRAMES` calls."""
+    taken = []
+    for frame in range(FRAMES):
+        before = perf_counter()
+        act(frame)
+        taken.append((perf_counter() - before) * 1000)
+    return taken
+
+
+def main() -> None:
+    """Scroll sideways and down through the sheet and time every frame."""
+    app = QApplication([])
+    apply_theme(app, "light", family="DejaVu Sans")
+    view = TimelineView()
+    view.resize(WIDTH, HEIGHT)
+    view.show_lanes([lane(number) for number in range(LANES)], nights(), NOW, ZONE)
+    view.grab()
+    picture = QImage(view.viewport().size(), QImage.Format.Format_RGB32)
+    across, down = view.horizontalScrollBar(), view.verticalScrollBar()
+
+    def empty(_frame: int) -> None:
+        painter = QPainter(picture)
+        painter.fillRect(picture.rect(), 0xFCF9F1)
+        painter.end()
+
+    def frame(number: int) -> None:
+        across.setValue(across.maximum() * number // FRAMES)
+        down.setValue(down.maximum() * ((number * 37) % FRAMES) // FRAMES)
+        painter = QPainter(picture)
+        view.paint_on(painter)
+        painter.end()
+
+    def laid_out(number: int) -> None:
+        across.setValue(across.maximum() * number // FRAMES)
+        view.scene()
+
+    base = median(timed(empty))
+    timed(frame)  # once round, so that words and small pictures are drawn and kept
+    for name, act in (("frame", frame), ("layout only", laid_out)):
+        p95 = quantiles(timed(act), n=20)[-1]
+        print(f"{name}: p95 {p95:.2f} ms, {p95 / base:.1f} times an empty paint ({base:.3f} ms)")
+
+
+if __name__ == "__main__":
+    main()
