@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.lots import Cure, Lot, LotStep, StepState, cure_of
@@ -176,7 +176,9 @@ def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remind
         return
     limit = limit_words(step, lasts, None)
     call = _last_call(scene, end.earliest, end.latest)
-    if not short and call > window.best_end:
+    # Where the best moment is asleep for want of a waking one, only a call before bed helps.
+    since = window.best_end if window.moved.clash is None else window.best_start
+    if not short and call > since:
         yield _make(scene, step, Kind.LAST_CALL, call, act=f"Last call: {_low(act)}",
                     why=f"{limit}, that is {scene.local(end.latest)}.", window=bounds,
                     if_late=step.spec.if_late)  # fmt: skip
@@ -218,8 +220,7 @@ def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
     before = next((one for one in scene.lot.before(step) if one.end is not None), None)
     earlier = before.end if before is not None else None
     behind = f"{before.title} ended {scene.local(earlier)}." if before and earlier else ""
-    due = window.best_start if window.best_start > scene.now else (earlier or scene.now)
-    due = due if window.moved.night is None else window.best_start
+    due = window.best_start if window.best_start > scene.now else _fell_due(scene, earlier)
     bounds = (start.earliest, start.latest)
     act = step.spec.order
     yield _make(scene, step, Kind.START, due, act=act, why=behind, if_late=step.spec.if_late,
@@ -239,6 +240,14 @@ def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
                 if_late=step.spec.if_late, window=bounds)  # fmt: skip
 
 
+def _fell_due(scene: _Scene, earlier: datetime | None) -> datetime:
+    """Give since when a start that may be now has been due: in the morning, after a night."""
+    if earlier is None:
+        return scene.now
+    woken = scene.quiet.waking(earlier)
+    return woken if woken <= scene.now else earlier
+
+
 def _of_cure(scene: _Scene) -> Iterator[Reminder]:
     cure = cure_of(scene.lot)
     if cure is None or not cure.running or scene.lot.use is not None:
@@ -256,8 +265,16 @@ def _of_cure(scene: _Scene) -> Iterator[Reminder]:
         yield _make(
             scene, cure.step, Kind.CURE_MARK, due, act=act, why=why,
             urgency=Urgency.SOON if nearing else Urgency.CALM,
-            nth=mark.kind, window=(cure.fully_dry, mark.at),
+            nth=f"{mark.kind}/{_coats_dry(scene.lot, cure)}", window=(cure.fully_dry, mark.at),
         )  # fmt: skip
+
+
+def _coats_dry(lot: Lot, cure: Cure) -> int:
+    """Count the dryings before a cure: after one more the marks are new ones, not answered."""
+    return sum(
+        one.join == cure.step.join and one.spec.kind is StepKind.DRY and one.end is not None
+        for one in lot.steps
+    )
 
 
 _MARK_WORDS: dict[str, Callable[[Cure], tuple[str, str, timedelta] | None]] = {
@@ -281,6 +298,8 @@ _MARK_WORDS: dict[str, Callable[[Cure], tuple[str, str, timedelta] | None]] = {
 
 def milk_reminder(lot: Lot, milk: Milk | None, now: datetime, quiet: QuietHours) -> Reminder | None:
     """Remind, the evening before, to soak beans where the milk will not last to the next coat."""
+    if lot.voided or lot.stopped is not None or lot.use is not None or not lot.started:
+        return None
     windows = windows_of(lot, now, quiet)
     ahead = (
         step
@@ -307,9 +326,10 @@ def evening_before(at: datetime, quiet: QuietHours) -> datetime:
     """Give two hours before the quiet hours of the evening before a moment (else 20:00)."""
     zone = ZoneInfo(quiet.zone)
     day = at.astimezone(zone).date() - timedelta(days=1)
-    night = quiet.night_of(day)
+    noon = datetime.combine(day, time(12), zone).astimezone(UTC)
+    lead = timedelta(hours=2)
+    nights = quiet.nights(noon, noon + timedelta(days=1))
+    night = next((one for one in nights if one.start >= noon + lead), None)
     if night is None:
-        return datetime.combine(day, datetime.min.time(), zone).astimezone(UTC) + timedelta(
-            hours=20
-        )
-    return night.start - timedelta(hours=2)
+        return datetime.combine(day, time(20), zone).astimezone(UTC)
+    return night.start - lead

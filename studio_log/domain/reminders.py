@@ -95,6 +95,11 @@ class Record:
         return self.fate in {Fate.WAITING, Fate.RAISED}
 
 
+WITHOUT_ACT = frozenset({Kind.CURE_MARK, Kind.USE_BY})
+"""Answered on their own record, by no act of a step."""
+SEEN = "seen"
+"""Begins the answer to one of these; a note may follow."""
+
 AGAIN: Mapping[Urgency, tuple[timedelta, ...]] = {
     Urgency.SPOILING: tuple(timedelta(minutes=m) for m in (5, 10, 20, 30)),
     Urgency.NOW: tuple(timedelta(minutes=m) for m in (10, 20, 40, 60)),
@@ -151,12 +156,12 @@ def _kept_up(reminder: Reminder, record: Record | None, now: datetime, cause: Ca
         # Moved into the future (put off, planned anew): it rings again at its new moment.
         moved = record.fate is Fate.RAISED and ahead
         fate, rung = (Fate.WAITING, None) if moved else (record.fate, record.rung_at)
-        return replace(record, reminder=reminder, fate=fate, rung_at=rung)
-    if record.fate is Fate.ANSWERED and not cause.undoing:
+        return replace(record, reminder=_put_off(reminder, record), fate=fate, rung_at=rung)
+    if record.fate is Fate.ANSWERED and not (cause.undoing and _by_act(record)):
         return record
-    # It came back, by an undo or because its step is in play again: it rings only if its
-    # moment is still ahead; otherwise it is on the bench, silent.
-    if ahead:
+    # It came back by an undo: it rings only if its moment is still ahead; otherwise it is on
+    # the bench, silent. One that never rang and came back by itself is not lost.
+    if ahead or (record.times == 0 and not cause.undoing):
         return Record(reminder)
     return replace(
         record,
@@ -170,6 +175,21 @@ def _kept_up(reminder: Reminder, record: Record | None, now: datetime, cause: Ca
         void_at=None,
         void_why="",
     )
+
+
+def _by_act(record: Record) -> bool:
+    """Say whether an act of a step answered it, so that an undo may bring it back."""
+    return not record.answer.startswith(SEEN)
+
+
+def _put_off(reminder: Reminder, record: Record) -> Reminder:
+    """Keep the moment to which a reminder without an act was put off: no journal has it."""
+    kept = record.reminder
+    if reminder.kind not in WITHOUT_ACT or record.fate is not Fate.WAITING:
+        return reminder
+    if kept.due != reminder.due or kept.rings_at <= reminder.rings_at:
+        return reminder
+    return replace(reminder, rings_at=kept.rings_at)
 
 
 def _closed(record: Record, now: datetime, cause: Cause) -> Record:

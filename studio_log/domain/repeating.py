@@ -27,6 +27,13 @@ def repeated(lot: Lot, step: LotStep) -> Lot:
             f"{lot.code} has begun {lot.method.title}; steps of the method before it can no "
             "longer be repeated. Nothing was changed."
         )
+    if step.coat is not None and any(
+        one.spec.kind is StepKind.CURE and one.join == step.join and one.end for one in lot.steps
+    ):
+        raise Refusal(
+            f"The cure of {lot.code} has ended, so no further coat can be taken. "
+            "Nothing was changed; take back the end of the cure first."
+        )
     copies = _coat_again(lot, step) if step.coat is not None else (_step_again(lot, step),)
     after = _last_place(lot, step) + 1
     return replace(lot, steps=(*lot.steps[:after], *copies, *lot.steps[after:]))
@@ -59,12 +66,18 @@ def _coat_again(lot: Lot, step: LotStep) -> tuple[LotStep, ...]:
     coat = max(one.coat for one in lot.steps if one.join == step.join and one.coat) + 1
     group = [one for one in lot.steps if one.coat == step.coat and one.join == step.join]
     first = max(one.number for one in lot.steps) + 1
+    kinds = [one.spec.kind for one in group]
+    slugs = [
+        f"{kind.value}-{coat}"
+        + (f"-{kinds[:place].count(kind) + 1}" if kind in kinds[:place] else "")
+        for place, kind in enumerate(kinds)
+    ]
     return tuple(
         replace(
             _fresh(
                 one,
                 first + index,
-                f"{one.spec.kind.value}-{coat}",
+                slugs[index],
                 f"{COAT_WORDS.get(one.spec.kind, one.title)}, coat {coat}",
             ),
             coat=coat,

@@ -13,7 +13,7 @@ from typing import Any
 
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act, Entry, standing
-from studio_log.domain.lots import Lot, LotStep, Use, cure_of, fully_dry
+from studio_log.domain.lots import Lot, LotStep, StepState, Use, cure_of, fully_dry
 from studio_log.domain.methods import StepKind
 from studio_log.domain.repeating import repeated
 from studio_log.domain.starting import MethodBook, begin, method_named, steps_of
@@ -25,13 +25,14 @@ TWICE = timedelta(minutes=1)
 class StandsOn(Refusal):
     """A later entry no longer reads once an earlier one is changed."""
 
-    def __init__(self, entry: Entry, reason: str) -> None:
+    def __init__(self, entry: Entry, refusal: Refusal) -> None:
         """Name the entry that stands in the way, and why."""
         super().__init__(
             f"Entry {entry.number} ({entry.act.value.replace('_', ' ')}) stands on it: "
-            f"{reason} Take that one back first. Nothing was changed."
+            f"{refusal} Take that one back first. Nothing was changed."
         )
         self.entry = entry
+        self.refusal = refusal
 
 
 def replay(entries: Iterable[Entry], book: MethodBook) -> Lot:
@@ -41,7 +42,7 @@ def replay(entries: Iterable[Entry], book: MethodBook) -> Lot:
         try:
             lot = begin(entry, book) if lot is None else apply(lot, entry, book)
         except Refusal as refusal:
-            raise StandsOn(entry, str(refusal)) from None
+            raise StandsOn(entry, refusal) from None
     if lot is None:
         raise Refusal("There is no such lot. `lot list --state all` shows every code.")
     return lot
@@ -49,16 +50,14 @@ def replay(entries: Iterable[Entry], book: MethodBook) -> Lot:
 
 def apply(lot: Lot, entry: Entry, book: MethodBook) -> Lot:
     """Give the lot after one more entry; Refusal or Question where it makes no sense."""
-    if entry.act is Act.GO_ON:
-        return _go_on(lot, entry, book)
     act = _ACTS.get(entry.act)
-    if act is None:
+    if act is None and entry.act is not Act.GO_ON:
         raise Refusal(f"A lot's journal has no act {entry.act.value!r}.")
     if lot.voided:
         raise Refusal(f"{lot.code} was voided; nothing more can be marked on it.")
     if lot.stopped is not None and entry.act not in {Act.NOTE, Act.SET, Act.VOID, Act.PRINTED}:
         raise Refusal(f"{lot.code} was stopped. Undo the stop first; nothing was changed.")
-    return _settled(act(lot, entry))
+    return _settled(act(lot, entry) if act is not None else _go_on(lot, entry, book))
 
 
 def _ask(entry: Entry, words: str) -> None:
@@ -89,6 +88,20 @@ def _still_open(lot: Lot, entry: Entry) -> LotStep:
             "or repeat the step; nothing was changed."
         )
     return step
+
+
+def _before_use(lot: Lot, step: LotStep) -> None:
+    """Refuse a further coat once the cure behind it has ended: its age is frozen."""
+    cure = next((one for one in lot.steps if one.join == step.join and _ended_cure(one)), None)
+    if cure is not None and step.coat is not None:
+        raise Refusal(
+            f"The cure of {lot.code} has ended; {step.title} can no longer be taken. "
+            "Nothing was changed; take back the end of the cure first."
+        )
+
+
+def _ended_cure(step: LotStep) -> bool:
+    return step.spec.kind is StepKind.CURE and step.end is not None
 
 
 def _close_between(lot: Lot, step: LotStep, entry: Entry) -> Lot:
@@ -124,6 +137,7 @@ def _start(lot: Lot, entry: Entry) -> Lot:
         raise Refusal("A cure begins by itself when the last coat is dry. Nothing was changed.")
     if step.start is not None:
         raise Refusal(f"{step.title} of {lot.code} runs already. Nothing was changed.")
+    _before_use(lot, step)
     lot = _close_between(lot, step, entry)
     _in_order(lot, step, entry)
     lot = _begin_step(lot, step.number, entry.at)
@@ -133,8 +147,12 @@ def _start(lot: Lot, entry: Entry) -> Lot:
 
 def _begin_step(lot: Lot, number: int, at: datetime) -> Lot:
     """Begin a step; a cure of an earlier method that still runs ends with it, its age frozen."""
+    lot = _with(lot, lot.step(number), start=at, grams_used=lot.grams, put_off=None, plan=None)
+    return _end_cures_before(lot, number, at)
+
+
+def _end_cures_before(lot: Lot, number: int, at: datetime) -> Lot:
     step = lot.step(number)
-    lot = _with(lot, step, start=at, grams_used=lot.grams, put_off=None, plan=None)
     for other in lot.steps[: lot.place_of(number)]:
         if other.spec.kind is StepKind.CURE and other.running and other.join < step.join:
             lot = _with(lot, other, end=at)
@@ -146,6 +164,7 @@ def _end(lot: Lot, entry: Entry) -> Lot:
     if step.spec.kind is StepKind.CURE and step.start is None:
         raise Refusal("The cure has not begun: the last coat is not dry yet. Nothing was changed.")
     if step.start is None:
+        _before_use(lot, step)
         lot = _close_between(lot, step, entry)
         _in_order(lot, step, entry)
     elif entry.at < step.start:
@@ -156,6 +175,7 @@ def _end(lot: Lot, entry: Entry) -> Lot:
     else:
         _sensible_length(step, entry)
     lot = _with(lot, step, end=entry.at, put_off=None, plan=None)
+    lot = _end_cures_before(lot, step.number, entry.at)
     return _follow_at_once(lot, step.number, entry.at)
 
 
@@ -205,7 +225,9 @@ def _damp(lot: Lot, entry: Entry) -> Lot:
     step = _drying(lot, entry)
     if step.start is None or entry.at < step.start:
         raise Refusal(f"{step.title} of {lot.code} has not begun by then. Nothing was changed.")
-    return _with(lot, step, damp=(*step.damp, entry.at), put_off=None)
+    if any(abs(entry.at - before) < TWICE for before in step.damp):
+        _ask(entry, f"{step.title} was said to be damp within the same minute. Once more?")
+    return _with(lot, step, damp=tuple(sorted((*step.damp, entry.at))), put_off=None)
 
 
 def _skip(lot: Lot, entry: Entry) -> Lot:
@@ -215,10 +237,17 @@ def _skip(lot: Lot, entry: Entry) -> Lot:
     # Without its dip a coat has nothing to spin or dry.
     firsts = [one for one in lot.steps if one.coat == step.coat and one.join == step.join]
     whole = step.coat is not None and firsts[0].number == step.number
+    if step.spec.kind is StepKind.DRY and not whole and _cures_after(lot, step):
+        raise Refusal("A cure counts from dry, so drying is not skipped: mark it dry when it is.")
+    reached = lot.state_of(step) is not StepState.AHEAD
     for one in firsts if whole else [step]:
         if not one.closed:
             lot = _with(lot, one, skipped=entry.note)
-    return lot if whole else _follow_at_once(lot, step.number, entry.at)
+    return _follow_at_once(lot, step.number, entry.at) if reached and not whole else lot
+
+
+def _cures_after(lot: Lot, step: LotStep) -> bool:
+    return any(one.spec.kind is StepKind.CURE and one.join == step.join for one in lot.steps)
 
 
 def _repeat(lot: Lot, entry: Entry) -> Lot:
@@ -320,7 +349,7 @@ def _go_on(lot: Lot, entry: Entry, book: MethodBook) -> Lot:
         )
     first = max(step.number for step in lot.steps) + 1
     steps = steps_of(method, join=len(lot.methods), first=first)
-    return _settled(replace(lot, methods=(*lot.methods, method), steps=(*lot.steps, *steps)))
+    return replace(lot, methods=(*lot.methods, method), steps=(*lot.steps, *steps))
 
 
 def _settled(lot: Lot) -> Lot:

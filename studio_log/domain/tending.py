@@ -51,7 +51,7 @@ def coming_tendings(step: LotStep, quiet: QuietHours, until: datetime) -> tuple[
 def next_ask(step: LotStep, quiet: QuietHours) -> datetime | None:
     """Give when to ask "is it dry?": at the set offsets, then at an interval, while awake.
 
-    "Still damp" asks again at the next offset or after the interval, whichever is sooner.
+    "Still damp" asks again at the next offset, once those are over after the interval.
     """
     ask, start = step.spec.ask_dry, step.start
     if ask is None or start is None:

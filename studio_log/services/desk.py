@@ -15,7 +15,7 @@ from studio_log.domain.methods import Method
 from studio_log.domain.milks import Milk, milk_from
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Cause, Record, Reminder, reconcile
-from studio_log.domain.replay import apply, replay
+from studio_log.domain.replay import StandsOn, apply, replay
 from studio_log.services.records import record_from, record_to_store
 from studio_log.services.settings import Settings
 from studio_log.store.values import LotLine, MilkLine, StepLine
@@ -23,6 +23,7 @@ from studio_log.store.work import Work
 
 AHEAD_LIMIT = timedelta(minutes=2)
 LONG_AGO = timedelta(days=400)
+BEFORE_ANY_LOT = timedelta(days=50 * 365)
 LONGEST_NAME = 200
 LONGEST_NOTE = 10_000
 CODE = re.compile(r"\s*(\d{2})\s*-\s*(\d{1,5})\s*\Z")
@@ -96,12 +97,14 @@ class Desk:
         return lot
 
     def check_time(self, at: datetime, *, sure: bool) -> None:
-        """Refuse a moment in the future; ask about one very long ago."""
+        """Refuse a moment in the future or before any lot; ask about one very long ago."""
         if at > self.now + AHEAD_LIMIT:
             raise Refusal(
                 "That moment is still ahead. Nothing was changed; give a time up to now, or "
                 "use `plan` for a moment to come."
             )
+        if at < self.now - BEFORE_ANY_LOT:
+            raise Refusal("That moment lies too far back. Nothing was changed; look at the year.")
         if at < self.now - LONG_AGO and not sure:
             raise Question(f"{at:%d %B %Y} is more than a year ago. Is that right?")
 
@@ -128,7 +131,13 @@ class Desk:
         """Append an entry about another one, if the whole journal still reads with it."""
         entries = self.entries(subject)
         number = entries[-1].number + 1 if entries else 1
-        after = replay((*entries, replace(entry, number=number)), self.book)
+        try:
+            after = replay((*entries, replace(entry, number=number)), self.book)
+        except StandsOn as stands:
+            # The corrected entry itself is refused: its own words, and `sure` may answer them.
+            if stands.entry.number == entry.target:
+                raise stands.refusal from None
+            raise
         written = self.work.journal.append(entry)
         self.cache[subject] = (written.number, after)
         self.touched.add(subject)

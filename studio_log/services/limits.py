@@ -1,14 +1,23 @@
 """What nobody can mean: bounds of the figures a command may carry."""
 
 import math
+from dataclasses import replace
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.pieces import Piece
+from studio_log.services.desk import LONGEST_NAME, clean
 
 MOST_PIECES = 500
 MOST_GRAMS = 500_000.0
 MOST_LITRES = 5_000.0
 MOST_CURE_DAYS = 3_650
+MEASURES = {
+    "length_m": ("length in metres", 10_000.0),
+    "width_m": ("width in metres", 100.0),
+    "gsm": ("weight in g/m²", 10_000.0),
+    "given_grams": ("weight in grams", MOST_GRAMS),
+}
+"""Measures of a piece: above nothing, and at most this."""
 
 
 def check_grams(grams: float) -> float:
@@ -38,6 +47,17 @@ def check_pieces(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
         raise Refusal("A lot needs at least one piece. Nothing was made; describe the cloth.")
     if len(pieces) > MOST_PIECES:
         raise Refusal(f"A lot may have {MOST_PIECES} pieces, not {len(pieces)}. Make two lots.")
-    return tuple(
-        Piece(**{**piece.__dict__, "number": number}) for number, piece in enumerate(pieces, 1)
+    return tuple(_piece(piece, number) for number, piece in enumerate(pieces, 1))
+
+
+def _piece(piece: Piece, number: int) -> Piece:
+    for name, (words, most) in MEASURES.items():
+        value = getattr(piece, name)
+        if value is not None and not (math.isfinite(value) and 0 < value <= most):
+            raise Refusal(f"Piece {number}: {value} is no {words}. Nothing was made.")
+    return replace(
+        piece,
+        number=number,
+        fibre=clean(piece.fibre, "The fibre", LONGEST_NAME),
+        weave=clean(piece.weave, "The weave", LONGEST_NAME),
     )

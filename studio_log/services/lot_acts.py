@@ -72,6 +72,8 @@ def _check_weight(pieces: tuple[Piece, ...], grams: float | None) -> None:
             "The weight of the cloth is not known: give length, width and g/m² of every piece, "
             "or weigh the lot. Nothing was made."
         )
+    else:
+        check_grams(sum(piece.grams or 0.0 for piece in pieces))
 
 
 def check_weighed(weighed: str | None) -> None:

@@ -12,7 +12,7 @@ from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Cause
 from studio_log.domain.windows import start_advice, windows_of
 from studio_log.present.words import moment
-from studio_log.services.commands import Mark, Outcome
+from studio_log.services.commands import AnswerReminder, Mark, Outcome
 from studio_log.services.desk import Desk, clean
 
 LOT_ACTS = frozenset({Act.USE, Act.STOP, Act.NOTE})
@@ -45,7 +45,7 @@ def mark(desk: Desk, command: Mark) -> Outcome:
         at,
         step=step.number if step else None,
         note=clean(command.note, "The note"),
-        readings=_readings(command.readings),
+        readings=checked_readings(command.readings),
         data=_data(desk, lot, step, command),
     )
     after = desk.write(lot, entry, sure=command.sure)
@@ -95,13 +95,14 @@ def _now_step(lot: Lot, act: Act) -> LotStep | None:
     return chosen[0]
 
 
-def _readings(readings: Mapping[str, float | str]) -> dict[str, float | str]:
+def checked_readings(readings: Mapping[str, float | str]) -> dict[str, float | str]:
+    """Give the readings fit to keep; Refusal for one without a name or out of bounds."""
     kept = {}
     for name, value in readings.items():
         label = clean(name, "A reading's name", LONGEST_READING)
         if not label:
             raise Refusal("A reading needs a name, as in temperature=21. Nothing was changed.")
-        if isinstance(value, float) and not -1e9 < value < 1e9:
+        if isinstance(value, int | float) and not -1e9 < value < 1e9:
             raise Refusal(f"{label}: {value} is no reading. Nothing was changed.")
         kept[label] = clean(value, label, LONGEST_READING * 4) if isinstance(value, str) else value
     return kept
@@ -109,7 +110,7 @@ def _readings(readings: Mapping[str, float | str]) -> dict[str, float | str]:
 
 def _data(desk: Desk, lot: Lot, step: LotStep | None, command: Mark) -> dict[str, Any]:
     if command.act is Act.PUTOFF:
-        return {"until": _put_off_until(desk, command).isoformat()}
+        return {"until": put_off_until(desk, command).isoformat()}
     if command.act is Act.PLAN:
         return {"planned": _planned(desk, lot, step, command).isoformat()}
     if command.act is Act.START and step is not None and step.spec.uses_milk:
@@ -117,7 +118,8 @@ def _data(desk: Desk, lot: Lot, step: LotStep | None, command: Mark) -> dict[str
     return {}
 
 
-def _put_off_until(desk: Desk, command: Mark) -> datetime:
+def put_off_until(desk: Desk, command: Mark | AnswerReminder) -> datetime:
+    """Give the moment to put off to; Refusal unless it is ahead and within 60 days."""
     if command.until_morning:
         return next_morning(desk)
     span = command.put_off

@@ -12,6 +12,8 @@ from datetime import datetime, timedelta
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
 from studio_log.domain.reminders import (
+    SEEN,
+    WITHOUT_ACT,
     Cause,
     Fate,
     Kind,
@@ -23,8 +25,8 @@ from studio_log.domain.reminders import (
 )
 from studio_log.present.words import lateness
 from studio_log.services.commands import AnswerReminder, Mark, Outcome
-from studio_log.services.desk import Desk
-from studio_log.services.marking import mark, next_morning
+from studio_log.services.desk import Desk, clean
+from studio_log.services.marking import mark, put_off_until
 from studio_log.services.ports import Delivery, NoticeText
 from studio_log.services.records import record_from
 from studio_log.store.values import DeliveryRecord
@@ -39,7 +41,13 @@ def next_ring(desk: Desk) -> datetime | None:
     at = desk.work.reminders.next_at()
     if at is None or at > desk.now:
         return at
-    return desk.now if desk.settings.spoiling_at_night else desk.quiet.waking(desk.now)
+    waking = desk.quiet.waking(desk.now)
+    if waking == desk.now or not desk.settings.spoiling_at_night:
+        return waking
+    # At night only what spoils may ring; anything else that is due waits for the morning.
+    spoiling = Urgency.SPOILING.value
+    moments = [one.rings_at for one in desk.work.reminders.open() if one.urgency == spoiling]
+    return min([waking, *(max(at, desk.now) for at in moments)])
 
 
 def find_due(desk: Desk) -> tuple[list[Record], bool]:
@@ -181,7 +189,7 @@ def _act_done(desk: Desk, record: Record) -> Act | None:
 
 def _act_put_off(_desk: Desk, record: Record) -> Act | None:
     """Put a step's reminders off in its journal; others on their own record."""
-    return None if record.reminder.kind in {Kind.CURE_MARK, Kind.USE_BY} else Act.PUTOFF
+    return None if record.reminder.kind in WITHOUT_ACT else Act.PUTOFF
 
 
 _ANSWERS: Mapping[str, Callable[[Desk, Record], Act | None]] = {
@@ -196,15 +204,14 @@ def _put_on_record(desk: Desk, record: Record, command: AnswerReminder) -> Outco
     """Answer a mark or a warning, which no act of a step answers."""
     lot = desk.lot(record.reminder.subject)
     if command.answer == "putoff":
-        span = command.put_off or timedelta(minutes=10)
-        until = next_morning(desk) if command.until_morning else desk.now + span
+        until = put_off_until(desk, command)
         moved = replace(record.reminder, rings_at=until)
         desk.put_records([replace(record, reminder=moved, fate=Fate.WAITING, rung_at=None)])
         words = f"{record.reminder.title} is put off."
     else:
-        done = replace(
-            record, fate=Fate.ANSWERED, answered_at=desk.now, answer=command.note or "seen"
-        )
+        note = clean(command.note, "The note")
+        said = f"{SEEN}: {note}" if note else SEEN
+        done = replace(record, fate=Fate.ANSWERED, answered_at=desk.now, answer=said)
         desk.put_records([done])
         words = f"{record.reminder.title} is answered."
     return Outcome(words, lots=frozenset({lot.code}), reminders=True, subject="")

@@ -10,6 +10,7 @@ from studio_log.domain.reminders import Cause
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
 from studio_log.services.desk import Desk, clean, whole_code
 from studio_log.services.lot_acts import own_entries
+from studio_log.services.marking import checked_readings
 
 FIXED = frozenset({Act.PRINTED, Act.SPLIT_FROM})
 """What happened outside the log, or parts a lot from its parent, is not taken back."""
@@ -26,10 +27,12 @@ def undo(desk: Desk, command: Undo) -> Outcome:
     code = whole_code(command.code)
     desk.lot(code)
     entries = desk.entries(code)
-    target = _named(entries, command.entry) if command.entry else last_undoable(entries)
+    named = command.entry is not None
+    target = _named(entries, command.entry or 0) if named else last_undoable(entries)
     if target is None:
         raise Refusal(f"Nothing of {code} is left to take back.")
     if target.act is Act.NEW:
+        _nothing_stands_on(code, entries)
         lot = desk.write(desk.lot(code), desk.entry(code, Act.VOID))
         desk.settle(lot, Cause(undoing=True, why="the lot was taken back"))
         return _outcome(code, f"{code} is taken back; its code is not used again.")
@@ -39,6 +42,16 @@ def undo(desk: Desk, command: Undo) -> Outcome:
     lot = desk.rewrite(code, desk.entry(code, Act.UNDO, target=target.number))
     desk.settle(lot, Cause(undoing=True, why="its entry was taken back"))
     return _outcome(code, f"{code}: {entry_words(target, lot)} is taken back.", *touched)
+
+
+def _nothing_stands_on(code: str, entries: tuple[Entry, ...]) -> None:
+    """Refuse to take a lot back while anything else of its journal stands."""
+    later = [entry for entry in own_entries(entries) if entry.act not in {Act.NEW, *FIXED}]
+    if later:
+        raise Refusal(
+            f"Entry {later[-1].number} ({later[-1].act.value.replace('_', ' ')}) of {code} stands "
+            "on it. Take that one back first. Nothing was changed."
+        )
 
 
 def _void_child(desk: Desk, split: Entry) -> str:
@@ -70,6 +83,8 @@ def redo(desk: Desk, command: Redo) -> Outcome:
     code = whole_code(command.code)
     lot = desk.lot(code)
     entries = desk.entries(code)
+    if lot.voided and lot.parents:
+        raise Refusal("A split that was taken back is made again, not restored.")
     if lot.voided:
         void = next(entry for entry in reversed(standing(entries)) if entry.act is Act.VOID)
         back = desk.entry(code, Act.UNDO, target=void.number)
@@ -101,10 +116,11 @@ def correct(desk: Desk, command: Correct) -> Outcome:
     if command.sure:
         data["sure"] = True
     note = clean(command.note, "The note") if command.note is not None else ""
-    if not data and not note and not command.readings:
+    readings = checked_readings(command.readings)
+    if command.at is None and not note and not readings:
         raise Refusal("Say what is to be corrected: --at, --note or --reading.")
     entry = desk.entry(
-        code, Act.CORRECT, command.at, note=note, readings=dict(command.readings), data=data,
+        code, Act.CORRECT, command.at, note=note, readings=readings, data=data,
         target=target.number,
     )  # fmt: skip
     lot = desk.rewrite(code, entry)

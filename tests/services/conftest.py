@@ -1,0 +1,5 @@
+"""The studio's fixtures for the tests of the services."""
+
+from tests.support.fixtures import a_studio, clock, shop
+
+__all__ = ["a_studio", "clock", "shop"]
