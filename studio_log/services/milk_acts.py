@@ -4,13 +4,15 @@ import math
 from typing import Any
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.journal import Act
+from studio_log.domain.journal import Act, standing
 from studio_log.domain.milks import milk_from
 from studio_log.domain.reminders import Cause
 from studio_log.present.words import moment
 from studio_log.services.commands import NewMilk, Outcome, SetMilk
 from studio_log.services.desk import Desk, whole_code
+from studio_log.services.lot_acts import own_entries
 
+TAKEN_BACK = "taken back"
 MOST = {"beans_grams": 100_000.0, "litres": 5_000.0, "strength": 1_000.0}
 
 
@@ -64,6 +66,38 @@ def _name_running_coats(desk: Desk, lots: list[str], code: str) -> None:
                 entry = desk.entry(lot_code, Act.MILK, step=step.number, data={"milk": code})
                 lot = desk.write(lot, entry)
         desk.settle(lot, Cause(why="the milk changed"))
+
+
+def undo_milk(desk: Desk, code: str, number: int | None = None) -> Outcome:
+    """Take back the latest change of a milk; before any, the milk itself, from its coats too."""
+    before = milk_from(desk.entries(code))
+    stand = [entry for entry in standing(desk.entries(code)) if number in {None, entry.number}]
+    if not stand or stand[-1].note == TAKEN_BACK:
+        raise Refusal(f"Nothing of milk {code} is left to take back. Nothing was changed.")
+    if stand[-1].act is Act.MILK_NEW:
+        if len(standing(desk.entries(code))) > 1:
+            raise Refusal(f"Milk {code} was changed since. Take that back first.")
+        gone = {"finished": True, "lots": []}
+        desk.work.journal.append(desk.entry(code, Act.MILK_SET, note=TAKEN_BACK, data=gone))
+        for lot_code in before.lots:
+            _forget(desk, lot_code, code)
+    else:
+        desk.work.journal.append(desk.entry(code, Act.UNDO, target=stand[-1].number))
+    after = desk.milk(code)
+    desk.put_milk(after)
+    touched = sorted({*before.lots, *after.lots})
+    for lot_code in touched:
+        desk.settle(desk.lot(lot_code), Cause(undoing=True, why="its milk was taken back"))
+    lots, milks = frozenset(touched), frozenset({code})
+    words = f"Milk {code}: {stand[-1].act.value.replace('_', ' ')} is taken back."
+    return Outcome(words, lots=lots, milks=milks, subject=code, reminders=True)
+
+
+def _forget(desk: Desk, lot_code: str, milk: str) -> None:
+    """Take back the entries that named a milk to a coat which ran already."""
+    for entry in own_entries(desk.entries(lot_code)):
+        if entry.act is Act.MILK and entry.data.get("milk") == milk:
+            desk.rewrite(lot_code, desk.entry(lot_code, Act.UNDO, target=entry.number))
 
 
 def set_milk(desk: Desk, command: SetMilk) -> Outcome:

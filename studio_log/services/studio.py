@@ -4,11 +4,11 @@ One clock reading a command, one transaction, one outcome; listeners hear of it 
 commit, and the alarm is set to the next moment anybody is needed.
 """
 
-import json
+import re
 from collections.abc import Callable, Mapping
 from contextlib import suppress
 from dataclasses import asdict, fields
-from datetime import datetime, time, timedelta
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
@@ -57,6 +57,7 @@ HANDLERS: Mapping[type, Handler] = {
     c.AnswerReminder: ringing.answer,
 }
 TAKE_BACK_FOR = timedelta(minutes=10)
+WALL_TIME = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
 RETRY = timedelta(seconds=30)
 """When another process has the bell, or a moment has passed while nothing may ring."""
 
@@ -142,12 +143,14 @@ class Studio:
         """Do one command; Refusal or Question where it is not done, and nothing changed."""
         if isinstance(command, c.RaiseDue):
             return self.raise_due()
+        settings, book = self._settings, dict(self.book)
         try:
             with self.store.work() as work:
                 outcome = self._handle(self.desk(work), command)
         except BaseException:
-            # The cache may know what the rolled-back transaction never wrote.
+            # These may know what the rolled-back transaction never wrote.
             self.cache.clear()
+            self._settings, self.book = settings, book
             raise
         if outcome.subject and not isinstance(command, c.Undo):
             self.last_act = (outcome, self.clock.now())
@@ -349,6 +352,7 @@ def read_settings(values: Mapping[str, Any], *, strict: bool = False) -> Setting
             raise Refusal(f"There is no setting {unknown[0]!r}. Nothing was changed.")
     try:
         settings = Settings(**kept)
+        _check_kinds(settings)
         _check_settings(settings)
     except (Refusal, TypeError, ValueError) as error:
         if strict:
@@ -358,22 +362,30 @@ def read_settings(values: Mapping[str, Any], *, strict: bool = False) -> Setting
     return settings
 
 
+def _check_kinds(settings: Settings) -> None:
+    for one in fields(Settings):
+        value = getattr(settings, one.name)
+        wanted = (int, float) if isinstance(one.default, float) else type(one.default)
+        truth = isinstance(value, bool) and not isinstance(one.default, bool)
+        if truth or not isinstance(value, wanted):
+            raise Refusal(f"{one.name} cannot be {str(value)[:40]!r}. Nothing was changed.")
+
+
 def _check_settings(settings: Settings) -> None:
-    json.dumps(asdict(settings))
     clean(settings.studio, "The studio's name", 200)
     for words, text in (("start", settings.quiet_start), ("end", settings.quiet_end)):
-        try:
-            time.fromisoformat(text)
-        except ValueError:
+        if not WALL_TIME.fullmatch(text):
             raise Refusal(
-                f"{text!r} is no time for the {words} of quiet hours. Write it as 22:00."
-            ) from None
+                f"{text[:40]!r} is no time for the {words} of quiet hours. Write it as 22:00."
+            )
     if settings.units not in {"metric", "us"}:
         raise Refusal("Units are metric or us. Nothing was changed.")
     if settings.zone:
         try:
             ZoneInfo(settings.zone)
         except (ZoneInfoNotFoundError, ValueError, OSError):
-            raise Refusal(f"There is no time zone {settings.zone!r}.") from None
+            raise Refusal(f"There is no time zone {settings.zone[:40]!r}.") from None
+    if settings.theme not in {"system", "light", "dark"}:
+        raise Refusal("The window is system, light or dark. Nothing was changed.")
     if not 0 < settings.vessel_litres <= 5000 or not 50 <= settings.text_percent <= 400:
         raise Refusal("A bucket or text size is out of bounds. Nothing was changed.")

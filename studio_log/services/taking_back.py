@@ -11,6 +11,7 @@ from studio_log.services.commands import Correct, Outcome, Redo, Undo
 from studio_log.services.desk import Desk, clean, whole_code
 from studio_log.services.lot_acts import own_entries
 from studio_log.services.marking import checked_readings
+from studio_log.services.milk_acts import undo_milk
 
 FIXED = frozenset({Act.PRINTED, Act.SPLIT_FROM})
 """What happened outside the log, or parts a lot from its parent, is not taken back."""
@@ -25,6 +26,8 @@ def last_undoable(entries: tuple[Entry, ...]) -> Entry | None:
 def undo(desk: Desk, command: Undo) -> Outcome:
     """Take back the latest entry still standing, or a named earlier one."""
     code = whole_code(command.code)
+    if code.upper().startswith("M"):
+        return undo_milk(desk, code.upper(), command.entry)
     desk.lot(code)
     entries = desk.entries(code)
     named = command.entry is not None
