@@ -151,7 +151,7 @@ def _answer_all(studio: Studio, clock: StepClock, *, damp_said: bool) -> bool:
         if card.kind == Kind.IS_DRY.value and not damp_said:
             answer, damp_said = "damp", True
         outcome = studio.do(AnswerReminder(card.key, answer, sure=True))
-        if any("Record the milk" in words for words in outcome.advice):
+        if outcome.wants_milk:
             _record_milk(studio)
     return damp_said
 

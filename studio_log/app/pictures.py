@@ -6,12 +6,13 @@ from PySide6.QtCore import QEvent, QEventLoop
 from PySide6.QtWidgets import QApplication
 
 from studio_log.domain.errors import Refusal
+from studio_log.present.hues import Scheme
 from studio_log.services.ports import Clock
 from studio_log.services.studio import Studio
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
-from studio_log.ui.theme.look import Scheme, apply_theme
+from studio_log.ui.theme.look import apply_theme
 
 
 def the_app() -> QApplication:

@@ -21,7 +21,6 @@ from studio_log.domain.errors import Refusal
 from studio_log.services.clock import HurriedClock, SystemClock
 from studio_log.services.commands import Outcome
 from studio_log.services.ports import Clock, Delivery, NoticeText
-from studio_log.services.settings import Settings
 from studio_log.services.worker import ThreadWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
@@ -66,14 +65,14 @@ class WindowHouse(QObject):
         self._worker = ThreadWorker()
         self._late = LateStudio()
         self._watcher: Any = None
-        self._opened: Future[Settings] = self._worker.submit(self._open)
+        self._opened: Future[None] = self._worker.submit(self._open)
         self.bridge = Bridge(self._worker, self._late, self.clock, self, ring_test=self._ring_test)
         self._pacer = QTimer(self, interval=1000)
         self._pacer.timeout.connect(self._keep_pace)
 
     # -- on the worker ---------------------------------------------------------------
 
-    def _open(self) -> Settings:
+    def _open(self) -> None:
         """Open the studio; imports the store here, beside the window's first paint."""
         from studio_log.app import compose
         from studio_log.app.demo import open_demo
@@ -85,7 +84,6 @@ class WindowHouse(QObject):
         compose.let_ring(studio, self._ring_soon, demo=self._demo)
         studio.listeners.append(self._listen)
         self._late.studio = studio
-        return studio.settings
 
     def _listen(self, news: object) -> None:
         if isinstance(news, NoticeText):
@@ -125,16 +123,15 @@ class WindowHouse(QObject):
 
     # -- in the window's thread --------------------------------------------------------
 
-    def start(self) -> Settings:
+    def start(self) -> None:
         """Wait for the studio, then let the alarm and the watch begin; may raise Refusal."""
-        settings = self._opened.result()
+        self._opened.result()
         from studio_log.outside.watcher import FolderWatcher
 
         self._watcher = FolderWatcher(self.folder, self._heard)
         self._worker.submit(self._late.studio.raise_due)
         if isinstance(self.clock, HurriedClock):
             self._pacer.start()
-        return settings
 
     @Slot()
     def _keep_pace(self) -> None:
@@ -184,7 +181,6 @@ def run_window(options: argparse.Namespace) -> int:
     """Open the window and stay until it is quit; gives the exit code."""
     app = QApplication(["studio-log"])
     app.setApplicationName("studio-log")
-    app.setApplicationDisplayName("Studio Log")
     app.setQuitOnLastWindowClosed(False)
     try:
         folder = None if options.demo else studio_folder(options.studio)
@@ -194,11 +190,10 @@ def run_window(options: argparse.Namespace) -> int:
         apply_theme(app, "system", 100)
         house = WindowHouse(app, options)
         window = MainWindow(house.bridge)
-        settings = house.start()
+        house.start()
     except Refusal as refusal:
         print(f"Studio Log cannot open the studio. {refusal}", file=sys.stderr)  # noqa: T201
         return _say_and_end(app, str(refusal))
-    apply_theme(app, settings.theme, settings.text_percent)
     door = Door(house.folder, window.bring_forward, app)
     Signals(window.quit, app)
     window.quit_wanted.connect(app.quit)

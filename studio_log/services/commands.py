@@ -187,5 +187,7 @@ class Outcome:
     settings: bool = False
     reminders: bool = False
     code: str = ""
+    wants_milk: str = ""
+    """Code of the lot whose milk is made just now and not recorded yet, or ""."""
     subject: str = ""
     """The lot or milk that Undo would take this back from, or ""."""

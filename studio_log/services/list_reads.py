@@ -5,7 +5,7 @@ from typing import Any
 
 from studio_log.domain.lots import Cure, Lot, LotState, LotStep, StepState, cure_of
 from studio_log.domain.methods import StepKind
-from studio_log.domain.reminders import Kind, Reminder
+from studio_log.domain.reminders import Kind, Reminder, Urgency
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
@@ -23,7 +23,14 @@ def lot_lines(_house: Any, desk: Desk, question: q.LotLinesFor) -> q.LotLines:
     page = desk.work.lots.page(LotQuery(states=states, find=find, now=desk.now, limit=LONGEST_LIST))
     lines = [lot_line(desk, desk.lot(one.code)) for one in page.lines]
     far = datetime.max.replace(tzinfo=desk.now.tzinfo)
-    lines.sort(key=lambda line: (ORDER[line.state], line.need_at or far, line.code))
+    lines.sort(
+        key=lambda line: (
+            ORDER[line.state],
+            -Urgency(line.urgency).rank,
+            line.need_at or far,
+            line.code,
+        )
+    )
     return q.LotLines(tuple(lines), _counts(desk, find))
 
 
@@ -124,6 +131,15 @@ BY_ORDER = {Kind.START, Kind.READY}
 """Kinds whose need is the first word of the step's own order: "drain", "lift"."""
 
 
+def _mark_words(desk: Desk, reminder: Reminder) -> str:
+    """Say what a mark of the cure asks: "paint by Fri 12 June", "ready Tue 8 September"."""
+    mark = reminder.key.rsplit("/", 1)[-1]
+    at = words.day(reminder.latest or reminder.due, desk.zone)
+    if mark == "resists":
+        return "painting time is over"
+    return f"{'paint by' if mark == 'paint' else 'ready'} {at}"
+
+
 def need_words(desk: Desk, lot: Lot, reminder: Reminder | None) -> str:
     """Say what a lot needs next and when: "stir now", "dry? 16:40"."""
     if reminder is None:
@@ -136,8 +152,7 @@ def need_words(desk: Desk, lot: Lot, reminder: Reminder | None) -> str:
     if reminder.kind is Kind.TEND and step is not None and step.spec.tending is not None:
         verb = step.spec.tending.act.lower()
     if reminder.kind is Kind.CURE_MARK:
-        nearing = reminder.key.endswith("paint")
-        verb = "paint by" if nearing else ("ready" if reminder.key.endswith("ready") else "past")
+        return _mark_words(desk, reminder)
     if reminder.due <= desk.now:
         return f"{verb} now" if reminder.kind is not Kind.PAST else "too late: see why"
     return f"{verb} {words.moment(reminder.rings_at, desk.now, desk.zone)}"

@@ -61,7 +61,15 @@ def mark(desk: Desk, command: Mark) -> Outcome:
         lots=frozenset({lot.code}),
         reminders=True,
         subject=lot.code,
+        wants_milk=lot.code if _made_milk(desk, step, command.act, lot.code) else "",
     )
+
+
+def _made_milk(desk: Desk, step: LotStep | None, act: Act, code: str) -> bool:
+    """Say whether this act made milk that no batch on record stands for yet."""
+    made = act is Act.END and step is not None and step.spec.makes_milk
+    milk = desk.milk_of(code) if made else None
+    return made and (milk is None or milk.use_by < desk.now)
 
 
 def find_step(lot: Lot, text: str, act: Act) -> LotStep | None:
@@ -186,7 +194,7 @@ def _advice(desk: Desk, lot: Lot, step: LotStep | None, act: Act) -> list[str]:
         if window is None or one.spec.kind is StepKind.CURE or one.start is None:
             continue
         found.extend(filter(None, [best_words(desk, one, window), _waking_start(desk, one)]))
-    if act is Act.END and step is not None and step.spec.makes_milk:
+    if _made_milk(desk, step, act, lot.code):
         found.append("Record the milk, so that each coat names it.")
     return found
 

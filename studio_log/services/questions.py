@@ -257,6 +257,23 @@ class MilkLine:
 
 
 @dataclass(frozen=True)
+class MilkOfferFor:
+    """What to propose when the milk of a lot is recorded."""
+
+    code: str
+
+
+@dataclass(frozen=True)
+class MilkOffer:
+    """A proposal: the lots that could take this milk, and its figures for those taken."""
+
+    lots: tuple[tuple[str, str, float, bool], ...]
+    """Code, name, grams of dry beans it counts on, whether it is proposed to take it."""
+    strength: float
+    """Grams of dry beans a litre, by the method."""
+
+
+@dataclass(frozen=True)
 class TagsFor:
     """Facts for the tags of these lots."""
 
@@ -287,7 +304,7 @@ class Status:
 
 Question = (
     LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
-    | AmountsFor | MilksFor | TagsFor | SettingsFor | StatusFor
+    | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

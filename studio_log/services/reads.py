@@ -7,6 +7,8 @@ from typing import Any, Protocol
 from studio_log.domain.amounts import vessel_fits, work_out
 from studio_log.domain.cautions import Caution
 from studio_log.domain.errors import Refusal
+from studio_log.domain.lots import Lot
+from studio_log.domain.methods import Basis, StepKind
 from studio_log.domain.milks import Milk
 from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.present import words
@@ -18,7 +20,7 @@ from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines
 from studio_log.services.ports import Notice
 from studio_log.services.ringing import next_ring
-from studio_log.services.sheet_reads import lot_sheet
+from studio_log.services.sheet_reads import amounts_of, lot_sheet
 from studio_log.services.timeline_reads import timeline
 from studio_log.store.database import Store
 
@@ -81,6 +83,37 @@ def _milks(_house: House, desk: Desk, question: q.MilksFor) -> tuple[q.MilkLine,
     )
 
 
+def _milk_offer(_house: House, desk: Desk, question: q.MilkOfferFor) -> q.MilkOffer:
+    """Propose the lot itself, and every lot that has strained today and has no milk yet."""
+    own = desk.lot(question.code)
+    rows = []
+    strength = 100.0
+    for code in desk.work.lots.live_codes():
+        lot = desk.lot(code)
+        wanting = [step for step in lot.steps if step.spec.uses_milk and step.start is None]
+        beans = _beans(lot)
+        if not wanting or not lot.started or beans is None:
+            continue
+        near = wanting[0].join == len(lot.methods) - 1 and desk.milk_of(code) is None
+        before = lot.steps[: lot.place_of(wanting[0].number)]
+        strained = all(step.closed or step.spec.makes_milk for step in before)
+        rows.append((code, lot.name, beans, code == own.code or (near and strained)))
+    for step in own.method.steps:
+        for rule in step.amounts:
+            if step.makes_milk and rule.basis is Basis.PER_LITRE:
+                strength = float(own.amounts_changed.get(rule.slug, rule.value))
+    return q.MilkOffer(tuple(rows), strength)
+
+
+def _beans(lot: Lot) -> float | None:
+    """Give the grams of dry beans that a lot's method counts on, or None."""
+    for step in lot.steps:
+        for amount in amounts_of(lot, step):
+            if amount.unit == "g" and step.spec.kind is StepKind.BEANS:
+                return amount.value
+    return None
+
+
 TAG_KINDS = frozenset({"soak", "dip", "cure", "scour"})
 
 
@@ -138,6 +171,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     q.MethodFor: lambda _house, desk, question: desk.method(question.slug),
     q.AmountsFor: _amounts,
     q.MilksFor: _milks,
+    q.MilkOfferFor: _milk_offer,
     q.TagsFor: _tags,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,

@@ -1,0 +1,123 @@
+"""The house that the command line is handed: how it opens, reminds and writes tags."""
+
+import signal
+import sys
+import threading
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TextIO
+
+from studio_log.app.compose import let_ring, open_studio
+from studio_log.cli.main import run
+from studio_log.domain.tags import TagFacts
+from studio_log.services.ports import NoticeText
+from studio_log.services.studio import Studio
+from studio_log.services.worker import ThreadWorker
+
+
+class ProgramHouse:
+    """Puts the parts together for one command."""
+
+    def open_studio(self, where: str | None) -> Studio:
+        """Open the studio at a place; it does not ring."""
+        return open_studio(where)
+
+    def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
+        """Write tags as a PDF; gives words on what was written."""
+        from studio_log.ui.tags.pdf import ensure_gui_app, write_pdf
+
+        app = ensure_gui_app()
+        write_pdf(path, facts, stock)
+        del app
+        tags = "1 tag" if len(facts) == 1 else f"{len(facts)} tags"
+        return f"{tags} written to {path}."
+
+    def remind(self, where: str | None, *, once: bool, out: TextIO) -> int:
+        """Ring without a window: what is due now, or until it is told to end."""
+        return Reminding(where, out).once() if once else Reminding(where, out).run()
+
+
+class Reminding:
+    """The reminder service without a window; one thread owns the studio."""
+
+    def __init__(self, where: str | None, out: TextIO) -> None:
+        self._where = where
+        self._out = out
+        self._worker = ThreadWorker()
+        self._end = threading.Event()
+        self._studio: Studio | None = None
+
+    def once(self) -> int:
+        """Raise what is due now and end."""
+        try:
+            self._worker.submit(self._open).result()
+            self._worker.submit(self._ring).result()
+        finally:
+            self._close()
+        return 0
+
+    def run(self) -> int:
+        """Ring until SIGTERM or SIGINT."""
+        from studio_log.outside.watcher import FolderWatcher
+
+        watcher = None
+        for number in (signal.SIGTERM, signal.SIGINT):
+            signal.signal(number, self._told_to_end)
+        try:
+            folder = self._worker.submit(self._open).result()
+            watcher = FolderWatcher(folder, self._soon(self._heard))
+            self._worker.submit(self._ring)
+            self._say("Reminding. Ctrl-C ends it.")
+            self._end.wait()
+        finally:
+            if watcher is not None:
+                watcher.close()
+            self._close()
+        return 0
+
+    def _told_to_end(self, _number: int, _frame: object) -> None:
+        self._end.set()
+
+    def _soon(self, task: Callable[[], None]) -> Callable[[], None]:
+        """Give a call, for any thread, that hands the task to the studio's own thread."""
+
+        def hand_on() -> None:
+            if not self._end.is_set():
+                self._worker.submit(task)
+
+        return hand_on
+
+    def _open(self) -> Path:
+        studio = open_studio(self._where)
+        let_ring(studio, self._soon(self._ring))
+        studio.listeners.append(self._tell)
+        self._studio = studio
+        return studio.folder
+
+    def _ring(self) -> None:
+        if self._studio is not None:
+            self._studio.raise_due()
+
+    def _heard(self) -> None:
+        if self._studio is not None:
+            self._studio.heard_of_change()
+
+    def _tell(self, news: object) -> None:
+        if isinstance(news, NoticeText):
+            self._say(news.title)
+            for line in news.body.splitlines():
+                self._say(f"  {line}")
+
+    def _say(self, words: str) -> None:
+        print(words, file=self._out, flush=True)
+
+    def _close(self) -> None:
+        self._end.set()
+        if self._studio is not None:
+            self._worker.submit(self._studio.close).result()
+        self._worker.close()
+
+
+def run_command(words: Sequence[str], log: str) -> int:
+    """Run one command; gives the exit code. `log` is the log file's path, for faults."""
+    return run(words, house=ProgramHouse(), out=sys.stdout, err=sys.stderr, log=log)

@@ -1,0 +1,122 @@
+"""The box that records a milk: for which lots, how much, how strong, kept where."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+)
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.mass_text import read_grams, read_litres
+from studio_log.domain.number_text import plain
+from studio_log.services.commands import NewMilk, Outcome
+from studio_log.services.questions import MilkOffer
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.moment_line import MomentLine
+from studio_log.ui.widgets.parts import Words, em
+
+
+class MilkBox(QDialog):
+    """Proposes what the method counts on; several lots may take one milk."""
+
+    def __init__(self, bridge: Bridge, offer: MilkOffer, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Record the milk")
+        self._bridge = bridge
+        self._offer = offer
+        self._typed = False
+        self.boxes: dict[str, QCheckBox] = {}
+        self.beans = QLineEdit()
+        self.litres = QLineEdit()
+        self.kept = QComboBox()
+        self.kept.addItem("cold: good for a further coat for 48 h", userData=True)
+        self.kept.addItem("at room heat: good for 4 h", userData=False)
+        self.made = MomentLine(bridge, name="Made at", blank="now")
+        self.fault = Words(tone="danger_ink")
+        self.fault.hide()
+        self.buttons = QDialogButtonBox()
+        self.take = self.buttons.addButton("&Record it", QDialogButtonBox.ButtonRole.AcceptRole)
+        self.buttons.addButton("&Leave it", QDialogButtonBox.ButtonRole.RejectRole)
+        dress_button(self.take, "primary")
+        self._lay_out()
+        self._propose()
+        self.beans.textEdited.connect(self._note_typed)
+        self.litres.textEdited.connect(self._note_typed)
+        self.buttons.accepted.connect(self.submit)
+        self.buttons.rejected.connect(self.reject)
+
+    def chosen(self) -> tuple[str, ...]:
+        """Give the codes of the lots that take this milk."""
+        return tuple(code for code, box in self.boxes.items() if box.isChecked())
+
+    def submit(self) -> None:
+        """Record it; a figure that is not understood is said, and everything typed stays."""
+        self.made.read_again()
+        try:
+            beans = read_grams(self.beans.text()) if self.beans.text().strip() else None
+            litres = read_litres(self.litres.text()) if self.litres.text().strip() else None
+        except Refusal as refusal:
+            self.fault.show_words(str(refusal))
+            return
+        if not self.made.ok:
+            self.made.line.setFocus(Qt.FocusReason.OtherFocusReason)
+            return
+        command = NewMilk(
+            lots=self.chosen(),
+            beans_grams=beans,
+            litres=litres,
+            cold=bool(self.kept.currentData()),
+            made_at=self.made.at,
+        )
+        self._bridge.do(command, self._recorded, failed=self.fault.show_words)
+
+    def _recorded(self, _outcome: Outcome) -> None:
+        self.accept()
+
+    def _note_typed(self) -> None:
+        self._typed = True
+
+    def _propose(self) -> None:
+        """Add the beans of the lots chosen, unless the dyer has typed figures."""
+        if self._typed:
+            return
+        taken = set(self.chosen())
+        grams = sum(beans for code, _, beans, _ in self._offer.lots if code in taken)
+        self.beans.setText(f"{plain(round(grams), 0)} g" if grams else "")
+        litres = grams / self._offer.strength
+        self.litres.setText(f"{plain(litres, 2)} L" if grams else "")
+
+    def _lay_out(self) -> None:
+        self.setMinimumWidth(em(self, 26))
+        column = QVBoxLayout(self)
+        column.setContentsMargins(20, 18, 20, 16)
+        column.setSpacing(10)
+        column.addWidget(Words("Record the milk", size="large", bold=True))
+        column.addWidget(
+            Words("Each coat then names its milk, and its life is watched.", tone="soft")
+        )
+        for code, name, _, proposed in self._offer.lots:
+            box = QCheckBox(f"{code} {name}"[:80])
+            box.setChecked(proposed)
+            box.toggled.connect(self._propose)
+            self.boxes[code] = box
+            column.addWidget(box)
+        form = QFormLayout()
+        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
+        for words, field in (
+            ("&Dry beans", self.beans),
+            ("&Milk", self.litres),
+            ("&Kept", self.kept),
+            ("Made &at", self.made),
+        ):
+            form.addRow(words, field)
+        column.addLayout(form)
+        column.addWidget(self.fault)
+        column.addWidget(self.buttons)
