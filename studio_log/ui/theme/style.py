@@ -72,6 +72,11 @@ QTimeEdit, QDateEdit {
   padding: ${s}px ${m}px; min-height: ${field}px;
   selection-background-color: $accent; selection-color: $on_accent;
 }
+QLineEdit, QPlainTextEdit, QTextEdit { placeholder-text-color: $soft; }
+QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus, QComboBox QLineEdit,
+QComboBox QLineEdit:focus {
+  border: 0; border-radius: 0; padding: 0; min-height: 0; background: transparent;
+}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus,
 QComboBox:focus, QDateTimeEdit:focus, QTimeEdit:focus, QDateEdit:focus {
   border: ${focus}px solid $focus_ring; padding: ${s_in}px ${m_in}px;
@@ -99,6 +104,19 @@ QCheckBox, QRadioButton {
 }
 QCheckBox:focus, QRadioButton:focus, QSlider:focus { border: ${focus}px solid $focus_ring; }
 
+QCheckBox::indicator, QRadioButton::indicator, QAbstractItemView::indicator {
+  width: ${tick}px; height: ${tick}px; background: $raised; border: 1px solid $outline;
+  border-radius: ${radius_small}px;
+}
+QRadioButton::indicator { border-radius: ${tick_round}px; }
+QCheckBox::indicator:hover, QRadioButton::indicator:hover { border-color: $ink; }
+QCheckBox::indicator:checked, QAbstractItemView::indicator:checked {
+  background: $accent; border-color: $accent; image: url("$icons/check-$scheme.svg");
+}
+QRadioButton::indicator:checked { background: $on_accent; border: ${tick_ring}px solid $accent; }
+QRadioButton::indicator:checked { width: ${tick_hole}px; height: ${tick_hole}px; }
+QCheckBox::indicator:disabled, QRadioButton::indicator:disabled { border-color: $line; }
+
 QGroupBox { border: 1px solid $line; border-radius: ${radius}px; margin-top: ${line_high}px; padding: ${m}px; }
 QGroupBox::title { subcontrol-origin: margin; left: ${m}px; color: $soft; }
 
@@ -107,9 +125,10 @@ QAbstractItemView {
   outline: 0; selection-background-color: $chosen; selection-color: $ink;
 }
 QAbstractItemView:focus { border-color: $focus_ring; }
-QAbstractItemView::item { padding: ${s}px ${m}px; }
-QAbstractItemView::item:selected { background: $chosen; color: $ink; }
-QAbstractItemView::item:focus { border: ${focus}px solid $focus_ring; }
+QListView::item, QTreeView::item, QTableView::item { padding: ${s}px ${m}px; border: 0; }
+QListView::item, QTreeView::item { min-height: ${item}px; }
+QListView::item:selected, QTreeView::item:selected, QTableView::item:selected { background: $chosen; color: $ink; }
+QListView::item:focus, QTreeView::item:focus, QTableView::item:focus { border: ${focus}px solid $focus_ring; }
 QHeaderView { background: $panel; border: 0; }
 QHeaderView::section {
   background: $panel; color: $soft; border: 0; border-bottom: 1px solid $line;
@@ -161,6 +180,7 @@ def style_sheet(theme: Theme) -> str:
     """Fill the sheet; a missing or misspelt name fails here, not on the screen."""
     metrics = theme.metrics
     ring = metrics.focus - 1
+    tick = round(metrics.line)
     points = {
         name: f"{theme.font(name).pointSizeF():.1f}pt" for name in FONT_STEPS if name != "body"
     }
@@ -186,6 +206,12 @@ def style_sheet(theme: Theme) -> str:
         arrow_low=round(metrics.line * 0.6),
         arrow_room=round(metrics.line * 1.4),
         line_high=round(metrics.line * 1.2),
+        tick=tick,
+        tick_round=tick // 2 + 1,
+        tick_ring=tick // 3,
+        tick_hole=tick + 2 - 2 * (tick // 3),
+        item=round(metrics.line),
+        scheme=theme.scheme,
         handle=max(3, metrics.s - 1),
         bar=14,
         bar_round=4,
