@@ -17,8 +17,11 @@ import time
 from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 from zoneinfo import ZoneInfo
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 TREE: Final = Path(__file__).resolve().parent.parent
 
@@ -31,6 +34,7 @@ sys.path.insert(0, str(TREE))
 from studio_log.app.demo import open_demo  # noqa: E402 - Qt comes after its surroundings
 from studio_log.app.errand import StepClock  # noqa: E402 - as above
 from studio_log.app.pictures import window_picture  # noqa: E402 - as above
+from studio_log.services.ports import Delivery, NoticeText  # noqa: E402 - as above
 from studio_log.services.questions import TagsFor  # noqa: E402 - as above
 from studio_log.ui.tags.pdf import write_pdf  # noqa: E402 - as above
 
@@ -42,12 +46,26 @@ LARGEST_BYTES: Final = 400_000
 TAG_DOTS: Final = "200"
 
 
+class Taken:
+    """Stands for a desktop whose notification service takes every notice."""
+
+    def show(self, text: NoticeText) -> Sequence[Delivery]:
+        """Take it."""
+        return [Delivery("desktop", ok=True, words=f"shown: {text.title}")]
+
+    def state(self) -> tuple[bool, str]:
+        """Say that notices work."""
+        return True, "desktop notices work"
+
+
 def make(to: Path) -> list[Path]:
     """Write window-light, window-dark and tag as PNG into a folder; gives their paths."""
     clock = StepClock(MOMENT, ZONE)
     made = [to / "window-light.png", to / "window-dark.png", to / "tag.png"]
     with tempfile.TemporaryDirectory(prefix="studio-log-pictures-") as scratch:
         with closing(open_demo(Path(scratch) / "demo", clock)) as studio:
+            studio.notice = Taken()
+            studio.raise_due()
             window_picture(studio, clock, made[0], SIZE, scheme="light", lot=LOT)
             window_picture(studio, clock, made[1], SIZE, scheme="dark", lot=LOT)
             pdf = Path(scratch) / "tag.pdf"
