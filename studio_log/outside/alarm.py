@@ -77,6 +77,9 @@ class SchedulerAlarm:
                 return
             self._closing.set()
             self._at = None
+        # A round that is under way when it is shut down trips over its own end.
+        self._scheduler.pause()
+        self._scheduler.get_jobs()  # waits for that round
         self._scheduler.shutdown(wait=True)
         self._heart.join()
 
