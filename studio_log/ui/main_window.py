@@ -48,7 +48,7 @@ from studio_log.ui.top_bar import TopBar
 from studio_log.ui.tray import Tray
 from studio_log.ui.welcome.welcome_page import WelcomePage
 from studio_log.ui.widgets import style
-from studio_log.ui.window_layout import lay_out
+from studio_log.ui.window_layout import Parts, lay_out, order_keys
 
 TITLE: Final = "Studio Log — a dyer’s logbook"
 LEAST_SIZE: Final = (960, 640)
@@ -90,7 +90,7 @@ class MainWindow(QMainWindow):
         self.setWindowIcon(program_icon())
         self.setMinimumSize(*LEAST_SIZE)
         self.resize(1440, 900)
-        lay_out(self)
+        self._lay_out()
         self._connect()
         self._dress()
 
@@ -164,6 +164,16 @@ class MainWindow(QMainWindow):
         self.acts = LotActs(self, bridge, self._ask)
         self.pages = QStackedWidget()
         self.panes = Panes(self.lots, self.timeline, self.sheet, self.bench)
+
+    def _lay_out(self) -> None:
+        bars = (self.reminder_bar, self.message)
+        lay_out(Parts(self.pages, self.welcome, self.top_bar, bars, self.panes, self.status_line))
+        self.setCentralWidget(self.pages)
+        lots, sheet = self.lots, self.sheet
+        order_keys(
+            (lots.search, *lots.chips.buttons(), lots.view, self.timeline.view,
+             sheet.steps_tab, sheet.journal_tab)
+        )  # fmt: skip
 
     def _connect(self) -> None:
         self._connect_bridge()

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QPushButton, QSplitter, QWidget
 from typing_extensions import override
 
 from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import button
 
 PAGES: Final = (("lots", "Lots"), ("time", "Time"), ("lot", "The lot"), ("bench", "Bench"))
@@ -31,8 +32,13 @@ class Panes(QSplitter):
         self._narrow = False
         self._moved = False
         self.chips = QButtonGroup(self)
+        self.turner = QWidget()
+        row = FlowLayout(self.turner, gap=6)
         for at, (slug, words) in enumerate(PAGES):
-            self.chips.addButton(self._chip(slug, words), at)
+            chip = self._chip(slug, words)
+            self.chips.addButton(chip, at)
+            row.addWidget(chip)
+        self.turner.hide()
         for part in (time, lot):
             self.middle.addWidget(part)
         for part in (lots, self.middle, bench):
@@ -75,7 +81,6 @@ class Panes(QSplitter):
         chip.setObjectName("chip")
         chip.setCheckable(True)
         chip.setChecked(slug == self._page)
-        chip.hide()
         return chip
 
     def _show(self) -> None:
@@ -83,9 +88,8 @@ class Panes(QSplitter):
             part.setVisible(not self._narrow or slug == self._page)
         self.middle.setVisible(not self._narrow or self._page in ("time", "lot"))
         for at, (slug, _words) in enumerate(PAGES):
-            chip = self.chips.button(at)
-            chip.setVisible(self._narrow)
-            chip.setChecked(slug == self._page)
+            self.chips.button(at).setChecked(slug == self._page)
+        self.turner.setVisible(self._narrow)
 
     def _chosen(self, at: int) -> None:
         self.go(PAGES[at][0])

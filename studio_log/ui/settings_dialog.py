@@ -127,7 +127,7 @@ class SettingsDialog(QDialog):
         foot.setContentsMargins(20, 8, 20, 14)
         foot.addWidget(self.buttons)
         column.addLayout(foot)
-        self.resize(em(self, 30), em(self, 30))
+        self.resize(em(self, 34), em(self, 34))
 
     def _kept(self, _outcome: Outcome) -> None:
         self.accept()

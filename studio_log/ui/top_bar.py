@@ -1,9 +1,7 @@
 """The bar at the top: the studio, day and time, and the three buttons used most."""
 
-from collections.abc import Sequence
-
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from studio_log.present.words import clock, day
 from studio_log.ui.bridge import Bridge
@@ -32,10 +30,9 @@ class TopBar(QWidget):
                        self.undo):  # fmt: skip
             line.addWidget(widget)
 
-    def add_chips(self, chips: Sequence[QAbstractButton]) -> None:
-        """Take in the chips that turn the pages of a narrow window."""
-        for chip in chips:
-            self._line.addWidget(chip)
+    def add(self, widget: QWidget) -> None:
+        """Take in what turns the pages of a narrow window."""
+        self._line.addWidget(widget)
 
     def show_studio(self, name: str) -> None:
         """Show the studio's name."""

@@ -1,41 +1,45 @@
 """Where the parts of the window stand."""
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
-from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
-if TYPE_CHECKING:
-    from studio_log.ui.main_window import MainWindow
+from studio_log.ui.panes import Panes
+from studio_log.ui.top_bar import TopBar
 
 
-def lay_out(window: "MainWindow") -> None:
+@dataclass(frozen=True)
+class Parts:
+    """What is laid out."""
+
+    pages: QStackedWidget
+    welcome: QWidget
+    top_bar: TopBar
+    bars: Sequence[QWidget]
+    """Over the panes, from above down."""
+    panes: Panes
+    status_line: QWidget
+
+
+def lay_out(parts: Parts) -> None:
     """Put welcome and work on two pages, the bars over the panes, the status below."""
     work = QWidget()
     column = QVBoxLayout(work)
     column.setContentsMargins(0, 0, 0, 0)
     column.setSpacing(0)
-    window.top_bar.add_chips(window.panes.chips.buttons())
-    for widget in (window.top_bar, window.reminder_bar, window.message):
+    parts.top_bar.add(parts.panes.turner)
+    for widget in (parts.top_bar, *parts.bars):
         column.addWidget(widget)
-    column.addWidget(window.panes, 1)
-    column.addWidget(window.status_line)
-    window.pages.addWidget(window.welcome)
-    window.pages.addWidget(work)
-    window.pages.setCurrentIndex(1)
-    window.setCentralWidget(window.pages)
-    _order_keys(window)
+    column.addWidget(parts.panes, 1)
+    column.addWidget(parts.status_line)
+    parts.pages.addWidget(parts.welcome)
+    parts.pages.addWidget(work)
+    parts.pages.setCurrentIndex(1)
 
 
-def _order_keys(window: "MainWindow") -> None:
-    """Let Tab walk from the left to the right: lots, time, steps, bench."""
-    walk = (
-        window.lots.search,
-        *window.lots.chips.buttons(),
-        window.lots.view,
-        window.timeline.view,
-        window.sheet.steps_tab,
-        window.sheet.journal_tab,
-    )
+def order_keys(walk: Sequence[QWidget]) -> None:
+    """Let Tab walk in this order."""
     for one, other in pairwise(walk):
         QWidget.setTabOrder(one, other)

@@ -218,11 +218,13 @@ def bench() -> q.Bench:
                 due=NOW + timedelta(hours=hours))
         for at, (hours, lot, title) in enumerate(
             ((2.87, "26-031", "Stir the soak"), (4.87, "26-027", "Lift the silk, rinse"),
-             (6, "26-026", "Third coat, if dry"), (8.37, "26-029", "Drain the beans before the night"))
+             (6, "26-026", "Third coat, if dry"),
+             (8.37, "26-029", "Drain the beans before the night"))
         )
     )  # fmt: skip
     beyond = (replace(DRY, key="beyond", lot="26-031", title="Lift the cloth and spin",
-                      second="", put_off_warning="", due=NOW + timedelta(hours=17.87)),)  # fmt: skip
+                      second="", put_off_warning="",
+                      due=NOW + timedelta(hours=17.87)),)  # fmt: skip
     return q.Bench(
         now=(STIR, DRY), later=later, beyond=beyond, next_words="",
         quiet_words="Nothing rings from 22:00 to 07:00.",

@@ -1,15 +1,13 @@
 """How the new-lot form is laid out: fields at the left, amounts at the right."""
 
-from typing import TYPE_CHECKING, Final
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
 
-from PySide6.QtWidgets import QBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QDialog, QLabel, QVBoxLayout, QWidget
 
 from studio_log.ui.theme.dress import dress_label
 from studio_log.ui.widgets.parts import Words, em, mark, scrolled
-
-if TYPE_CHECKING:
-    from studio_log.ui.lots.lot_form import LotForm
-
 
 NARROW: Final = 38
 """Below so many line heights of width the two halves stand one above the other."""
@@ -51,10 +49,22 @@ class Field(QWidget):
         self.target.setAccessibleDescription(f"{understood} {fault}".strip())
 
 
-def lay_out(form: "LotForm") -> None:
+@dataclass(frozen=True)
+class FormParts:
+    """What the form consists of."""
+
+    dialog: QDialog
+    halves: QBoxLayout
+    fields: Mapping[str, Field]
+    amounts: Sequence[QWidget]
+    message: QWidget
+    buttons: QWidget
+
+
+def lay_out(form: FormParts) -> None:
     """Put the form's parts in their places; all of it scrolls where room is short."""
-    line = em(form)
-    form.pieces.setFixedHeight(round(line * 4.6))
+    line = em(form.dialog)
+    form.fields["pieces"].target.setFixedHeight(round(line * 4.6))
     body = QWidget()
     form.halves.setSpacing(0)
     form.halves.setContentsMargins(0, 0, 0, 0)
@@ -64,24 +74,26 @@ def lay_out(form: "LotForm") -> None:
     foot = QVBoxLayout()
     foot.setContentsMargins(20, 10, 20, 14)
     foot.addWidget(form.buttons)
-    whole = QVBoxLayout(form)
+    whole = QVBoxLayout(form.dialog)
     whole.setContentsMargins(0, 0, 0, 0)
     whole.setSpacing(0)
     whole.addWidget(scrolled(body, name="New lot"), 1)
     whole.addWidget(form.message)
     whole.addLayout(foot)
-    room = form.screen().availableGeometry()
-    form.resize(min(round(line * 52), room.width() - 40), min(round(line * 42), room.height() - 60))
+    room = form.dialog.screen().availableGeometry()
+    form.dialog.resize(
+        min(round(line * 52), room.width() - 40), min(round(line * 42), room.height() - 60)
+    )
 
 
-def turn(form: "LotForm") -> None:
+def turn(form: FormParts) -> None:
     """Put the amounts below the fields where the form is narrow."""
-    narrow = form.width() < em(form, NARROW)
+    narrow = form.dialog.width() < em(form.dialog, NARROW)
     way = QBoxLayout.Direction.TopToBottom if narrow else QBoxLayout.Direction.LeftToRight
     form.halves.setDirection(way)
 
 
-def _fields(form: "LotForm") -> QWidget:
+def _fields(form: FormParts) -> QWidget:
     fields = QWidget()
     fields.setObjectName("side")
     column = QVBoxLayout(fields)
@@ -93,16 +105,14 @@ def _fields(form: "LotForm") -> QWidget:
     return fields
 
 
-def _amounts(form: "LotForm") -> QWidget:
+def _amounts(form: FormParts) -> QWidget:
     side = QWidget()
     side.setObjectName("sheet")
     column = QVBoxLayout(side)
     column.setContentsMargins(20, 16, 20, 16)
     column.setSpacing(10)
     column.addWidget(Words("Amounts", size="large", bold=True))
-    for widget in (form.amounts_said, form.amounts, form.vessel_said, form.summary):
+    for widget in form.amounts:
         column.addWidget(widget)
     column.addStretch()
-    form.amounts.hide()
-    form.vessel_said.hide()
     return side

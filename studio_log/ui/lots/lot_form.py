@@ -24,7 +24,7 @@ from studio_log.services.questions import AmountsAnswer, AmountsFor, MethodsFor
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.amount_rows import AmountRows
-from studio_log.ui.lots.form_layout import Field, lay_out, turn
+from studio_log.ui.lots.form_layout import Field, FormParts, lay_out, turn
 from studio_log.ui.lots.lot_reading import PiecesRead, read_pieces, read_volume, read_weight
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.moment_line import MomentLine
@@ -66,7 +66,17 @@ class LotForm(QDialog):
         self.make.setDefault(True)
         self.halves = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
-        lay_out(self)
+        self._parts = FormParts(
+            self,
+            self.halves,
+            self.fields,
+            (self.amounts_said, self.amounts, self.vessel_said, self.summary),
+            self.message,
+            self.buttons,
+        )
+        self.amounts.hide()
+        self.vessel_said.hide()
+        lay_out(self._parts)
         self._connect()
         bridge.ask(MethodsFor(), self.show_methods)
 
@@ -126,7 +136,7 @@ class LotForm(QDialog):
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        turn(self)
+        turn(self._parts)
 
     def _make_fields(self, vessel_litres: float) -> None:
         self.name = QLineEdit()
