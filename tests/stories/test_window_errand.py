@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from studio_log.domain.journal import Act
+from studio_log.outside.notices import DesktopNotice
 from studio_log.services import questions as q
 from studio_log.services.commands import Mark, NewMilk
 from studio_log.ui.ask import SplitChoice
@@ -220,6 +221,19 @@ def closed_and_started_again(person: Person, code: str) -> None:
     person.open()
     assert person.studio.ask(q.LotSheetFor(code)).data == before
     assert person.studio.check() == []
+
+
+def test_without_a_notification_service_the_window_rings_and_says_so(person: Person) -> None:
+    welcome(person)
+    person.studio.notice = DesktopNotice()
+    code = new_lot(person, "Runners", "2 x linen 180x45cm 185g/m2", "at eight last night")
+    person.move(hours=1)
+    status = person.studio.ask(q.StatusFor())
+    assert not status.channels_ok
+    assert "ringing here only" in status.channels
+    assert "ringing here only" in shown_words(person.window.status_line)
+    assert person.window.reminder_bar.isVisible()
+    assert code in shown_words(person.window.reminder_bar)
 
 
 def test_a_refused_form_keeps_every_word(person: Person) -> None:
