@@ -160,6 +160,8 @@ class Story:
                                data=data, **rest))  # type: ignore[arg-type]  # fmt: skip
 
     def go_on(self, method: Method | str, **rest: object) -> Lot:
+        if isinstance(method, Method):
+            self.book[method.key] = method
         key = [method, 1] if isinstance(method, str) else list(method.key)
         return self.mark(Act.GO_ON, data={"method": key}, **rest)  # type: ignore[arg-type]
 
