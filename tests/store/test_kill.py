@@ -36,7 +36,7 @@ def test_nothing_confirmed_is_lost_by_a_kill(folder):
         )
         assert writer.stdout is not None
         lines = [writer.stdout.readline()]  # it has begun to write
-        time.sleep(chance.uniform(0, 0.25))
+        time.sleep(chance.uniform(0, 0.25))  # waits for a chance moment of the kill
         writer.send_signal(signal.SIGKILL)
         lines += writer.stdout.read().splitlines(keepends=True)
         writer.stdout.close()
@@ -62,8 +62,8 @@ def test_a_kill_while_the_studio_is_made(folder):
         )
         until = time.monotonic() + 20
         while not folder.exists() and writer.poll() is None and time.monotonic() < until:
-            time.sleep(0.002)
-        time.sleep(chance.uniform(0, 0.2))
+            time.sleep(0.002)  # waits for the other process to make its folder
+        time.sleep(chance.uniform(0, 0.2))  # waits for a chance moment of the kill
         writer.send_signal(signal.SIGKILL)
         writer.wait()
         with open_store(folder) as store:
