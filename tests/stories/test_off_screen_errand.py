@@ -45,4 +45,4 @@ def test_the_demo_without_a_screen_rings_paints_and_ends_well(tmp_path: Path) ->
 def year(text: str) -> str:
     """Give the two digits of the year that the lots' codes begin with."""
     at = text.index("Linen table runners")
-    return text[:at].split()[-1][:2]
+    return text[:at].rsplit(maxsplit=1)[-1][:2]

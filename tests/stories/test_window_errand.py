@@ -75,7 +75,10 @@ def test_the_whole_errand_through_the_window(person: Person) -> None:
 
     # Common practice, no source: 30 % WOF, four volumes of soak water, 100 g/L, one to five.
     code = new_lot(
-        person, "Linen table runners", "2 x linen runners 180 x 45 cm 185 g/m2", "at eight last night"
+        person,
+        "Linen table runners",
+        "2 x linen runners 180 x 45 cm 185 g/m2",
+        "at eight last night",
     )
     assert code == "26-001"
     sheet = studio.ask(q.LotSheetFor(code))
