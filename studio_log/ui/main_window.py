@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget
 from typing_extensions import override
 
 from studio_log.services.commands import ChangeSettings, Outcome
-from studio_log.services.ports import Delivery, NoticeText
+from studio_log.services.ports import NoticeText
 from studio_log.services.questions import (
     Bench,
     LotSheet,
@@ -37,12 +37,12 @@ from studio_log.ui.errors import MessageBar
 from studio_log.ui.lot_acts import LotActs
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
+from studio_log.ui.menu_acts import TITLE, MenuActs, Places
 from studio_log.ui.minute import MinuteClock
 from studio_log.ui.panes import LOW, Panes
-from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.status_line import StatusLine
 from studio_log.ui.theme.icons import program_icon
-from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, apply_theme, theme
+from studio_log.ui.theme.look import apply_theme, theme
 from studio_log.ui.timeline.timeline_page import TimelinePage
 from studio_log.ui.top_bar import TopBar
 from studio_log.ui.tray import Tray
@@ -50,7 +50,6 @@ from studio_log.ui.welcome.welcome_page import WelcomePage
 from studio_log.ui.widgets import style
 from studio_log.ui.window_layout import Parts, lay_out, order_keys
 
-TITLE: Final = "Studio Log — a dyer’s logbook"
 LEAST_SIZE: Final = (960, 640)
 CLOSING_TRAY: Final = (
     "Closing the window keeps the reminders going; the icon in the tray opens it again. "
@@ -59,10 +58,6 @@ CLOSING_TRAY: Final = (
 CLOSING_MINIMISED: Final = (
     "This desktop has no tray, so closing makes the window small instead, and the reminders "
     "keep going. Ctrl+Q quits, and then nothing rings until Studio Log is started again."
-)
-ABOUT: Final = (
-    "A logbook with reminders for a natural dyer’s workshop. Every lot’s record, its amounts, "
-    "what it needs next and by when. It never replaces the supplier’s safety data sheet."
 )
 
 
@@ -94,8 +89,6 @@ class MainWindow(QMainWindow):
         self._connect()
         self._dress()
 
-    # What the house calls.
-
     def start(self) -> None:
         """Ask for everything, and follow the clock from now on."""
         self.top_bar.tick()
@@ -124,8 +117,6 @@ class MainWindow(QMainWindow):
     def end_session(self, _manager: QSessionManager | None = None) -> None:
         """Let the desktop log out: the next close really closes."""
         self._quitting = True
-
-    # What the parts tell.
 
     def on_changed(self, outcome: Outcome) -> None:
         """Refresh what a change touches; the pages see to themselves."""
@@ -164,6 +155,20 @@ class MainWindow(QMainWindow):
         self.acts = LotActs(self, bridge, self._ask)
         self.pages = QStackedWidget()
         self.panes = Panes(self.lots, self.timeline, self.sheet, self.bench)
+        self.menu_acts = MenuActs(
+            self,
+            bridge,
+            self._ask,
+            Places(
+                self.lots,
+                self.timeline.view,
+                self.sheet,
+                self.bench,
+                self.panes,
+                self.message,
+                self.chime,
+            ),
+        )
 
     def _lay_out(self) -> None:
         bars = (self.reminder_bar, self.message)
@@ -185,6 +190,7 @@ class MainWindow(QMainWindow):
         self.top_bar.new_lot.clicked.connect(self.acts.new_lot)
         self.top_bar.undo.clicked.connect(self.acts.undo)
         self.top_bar.print_tags.clicked.connect(self._print_tags)
+        self.panes.turned.connect(self._turned)
         self.welcome.done.connect(self._welcomed)
         self.tray.open_wanted.connect(self.bring_forward)
         self.tray.quit_wanted.connect(self.quit)
@@ -200,7 +206,7 @@ class MainWindow(QMainWindow):
 
     def _connect_lots(self) -> None:
         self.lots.lot_chosen.connect(self.choose_lot)
-        self.lots.lot_opened.connect(self._to_steps)
+        self.lots.lot_opened.connect(self._opened)
         self.lots.new_wanted.connect(self.acts.new_lot)
         self.timeline.lot_chosen.connect(self.choose_lot)
         self.timeline.step_chosen.connect(self.choose_step)
@@ -214,8 +220,6 @@ class MainWindow(QMainWindow):
         self.reminder_bar.answered.connect(self.bench.answer)
         self.reminder_bar.put_off.connect(self.bench.put_off)
         self.reminder_bar.test_wanted.connect(self._ring_test)
-
-    # Refreshing.
 
     def _refresh_all(self) -> None:
         self.lots.refresh()
@@ -247,6 +251,7 @@ class MainWindow(QMainWindow):
 
     def _show_settings(self, settings: Settings) -> None:
         before, self._settings = self._settings, settings
+        self.menu_acts.settings = settings
         self.chime.on = settings.chime
         self.acts.vessel_litres = settings.vessel_litres
         self.top_bar.show_studio(settings.studio)
@@ -277,6 +282,16 @@ class MainWindow(QMainWindow):
         """Give the legend's room away in a low window; let the panes see to their widths."""
         self.timeline.legend.setVisible(self.height() >= LOW * theme().metrics.line)
         self.panes.fit()
+        self._cover_bar()
+
+    def _cover_bar(self) -> None:
+        self.reminder_bar.cover(covered=self.panes.narrow and self.panes.page == "bench")
+
+    def _turned(self, page: str) -> None:
+        """Give the keyboard to the page that was turned to."""
+        self._cover_bar()
+        if self.panes.narrow:
+            self.menu_acts.take_keyboard(page)
 
     def _sheet_shown(self, sheet: LotSheet) -> None:
         self.acts.sheet = sheet
@@ -304,93 +319,25 @@ class MainWindow(QMainWindow):
         self.bench.refresh()
         QApplication.alert(self)
 
-    # Acts of the menus.
-
     def _triggered(self) -> None:
         action = self.sender()
         slug = str(action.data()) if isinstance(action, QAction) else ""
-        own = getattr(self, f"_do_{slug}", None)
-        if own is not None:
-            own()
-        else:
+        if slug == "quit":
+            self.quit()
+        elif not self.menu_acts.do(slug):
             self.acts.do(slug)
 
     def _print_tags(self) -> None:
         self.acts.do("print_tags")
 
-    def _do_quit(self) -> None:
-        self.quit()
-
-    def _do_settings(self) -> None:
-        dialog = SettingsDialog(self._bridge, self._settings, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.open()
-
-    def _do_find(self) -> None:
-        self.panes.go("lots")
-        self.lots.search.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        self.lots.search.selectAll()
-
-    def _do_to_lots(self) -> None:
-        self.panes.go("lots")
-        self.lots.view.setFocus(Qt.FocusReason.ShortcutFocusReason)
-
-    def _to_steps(self, _code: str = "") -> None:
-        self.panes.go("lot")
-        self.sheet.steps.focus_current()
-
-    def _do_to_steps(self) -> None:
-        self._to_steps()
-
-    def _do_to_bench(self) -> None:
-        self.panes.go("bench")
-        self.bench.focus_top()
-
-    def _do_larger(self) -> None:
-        self._resize_text(10)
-
-    def _do_smaller(self) -> None:
-        self._resize_text(-10)
-
-    def _resize_text(self, by: int) -> None:
-        wanted = min(max(self._settings.text_percent + by, LEAST_TEXT), MOST_TEXT)
-        self._bridge.do(ChangeSettings({"text_percent": wanted}))
-
-    def _do_dark(self) -> None:
-        dark = self.actions_by_slug["dark"].isChecked()
-        self._bridge.do(ChangeSettings({"theme": "dark" if dark else "light"}))
-
-    def _do_answer(self) -> None:
-        self.bench.answer_top()
-
-    def _do_put_all_off(self) -> None:
-        self.bench.put_all_off()
-
-    def _do_take_back(self) -> None:
-        self.bench.take_last_back()
-
-    def _do_ring_test(self) -> None:
-        self._ring_test()
+    def _opened(self, _code: str) -> None:
+        self.menu_acts.do("to_steps")
 
     def _ring_test(self) -> None:
-        self.chime.sound()
-        if not self._bridge.ring_test(self._test_rung):
-            self.message.advise("The chime in this window is all that can be tried here.")
-
-    def _test_rung(self, deliveries: list[Delivery]) -> None:
-        said = "; ".join(f"{one.channel}: {one.words}" for one in deliveries)
-        self.message.advise(f"Test rung. {said or 'No channel answered; ringing here only.'}")
-
-    def _do_keys(self) -> None:
-        self._ask.tell(self, "Keys", actions.keys_words())
-
-    def _do_about(self) -> None:
-        self._ask.tell(self, TITLE, ABOUT)
+        self.menu_acts.do("ring_test")
 
     def _welcomed(self) -> None:
         self.lots.view.setFocus(Qt.FocusReason.OtherFocusReason)
-
-    # Qt's doors.
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:

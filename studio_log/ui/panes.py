@@ -51,6 +51,11 @@ class Panes(QSplitter):
         self.chips.idClicked.connect(self._chosen)
 
     @property
+    def page(self) -> str:
+        """The page shown where they take turns."""
+        return self._page
+
+    @property
     def narrow(self) -> bool:
         """Whether the panes take turns."""
         return self._narrow

@@ -2,6 +2,7 @@
 
 from PySide6.QtCore import QTime
 from PySide6.QtWidgets import (
+    QAbstractSpinBox,
     QCheckBox,
     QComboBox,
     QDialog,
@@ -21,6 +22,7 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.lot_reading import read_volume
 from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import em, roomy, scrolled
 
 UNITS = (("metric", "metric"), ("US", "us"))
@@ -116,6 +118,8 @@ class SettingsDialog(QDialog):
             ("Si&ze of text", self.text),
         )
         for words, field in rows:
+            if isinstance(field, QComboBox | QAbstractSpinBox):
+                calm(field)
             form.addRow(words, field)
             if words:
                 field.setAccessibleName(words.replace("&", ""))

@@ -11,10 +11,9 @@ from studio_log.domain.errors import Question, Refusal
 from studio_log.services.commands import AnswerReminder, Undo
 from studio_log.services.questions import Bench
 from studio_log.ui.bench.bench_page import NO_TAKE_BACK, BenchPage
-from studio_log.ui.bridge import Bridge
 from studio_log.ui.chime import Chime
-from studio_log.ui.widgets.style import sheet
 from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets.style import sheet
 from tests.ui.fake_studio import DRY, NOW, SPIN, STIR, FakeStudio, HandClock
 from tests.ui.window_kit import WrittenAsk, bridge_over, settle
 
@@ -40,7 +39,7 @@ class Stand:
     def __init__(self, qtbot: QtBot, studio: FakeStudio) -> None:
         self.studio = studio
         self.clock = HandClock()
-        self.bridge: Bridge = bridge_over(studio, self.clock)
+        self.bridge = bridge_over(studio, self.clock)
         self.ask = WrittenAsk()
         self.chime = CountedChime()
         self.page = BenchPage(self.bridge, self.ask, self.chime)
@@ -208,7 +207,7 @@ def test_the_digits_are_large_and_the_end_chimes_once(qtbot: QtBot) -> None:
     assert stand.chime.times == 1
 
 
-def test_the_keyboard_stays_on_the_bench_when_its_card_goes(stand: Stand, qtbot: QtBot) -> None:
+def test_the_keyboard_stays_on_the_bench_when_its_card_goes(stand: Stand) -> None:
     stand.page.activateWindow()
     first, second = stand.page.views
     first.answer.setFocus()

@@ -4,6 +4,7 @@ import threading
 from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
+import pytest
 from PySide6.QtCore import QObject
 from pytestqt.qtbot import QtBot
 
@@ -15,6 +16,8 @@ from studio_log.services.questions import BenchFor
 from studio_log.ui.bridge import FOREIGN, Bridge, Doubt, insisted, touches
 from tests.ui.fake_studio import FakeStudio, HandClock
 from tests.ui.window_kit import bridge_over, settle
+
+pytestmark = pytest.mark.usefixtures("qapp")
 
 STIR = Mark("26-031", "4", Act.TEND)
 
@@ -34,7 +37,7 @@ def test_answers_of_a_real_thread_come_home_in_the_gui_thread_in_order(qtbot: Qt
     assert told == [here]
 
 
-def test_a_refusal_goes_to_the_caller_who_asked_for_it_else_to_all(qtbot: QtBot) -> None:
+def test_a_refusal_goes_to_the_caller_who_asked_for_it_else_to_all() -> None:
     studio = FakeStudio(refusals=[Refusal("No such step."), Refusal("No such lot.")])
     bridge = bridge_over(studio)
     to_all: list[str] = []
@@ -46,7 +49,7 @@ def test_a_refusal_goes_to_the_caller_who_asked_for_it_else_to_all(qtbot: QtBot)
     assert (mine, to_all) == (["No such step."], ["No such lot."])
 
 
-def test_an_insisted_doubt_is_sent_again_sure(qtbot: QtBot) -> None:
+def test_an_insisted_doubt_is_sent_again_sure() -> None:
     studio = FakeStudio(refusals=[Question("That is before the lot was made. Take it?")])
     bridge = bridge_over(studio)
     doubts: list[Doubt] = []
@@ -62,7 +65,7 @@ def test_an_insisted_doubt_is_sent_again_sure(qtbot: QtBot) -> None:
     assert len(went) == 1
 
 
-def test_a_fault_of_the_program_is_told_with_its_details_and_is_no_change(qtbot: QtBot) -> None:
+def test_a_fault_of_the_program_is_told_with_its_details_and_is_no_change() -> None:
     studio = FakeStudio(refusals=[ValueError("a bug")])
     bridge = bridge_over(studio)
     broken: list[str] = []
@@ -85,7 +88,7 @@ class Screen(QObject):
         self.heard.append(answer)
 
 
-def test_an_answer_for_a_screen_that_is_gone_is_dropped(qtbot: QtBot) -> None:
+def test_an_answer_for_a_screen_that_is_gone_is_dropped() -> None:
     import shiboken6
 
     bridge = bridge_over(FakeStudio())
@@ -96,7 +99,7 @@ def test_an_answer_for_a_screen_that_is_gone_is_dropped(qtbot: QtBot) -> None:
     assert Screen.heard == []
 
 
-def test_changes_by_others_and_notices_are_told_from_any_thread(qtbot: QtBot) -> None:
+def test_changes_by_others_and_notices_are_told_from_any_thread() -> None:
     bridge = bridge_over(FakeStudio())
     changes: list[Any] = []
     notices: list[Any] = []
@@ -118,7 +121,7 @@ def test_changes_by_others_and_notices_are_told_from_any_thread(qtbot: QtBot) ->
     assert notices == [notice]
 
 
-def test_a_closed_bridge_sends_and_tells_nothing(qtbot: QtBot) -> None:
+def test_a_closed_bridge_sends_and_tells_nothing() -> None:
     studio = FakeStudio()
     bridge = bridge_over(studio)
     bridge.close()

@@ -4,7 +4,9 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.errors import Question, Refusal
@@ -218,6 +220,18 @@ def test_a_changed_figure_is_sent_for_the_lot(kit: Kit, qtbot: QtBot) -> None:
     kit.sheet.detail.amounts.spin("beans").setValue(25.0)
     qtbot.waitUntil(lambda: bool(kit.studio.sent(SetLot)))
     assert kit.studio.sent(SetLot) == [SetLot("26-031", amounts={"beans": 25.0})]
+
+
+def test_the_wheel_passing_over_a_figure_leaves_it_alone(kit: Kit) -> None:
+    kit.sheet.choose_step(1)
+    spin = kit.sheet.detail.amounts.spin("beans")
+    turn = QWheelEvent(
+        QPointF(5, 5), QPointF(5, 5), QPoint(0, 120), QPoint(0, 120),
+        Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier,
+        Qt.ScrollPhase.NoScrollPhase, False,
+    )  # fmt: skip
+    QApplication.sendEvent(spin, turn)
+    assert spin.value() == 30.0
 
 
 def test_when_the_open_step_ends_the_next_one_opens(kit: Kit) -> None:

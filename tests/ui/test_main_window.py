@@ -44,12 +44,12 @@ pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints|raise")
 class Kit:
     """The window over a fake studio."""
 
-    def __init__(self, qtbot: QtBot, studio: FakeStudio, *, tray: bool = True) -> None:
+    def __init__(self, studio: FakeStudio) -> None:
         self.studio = studio
         self.clock = HandClock()
         self.bridge = bridge_over(studio, self.clock)
         self.ask = WrittenAsk()
-        self.tray = HandTray(available=tray)
+        self.tray = HandTray(available=True)
         self.window = MainWindow(self.bridge, ask=self.ask, tray=self.tray)  # type: ignore[arg-type]
         self.window.show()
         self.window.start()
@@ -73,10 +73,10 @@ class Kit:
 
 
 @pytest.fixture
-def kit(qtbot: QtBot, qapp: QApplication) -> Iterator[Kit]:
+def kit(qapp: QApplication) -> Iterator[Kit]:
     """Give the window with its eight lots."""
     apply_theme(qapp, "light", 100, family="DejaVu Sans")
-    made = Kit(qtbot, FakeStudio())
+    made = Kit(FakeStudio())
     yield made
     made.leave()
     QApplication.setQuitOnLastWindowClosed(True)
@@ -289,8 +289,9 @@ def test_the_tray_is_told_what_is_next(kit: Kit) -> None:
     assert kit.tray.bench.now[0].key == STIR.key
 
 
-def test_a_studio_never_opened_is_welcomed_first(qtbot: QtBot) -> None:
-    fresh = Kit(qtbot, FakeStudio(settings=Settings()))
+@pytest.mark.usefixtures("qapp")
+def test_a_studio_never_opened_is_welcomed_first() -> None:
+    fresh = Kit(FakeStudio(settings=Settings()))
     assert fresh.window.welcome.isVisible()
     fresh.studio.settings = Settings(studio="My studio", welcomed=True)
     fresh.window.welcome.accept()
@@ -299,6 +300,11 @@ def test_a_studio_never_opened_is_welcomed_first(qtbot: QtBot) -> None:
     assert not fresh.window.welcome.isVisible()
     assert fresh.window.top_bar.studio.text() == "My studio"
     fresh.leave()
+
+
+def test_a_test_rings_here_where_no_channel_can_be_tried(kit: Kit) -> None:
+    kit.trigger("ring_test")
+    assert "all that can be tried here" in kit.window.message.words.text()
 
 
 def test_a_refused_setting_is_said(kit: Kit) -> None:
@@ -312,13 +318,13 @@ def test_a_refused_setting_is_said(kit: Kit) -> None:
     ("size", "percent"), [((1440, 900), 100), ((1024, 700), 100), ((1024, 700), 200)]
 )
 def test_nothing_is_cut_at_any_size(
-    qtbot: QtBot, qapp: QApplication, size: tuple[int, int], percent: int
+    qapp: QApplication, size: tuple[int, int], percent: int
 ) -> None:
     studio = FakeStudio()
     studio.settings = replace(studio.settings, text_percent=percent)
     studio.bench = replace(studio.bench, now=(SPIN, DRY, STIR))
     apply_theme(qapp, "light", percent, family="DejaVu Sans")
-    kit = Kit(qtbot, studio)
+    kit = Kit(studio)
     kit.window.resize(*size)
     settle()
     cut = []
@@ -326,10 +332,35 @@ def test_nothing_is_cut_at_any_size(
         kit.window.panes.go(page)
         settle()
         cut += cut_widgets(kit.window)
+    shown = kit.window.size().toTuple()
     kit.leave()
     apply_theme(qapp, "light", 100, family="DejaVu Sans")
     assert cut == []
-    assert kit.window.size().width() == size[0]
+    assert shown == size
+
+
+def test_in_a_small_window_with_large_text_pages_take_turns_and_take_the_keyboard(
+    qapp: QApplication,
+) -> None:
+    apply_theme(qapp, "light", 200, family="DejaVu Sans")
+    studio = FakeStudio()
+    studio.settings = replace(studio.settings, text_percent=200)
+    kit = Kit(studio)
+    window = kit.window
+    window.resize(1024, 700)
+    settle()
+    window.activateWindow()
+    assert window.lots.isVisible()
+    assert not window.bench.isVisible()
+    assert window.reminder_bar.isVisible()
+    window.panes.chips.button(3).click()
+    settle()
+    assert window.bench.isVisible()
+    assert not window.lots.isVisible()
+    assert not window.reminder_bar.isVisible()
+    assert window.bench.views[0].answer.hasFocus()
+    kit.leave()
+    apply_theme(qapp, "light", 100, family="DejaVu Sans")
 
 
 def cut_widgets(window: MainWindow) -> list[str]:

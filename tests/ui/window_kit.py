@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtWidgets import QApplication
 
 from studio_log.services.questions import Bench
@@ -61,3 +61,5 @@ def settle() -> None:
     """Let everything that is queued come home."""
     for _ in range(8):
         QApplication.processEvents()
+        # What was left to be deleted waits for a loop that tests do not run.
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)

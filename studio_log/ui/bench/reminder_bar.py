@@ -29,6 +29,7 @@ class ReminderBar(QFrame):
         self._trouble = ""
         self._rest = ""
         self._hidden = ""
+        self._covered = False
         self.words = Words(size="large", bold=True)
         self.why = Words(size="small")
         self.answer = WrapButton(kind="danger", big=True, grows=False)
@@ -54,6 +55,12 @@ class ReminderBar(QFrame):
         others = len(ringing) - 1
         self._rest = f"{others} more on the bench." if others > 0 else ""
         self._show()
+
+    def cover(self, *, covered: bool) -> None:
+        """Leave the ringing card to the bench while that is all a small window shows."""
+        if covered != self._covered:
+            self._covered = covered
+            self._show()
 
     def show_status(self, status: Status) -> None:
         """Note whether desktop notices work."""
@@ -91,7 +98,7 @@ class ReminderBar(QFrame):
             mark(self, "urgency", "soon")
             self.words.setText(f"{self._trouble[:1].upper()}{self._trouble[1:]}")
             self.why.show_words("")
-        self.setVisible(card is not None or trouble)
+        self.setVisible(not self._covered if card is not None else trouble)
 
     def _show_card(self, card: Card) -> None:
         mark(self, "urgency", card.urgency)

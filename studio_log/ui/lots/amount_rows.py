@@ -2,11 +2,12 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QDoubleSpinBox, QVBoxLayout, QWidget
 
 from studio_log.domain.amounts import Amount
 from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, emptied, roomy
 
@@ -92,7 +93,7 @@ class AmountRows(QWidget):
         spin.setSuffix(f" {amount.rule_unit}")
         spin.setAccessibleName(f"{amount.title}, {amount.rule_unit}")
         roomy(spin)
-        spin.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        calm(spin)
         spin.setProperty("slug", amount.slug)
         spin.valueChanged.connect(self._typed)
         self._spins[amount.slug] = spin

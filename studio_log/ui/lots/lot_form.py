@@ -27,6 +27,7 @@ from studio_log.ui.lots.amount_rows import AmountRows
 from studio_log.ui.lots.form_layout import Field, FormParts, lay_out, turn
 from studio_log.ui.lots.lot_reading import PiecesRead, read_pieces, read_volume, read_weight
 from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.moment_line import MomentLine
 from studio_log.ui.widgets.parts import Words
 
@@ -159,6 +160,8 @@ class LotForm(QDialog):
             self._bridge, name="First step started", blank="leave it blank while it has not begun"
         )
         self.start.line.setPlaceholderText("at eight last night, 13:08, -3h")
+        for box in (self.method_box, self.weighed, self.cure):
+            calm(box)
         for line in (self.weight, self.vessel, self.place):
             line.setMaxLength(200)
         self.fields = {

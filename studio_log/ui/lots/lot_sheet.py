@@ -3,8 +3,9 @@
 from datetime import datetime
 from typing import Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QPoint, Qt, QTimer, Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+from shiboken6 import isValid
 
 from studio_log.domain.journal import Act
 from studio_log.services.commands import Correct, Mark, Outcome, SetLot, Undo
@@ -15,6 +16,7 @@ from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.journal_page import JournalPage
 from studio_log.ui.lots.step_detail import StepDetail
 from studio_log.ui.lots.step_list import StepList
+from studio_log.ui.lots.step_row import StepRow
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, scrolled
 
@@ -50,6 +52,8 @@ class LotSheetPage(QWidget):
         self.steps = StepList(self.detail)
         self.journal = JournalPage()
         self.lot_buttons: dict[str, QPushButton] = {}
+        self._in_sight: QWidget | None = None
+        self._settled = QTimer(self, singleShot=True, interval=0)
         self._lay_out()
         self._connect()
         self._tools.hide()
@@ -143,6 +147,7 @@ class LotSheetPage(QWidget):
     def _connect(self) -> None:
         self.steps_tab.clicked.connect(self._to_steps)
         self.journal_tab.clicked.connect(self._to_journal)
+        self._settled.timeout.connect(self._bring_in_sight)
         self.steps.opened.connect(self._scroll_to)
         self.detail.acted.connect(self._act)
         self.detail.amount_changed.connect(self._set_amount)
@@ -163,7 +168,21 @@ class LotSheetPage(QWidget):
         self.journal.setVisible(journal)
 
     def _scroll_to(self, widget: QWidget) -> None:
-        self.area.ensureWidgetVisible(widget, 0, 12)
+        self._in_sight = widget
+        self._settled.start()
+
+    def _bring_in_sight(self) -> None:
+        """Scroll once the layout stands, so that row and opened step are seen together."""
+        body, widget = self.area.widget(), self._in_sight
+        if body is None or widget is None or not isValid(widget):
+            return
+        top = widget.mapTo(body, QPoint(0, 0)).y()
+        bar, room = self.area.verticalScrollBar(), self.area.viewport().height()
+        opened = isinstance(widget, StepRow) and widget.step.number == self.steps.chosen
+        high = widget.height() + (self.detail.height() if opened else 0)
+        lowest = top + high + 12 - room
+        if bar.value() > top - 12 or bar.value() < lowest:
+            bar.setValue(max(min(lowest, top - 12), 0) if bar.value() < lowest else top - 12)
 
     def _want(self) -> None:
         self.act_wanted.emit(str(self.sender().property("slug")))

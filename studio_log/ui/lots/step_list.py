@@ -81,7 +81,7 @@ class StepList(QWidget):
         row = self.row(number)
         if row is not None:
             row.setFocus(Qt.FocusReason.OtherFocusReason)
-            self.opened.emit(self.detail)
+            self.opened.emit(row)
 
     def focus_current(self) -> None:
         """Give the keyboard to the open row."""

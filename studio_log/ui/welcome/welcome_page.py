@@ -16,6 +16,7 @@ from typing_extensions import override
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.settings import Settings
 from studio_log.ui.bridge import Bridge
+from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import Words, button, em, roomy, scrolled
 
 DEFAULT_NAME = "My studio"
@@ -43,6 +44,8 @@ class WelcomePage(QWidget):
         self.said.hide()
         self.begin = button("&Begin", kind="primary")
         self._lay_out()
+        for field in (self.units, self.quiet_start, self.quiet_end):
+            calm(field)
         self.begin.clicked.connect(self.accept)
 
     def show_settings(self, settings: Settings) -> None:

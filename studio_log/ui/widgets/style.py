@@ -43,6 +43,7 @@ QFrame#rule {{ background: {c.line}; border: none; max-height: 1px; min-height: 
 QFrame#bar {{ background: {c.indigo_ground}; border: none; border-bottom: 1px solid {c.line}; }}
 QFrame#bar[urgency="now"], QFrame#bar[urgency="spoiling"] {{ background: {c.danger_ground}; }}
 QFrame#bar[urgency="soon"] {{ background: {c.ochre_ground}; }}
+QPushButton:focus {{ outline: none; }}
 QPushButton#chip {{ border-radius: {line // 2 + 4}px; padding: 2px {line // 2}px;
   min-height: {line + 2}px; }}
 QPushButton#chip:checked {{ background: {c.accent}; color: {c.on_accent}; }}

@@ -76,7 +76,7 @@ class WrapButton(QPushButton):
         self.initStyleOption(option)
         option.text = ""
         painter = QStylePainter(self)
-        painter.drawControl(QStyle.ControlElement.CE_PushButton, option)
+        painter.drawControl(QStyle.ControlElement.CE_PushButtonBevel, option)
         group = QPalette.ColorGroup.Active if self.isEnabled() else QPalette.ColorGroup.Disabled
         painter.setPen(self.palette().color(group, QPalette.ColorRole.ButtonText))
         room = self.rect().adjusted(PAD, 2, -PAD, -2)

@@ -1,0 +1,142 @@
+"""Acts of the menus that are not about one lot: ways about the window, look, reminders."""
+
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtWidgets import QWidget
+
+from studio_log.services.commands import ChangeSettings
+from studio_log.services.ports import Delivery
+from studio_log.services.settings import Settings
+from studio_log.ui.actions import keys_words
+from studio_log.ui.ask import Ask
+from studio_log.ui.bench.bench_page import BenchPage
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.chime import Chime
+from studio_log.ui.errors import MessageBar
+from studio_log.ui.lots.lot_list import LotList
+from studio_log.ui.lots.lot_sheet import LotSheetPage
+from studio_log.ui.panes import Panes
+from studio_log.ui.settings_dialog import SettingsDialog
+from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
+
+TITLE: Final = "Studio Log — a dyer’s logbook"
+ABOUT: Final = (
+    "A logbook with reminders for a natural dyer’s workshop. Every lot’s record, its amounts, "
+    "what it needs next and by when. It never replaces the supplier’s safety data sheet."
+)
+ONLY_HERE: Final = "The chime in this window is all that can be tried here."
+
+
+@dataclass(frozen=True)
+class Places:
+    """The parts of the window that the menus lead to."""
+
+    lots: LotList
+    time: QWidget
+    sheet: LotSheetPage
+    bench: BenchPage
+    panes: Panes
+    message: MessageBar
+    chime: Chime
+
+
+class MenuActs(QObject):
+    """Does an act by its name in the table of the menus."""
+
+    def __init__(self, window: QWidget, bridge: Bridge, ask: Ask, places: Places) -> None:
+        super().__init__(window)
+        self._window = window
+        self._bridge = bridge
+        self._ask = ask
+        self._at = places
+        self.settings = Settings()
+        self._table = {
+            "settings": self._settings_box,
+            "find": self._find,
+            "to_lots": self._to_lots,
+            "to_steps": self._to_steps,
+            "to_bench": self._to_bench,
+            "larger": self._larger,
+            "smaller": self._smaller,
+            "dark": self._dark,
+            "answer": self._answer,
+            "put_all_off": places.bench.put_all_off,
+            "take_back": places.bench.take_last_back,
+            "ring_test": self._ring_test,
+            "keys": self._keys,
+            "about": self._about,
+        }
+
+    def do(self, slug: str) -> bool:
+        """Do it; False where it is none of these."""
+        act = self._table.get(slug)
+        if act is None:
+            return False
+        act()
+        return True
+
+    def take_keyboard(self, page: str) -> None:
+        """Give the keyboard to one of the panes by its name."""
+        if page == "time":
+            self._at.time.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif page == "lots":
+            self._at.lots.view.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif page == "lot":
+            self._at.sheet.steps.focus_current()
+        else:
+            self._at.bench.focus_top()
+
+    def _settings_box(self) -> None:
+        box = SettingsDialog(self._bridge, self.settings, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.open()
+
+    def _find(self) -> None:
+        self._at.panes.go("lots")
+        self._at.lots.search.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self._at.lots.search.selectAll()
+
+    def _to_lots(self) -> None:
+        self._at.panes.go("lots")
+        self.take_keyboard("lots")
+
+    def _to_steps(self) -> None:
+        self._at.panes.go("lot")
+        self.take_keyboard("lot")
+
+    def _to_bench(self) -> None:
+        self._at.panes.go("bench")
+        self.take_keyboard("bench")
+
+    def _larger(self) -> None:
+        self._resize_text(10)
+
+    def _smaller(self) -> None:
+        self._resize_text(-10)
+
+    def _resize_text(self, by: int) -> None:
+        wanted = min(max(self.settings.text_percent + by, LEAST_TEXT), MOST_TEXT)
+        self._bridge.do(ChangeSettings({"text_percent": wanted}))
+
+    def _dark(self) -> None:
+        self._bridge.do(ChangeSettings({"theme": "light" if theme().is_dark else "dark"}))
+
+    def _answer(self) -> None:
+        self._at.bench.answer_top()
+
+    def _ring_test(self) -> None:
+        self._at.chime.sound()
+        if not self._bridge.ring_test(self._test_rung):
+            self._at.message.advise(ONLY_HERE)
+
+    def _test_rung(self, deliveries: list[Delivery]) -> None:
+        said = "; ".join(f"{one.channel}: {one.words}" for one in deliveries)
+        self._at.message.advise(f"Test rung. {said or 'No channel answered; ringing here only.'}")
+
+    def _keys(self) -> None:
+        self._ask.tell(self._window, "Keys", keys_words())
+
+    def _about(self) -> None:
+        self._ask.tell(self._window, TITLE, ABOUT)
