@@ -7,7 +7,7 @@ answered, cure and are used; the window's picture, a tag and the record are left
 import os
 import sys
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -20,6 +20,7 @@ from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.commands import (
     AnswerReminder,
+    ChangeSettings,
     Mark,
     NewLot,
     NewMilk,
@@ -108,15 +109,20 @@ def _run(folder: Path, scratch: Path) -> None:
     demo.close()
     studio = open_studio(scratch / "errand", clock=clock)
     studio.notice = notice = PrintedNotice(clock)
-    live_through(studio, clock)
-    window_picture(studio, clock, folder / "errand.png", PICTURE)
+    studio.do(ChangeSettings({"studio": "Harbour Lane Cloth Studio", "welcomed": True}))
+    live_through(
+        studio, clock, lambda: window_picture(studio, clock, folder / "errand.png", PICTURE)
+    )
     print_tags(studio, folder / "tag.pdf")
     studio.close()
     print(f"{notice.count} notices rang. Pictures and tag are in {folder}.")  # noqa: T201
 
 
-def live_through(studio: Studio, clock: StepClock) -> None:
-    """Two lots from the beans to the use: 26-001 is split, half painted, half cured on."""
+def live_through(studio: Studio, clock: StepClock, in_the_soak: Callable[[], None]) -> None:
+    """Take two lots from the beans to the use: one is split, half painted, half cured on.
+
+    `in_the_soak` is called once, when the first lot lies in its milk.
+    """
     pieces = read_piece("2 x linen runners 180x45cm 185g/m2").pieces
     method = "soy-immersion-long"
     one = studio.do(NewLot(method, "Linen table runners", pieces, vessel_litres=10.0)).code
@@ -126,6 +132,7 @@ def live_through(studio: Studio, clock: StepClock) -> None:
     studio.do(Mark(two, "bean-soak", Act.START, at=now - timedelta(hours=12, minutes=30)))
     day_ten: datetime | None = None
     damp_said = False
+    waiting = True
     for _ in range(MOST_RINGS):
         at = studio.next_ring()
         if at is None:
@@ -138,6 +145,9 @@ def live_through(studio: Studio, clock: StepClock) -> None:
         studio.raise_due()
         damp_said = _answer_all(studio, clock, damp_said=damp_said)
         day_ten = _tenth_day(studio, one) if day_ten is None else day_ten
+        if waiting and studio.ask(q.LotSheetFor(one)).steps[3].state == "running":
+            waiting = False
+            in_the_soak()
 
 
 def _answer_all(studio: Studio, clock: StepClock, *, damp_said: bool) -> bool:

@@ -3,8 +3,10 @@
 from collections.abc import Callable, Mapping
 from datetime import datetime, timedelta
 from typing import Any, Protocol
+from zoneinfo import ZoneInfo
 
 from studio_log.domain.amounts import vessel_fits, work_out
+from studio_log.domain.calendar_words import MONTHS
 from studio_log.domain.cautions import Caution
 from studio_log.domain.errors import Refusal
 from studio_log.domain.lots import Lot
@@ -123,6 +125,17 @@ def _tags(house: House, desk: Desk, question: q.TagsFor) -> q.Tags:
     return tuple(_tag(house, desk, whole_code(code)) for code in question.codes)
 
 
+def _short_day(at: datetime, zone: str) -> str:
+    """Give a day as it fits on a tag: "9 Jun 2026"."""
+    day = at.astimezone(ZoneInfo(zone)).date()
+    return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
+
+
+def _short_moment(at: datetime, zone: str) -> str:
+    """Give a moment as it fits on a tag: "9 Jun 09:20"."""
+    return f"{_short_day(at, zone)[:-5]} {words.clock(at, zone)}"
+
+
 def _tag(house: House, desk: Desk, code: str) -> TagFacts:
     lot = desk.lot(code)
     rows = []
@@ -131,7 +144,7 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
             continue
         if step.optional and not lot.taken(step):
             continue
-        written = words.moment(step.start, desk.now, desk.zone) if step.start else ""
+        written = _short_moment(step.start, desk.zone) if step.start else ""
         rows.append(TagRow(step.title, written))
     slugs = dict.fromkeys(slug for step in lot.method.steps for slug in step.cautions)
     short = [house.cautions[slug].short for slug in slugs if slug in house.cautions]
@@ -141,9 +154,9 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
         name=lot.name,
         weight=words.mass(grams) if grams is not None else "",
         method=lot.method.title,
-        begun=f"begun {words.day(lot.begun, desk.zone)}",
+        begun=f"begun {_short_day(lot.begun, desk.zone)}",
         rows=tuple(rows),
-        caution=" · ".join(short[:2]),
+        caution=short[0] if short else "",
         studio=desk.settings.studio,
     )
 

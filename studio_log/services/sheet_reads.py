@@ -1,6 +1,7 @@
 """One lot, whole: its steps with planned and actual times, amounts, journal; and as JSON."""
 
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from studio_log.domain.amounts import Amount, vessel_fits, work_out
 from studio_log.domain.errors import Refusal
@@ -183,8 +184,12 @@ def _actual_words(desk: Desk, step: LotStep) -> str:
     if step.start is None and step.end is None:
         return ""
     start = words.moment(step.start, desk.now, desk.zone) if step.start else "?"
-    end = words.moment(step.end, desk.now, desk.zone) if step.end else "now"
-    return f"{start} → {end}"
+    if step.end is None:
+        return f"{start} → now"
+    zone = ZoneInfo(desk.zone)
+    same_day = step.start and step.start.astimezone(zone).date() == step.end.astimezone(zone).date()
+    end = words.clock(step.end, desk.zone) if same_day else ""
+    return f"{start} → {end or words.moment(step.end, desk.now, desk.zone)}"
 
 
 def _when_words(desk: Desk, step: LotStep, window: StepWindow | None) -> str:

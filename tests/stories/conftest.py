@@ -11,7 +11,6 @@ from pytestqt.qtbot import QtBot
 from studio_log.app.compose import open_studio
 from studio_log.app.errand import StepClock
 from studio_log.services.ports import Delivery, NoticeText
-from studio_log.services.studio import Studio
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.ask import SplitChoice
 from studio_log.ui.bridge import Bridge
@@ -75,7 +74,7 @@ class Person:
 
     def open(self) -> None:
         """Start the program."""
-        self.studio: Studio = open_studio(self.folder, clock=self.clock)
+        self.studio = open_studio(self.folder, clock=self.clock)
         self.studio.notice = self.notices
         self.bridge = Bridge(InlineWorker(), self.studio, self.clock)
         self.studio.listeners.append(self._listen)

@@ -91,8 +91,9 @@ def test_the_errand_by_commands(shell: Shell, tmp_path: Path) -> None:
     mark("blend", "start", 12.1)
     mark("now", "end", 12.4)
     mark("strain", "end", 12.7)
+    made_at = (start + timedelta(hours=12.7)).isoformat(timespec="seconds")
     shell.do("milk", "new", "--lots", code, second, "--beans", "135 g", "--strength", "100",
-             "--made-at", (start + timedelta(hours=12.7)).isoformat(timespec="seconds"))  # fmt: skip
+             "--made-at", made_at)  # fmt: skip
     assert set(shell.json("milk", "list")[0]["lots"]) == {code, second}
     mark("first-soak", "start", 13)
     mark("now", "tend", 13.2)
