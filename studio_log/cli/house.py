@@ -1,0 +1,62 @@
+"""What the command line needs of the program around it: the app hands it in."""
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Any, Protocol, TextIO
+
+from studio_log.domain.tags import TagFacts
+from studio_log.services.commands import Outcome
+from studio_log.services.ports import Clock
+
+
+class StudioFace(Protocol):
+    """An open studio, as a command sees it; every method may raise Refusal."""
+
+    clock: Clock
+    cautions: Mapping[str, Any]
+    """The cautions that a method may name, by slug."""
+
+    @property
+    def zone(self) -> str:
+        """IANA name of the studio's zone."""
+        ...
+
+    def do(self, command: Any, /) -> Outcome:
+        """Do one of services.commands."""
+        ...
+
+    def ask(self, question: Any, /) -> Any:
+        """Answer one of services.questions."""
+        ...
+
+    def backup(self, to: Path, /) -> str:
+        """Write a copy of the studio; gives words for the person."""
+        ...
+
+    def restore(self, source: Path, /) -> str:
+        """Put a copy in the studio's place; gives words for the person."""
+        ...
+
+    def check(self, *, repair: bool = False) -> list[str]:
+        """Give what is wrong, a sentence each; with `repair` mend what can be derived."""
+        ...
+
+    def close(self) -> None:
+        """Close the studio."""
+        ...
+
+
+class House(Protocol):
+    """The makers. `where` is what was given as --studio, None for the usual place."""
+
+    def open_studio(self, where: str | None) -> StudioFace:
+        """Open the studio, making it on first use; Refusal where it cannot be."""
+        ...
+
+    def remind(self, where: str | None, *, once: bool, out: TextIO) -> int:
+        """Ring what falls due until stopped, or once; gives the exit code."""
+        ...
+
+    def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
+        """Write tags as a PDF on a stock of labels; gives words for the person."""
+        ...
