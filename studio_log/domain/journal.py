@@ -102,15 +102,21 @@ def corrected(entry: Entry, correction: Entry) -> Entry:
 
 
 def taken_back(entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """Give the entries that undo took back and redo can restore, the latest undone last."""
+    """Give the entries that undo took back and redo can restore, the latest undone last.
+
+    A lot is voided by undoing its first entry: that is no new act, and undone in its turn.
+    """
     kept: dict[int, Entry] = {}
     away: dict[int, Entry] = {}
     for entry in entries:
         if entry.act not in META:
             kept[entry.number] = entry
-            away.clear()  # a new act ends what redo could restore
-        elif entry.target is not None and entry.act is Act.UNDO:
+            if entry.act is not Act.VOID:
+                away.clear()  # a new act ends what redo could restore
+        elif entry.target not in kept or kept[entry.target].act is Act.VOID:
+            continue
+        elif entry.act is Act.UNDO:
             away[entry.target] = kept[entry.target]
-        elif entry.target is not None and entry.act is Act.REDO:
+        elif entry.act is Act.REDO:
             away.pop(entry.target, None)
     return tuple(away.values())
