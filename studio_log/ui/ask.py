@@ -22,7 +22,7 @@ from typing_extensions import override
 
 from studio_log.domain.day_text import Prefer
 from studio_log.domain.errors import Refusal
-from studio_log.domain.mass_text import read_grams
+from studio_log.domain.mass_text import read_grams, read_litres
 from studio_log.domain.methods import Method
 from studio_log.domain.pieces import Piece
 from studio_log.ui.theme.dress import dress_button
@@ -38,6 +38,8 @@ class LotChange:
     place: str | None = None
     grams: float | None = None
     weighed: str | None = None
+    cure_days: int | None = None
+    vessel_litres: float | None = None
 
 
 @dataclass(frozen=True)
@@ -172,6 +174,16 @@ class _SplitBox(_Box):
         return "" if self.name.text().strip() else "The new lot needs a name."
 
 
+def _whole_days(text: str) -> int | None:
+    """Read a number of days, "90" or "90 d"; blank is none."""
+    days = text.strip().lower().removesuffix("days").removesuffix("d").strip()
+    if not days:
+        return None
+    if not (days.isascii() and days.isdigit() and len(days) <= 4):
+        raise Refusal("The cure is a whole number of days, as in 90.")
+    return int(days)
+
+
 class _ChangeBox(_Box):
     def __init__(self, parent: QWidget, name: str, place: str) -> None:
         super().__init__(parent, "Change the lot", "", "&Change")
@@ -183,20 +195,27 @@ class _ChangeBox(_Box):
         for words, value in (("not said", None), ("before scouring", "before"),
                              ("after scouring", "after")):  # fmt: skip
             self.weighed.addItem(words, value)
+        self.cure = QLineEdit()
+        self.cure.setPlaceholderText("as it is — or a number of days: 90")
+        self.bucket = QLineEdit()
+        self.bucket.setPlaceholderText("as it is — or 10 L, 2.5 gal")
         for label, field in (("&Name", self.name), ("&Place", self.place),
-                             ("&Weight", self.weight), ("W&eighed", self.weighed)):  # fmt: skip
+                             ("&Weight", self.weight), ("W&eighed", self.weighed),
+                             ("&Cure", self.cure), ("&Bucket", self.bucket)):  # fmt: skip
             self.fields.addRow(label, field)
         self._before = (name, place)
 
     @property
     def change(self) -> LotChange:
         name, place = self.name.text().strip(), self.place.text().strip()
-        weight = self.weight.text().strip()
+        weight, bucket = self.weight.text().strip(), self.bucket.text().strip()
         return LotChange(
             name if name != self._before[0] else None,
             place if place != self._before[1] else None,
             read_grams(weight) if weight else None,
             self.weighed.currentData() if weight else None,
+            _whole_days(self.cure.text()),
+            read_litres(bucket) if bucket else None,
         )
 
     @override

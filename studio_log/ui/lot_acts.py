@@ -15,9 +15,19 @@ from studio_log.services.commands import (
     SplitLot,
     Undo,
 )
-from studio_log.services.questions import LotSheet, Methods, MethodsFor, Tags, TagsFor, TakeBack
+from studio_log.services.questions import (
+    LotSheet,
+    Methods,
+    MethodsFor,
+    MilkOffer,
+    MilkOfferFor,
+    Tags,
+    TagsFor,
+    TakeBack,
+)
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.lots.step_list import current
+from studio_log.ui.milk_box import MilkBox
 from studio_log.ui.tags.tag_dialog import TagDialog
 
 if TYPE_CHECKING:
@@ -42,6 +52,7 @@ class LotActs(QObject):
         self.vessel_litres = 10.0
         self.form: LotForm | None = None
         self.tags: TagDialog | None = None
+        self.milk_box: MilkBox | None = None
 
     def do(self, slug: str) -> None:
         """Do one act by its name; nothing where no lot is shown and it needs one."""
@@ -58,6 +69,25 @@ class LotActs(QObject):
         self.form.made.connect(self.lot_made)
         self.form.finished.connect(self._form_left)
         self.form.open()
+
+    def record_milk(self, code: str) -> None:
+        """Offer to record the milk of a lot that has just been strained."""
+        self._bridge.ask(MilkOfferFor(code), self._show_milk)
+
+    def _milk(self, sheet: LotSheet) -> None:
+        self.record_milk(sheet.code)
+
+    def _show_milk(self, offer: MilkOffer) -> None:
+        if self.milk_box is not None:
+            return
+        self.milk_box = MilkBox(self._bridge, offer, self._window)
+        self.milk_box.finished.connect(self._milk_left)
+        self.milk_box.open()
+
+    def _milk_left(self) -> None:
+        if self.milk_box is not None:
+            self.milk_box.deleteLater()
+            self.milk_box = None
 
     def undo(self) -> None:
         """Take back the last act of all while it is fresh, else the latest of the lot shown."""
@@ -102,6 +132,8 @@ class LotActs(QObject):
                     place=change.place,
                     grams=change.grams,
                     weighed=change.weighed,
+                    cure_days=change.cure_days,
+                    vessel_litres=change.vessel_litres,
                 )
             )
 

@@ -126,6 +126,8 @@ class MainWindow(QMainWindow):
             self._soon.start()
         if outcome.advice:
             self.message.advise(" ".join(outcome.advice))
+        if outcome.wants_milk:
+            self.acts.record_milk(outcome.wants_milk)
         self._refresh_status()
 
     def choose_lot(self, code: str) -> None:
@@ -310,7 +312,7 @@ class MainWindow(QMainWindow):
         self.actions_by_slug["undo"].setEnabled(bool(words))
         sheet = self.acts.sheet
         self.actions_by_slug["redo"].setEnabled(bool(sheet is not None and sheet.redo))
-        for slug in ("split", "go_on", "change", "stop", "print_tags"):
+        for slug in ("split", "go_on", "change", "milk", "stop", "print_tags"):
             self.actions_by_slug[slug].setEnabled(sheet is not None)
         self.top_bar.print_tags.setEnabled(sheet is not None)
 
