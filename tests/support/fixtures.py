@@ -1,7 +1,7 @@
 """An open studio in a folder of its own, at a clock that the test moves."""
 
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cache
@@ -82,7 +82,9 @@ class Workshop:
         self.studio.raise_due()
         return self.notice.shown[before:]
 
-    def ring_on(self, until: datetime) -> list[tuple[datetime, NoticeText]]:
+    def ring_on(
+        self, until: datetime, seen: Callable[[datetime, NoticeText], None] | None = None
+    ) -> list[tuple[datetime, NoticeText]]:
         """Let the clock run and ring at each moment the alarm is set to, up to one."""
         found = []
         for _ in range(300):
@@ -90,7 +92,10 @@ class Workshop:
             if at is None or at > until:
                 break
             moment = max(at, self.clock.at)
-            found += [(moment, text) for text in self.ring(at=moment)]
+            for text in self.ring(at=moment):
+                found.append((moment, text))
+                if seen is not None:
+                    seen(moment, text)
         else:
             raise AssertionError("the alarm rings without end")
         self.clock.set(max(until, self.clock.at))
