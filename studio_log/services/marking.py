@@ -29,6 +29,7 @@ ANSWERS: Mapping[Act, str] = {
     Act.PUTOFF: "",
 }
 MOST_OFF = timedelta(days=60)
+MOST_AHEAD = timedelta(days=3650)
 LONGEST_READING = 60
 
 
@@ -151,6 +152,8 @@ def next_morning(desk: Desk) -> datetime:
 def _planned(desk: Desk, lot: Lot, step: LotStep | None, command: Mark) -> datetime:
     if step is None or command.at is None:
         raise Refusal("Say which step and, with --at, when it is planned. Nothing was changed.")
+    if abs(command.at - desk.now) > MOST_AHEAD:
+        raise Refusal("Plan within ten years. Nothing was changed; look at the year.")
     window = windows_of(lot, desk.now, desk.quiet).get(step.number)
     if window is None:
         raise Refusal(f"{step.title} of {lot.code} is closed already. Nothing was changed.")
