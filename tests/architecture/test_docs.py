@@ -149,8 +149,8 @@ def test_the_readme_lists_every_command() -> None:
 
 def test_the_fields_of_a_lot_as_json_are_told(tmp_path: Path) -> None:
     made = run_program(
-        "--studio", str(tmp_path), "lot", "new", "--method", "soy-immersion-long", "--name", "Calico",
-        "--piece", "cotton 1x1m 150g/m2", "--json",
+        "--studio", str(tmp_path), "lot", "new", "--method", "soy-immersion-long",
+        "--name", "Calico", "--piece", "cotton 1x1m 150g/m2", "--json",
     )  # fmt: skip
     code = json.loads(made.stdout)["code"]
     run_program("--studio", str(tmp_path), "mark", code, "bean-soak", "start", "--at", "-3h")
