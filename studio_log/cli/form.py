@@ -122,14 +122,19 @@ def joined(form: Form, words: Sequence[str]) -> list[str]:
         option = options.get(word)
         values: list[str] = []
         if option is not None and option.takes:
-            while left and not _ends_values(left[0], options) and (option.spreads or not values):
+            while left and not _ends_values(left[0], options, first=not values):
                 values.append(left.pop(0))
+                if not option.spreads:
+                    break
         done.extend([f"{word}={value}" for value in values] or [word])
     return done + left
 
 
-def _ends_values(word: str, options: Mapping[str, Option]) -> bool:
-    return word in {"--", "--help"} or word.partition("=")[0] in options
+def _ends_values(word: str, options: Mapping[str, Option], *, first: bool) -> bool:
+    """Say whether a word is no value: an option, or after the first what looks like one."""
+    if word in {"--", "--help"} or word.partition("=")[0] in options:
+        return True
+    return not first and word.startswith("--")
 
 
 def _parser(form: Form) -> _Parser:

@@ -5,10 +5,10 @@ from typing import Final
 from studio_log.cli import values
 from studio_log.cli.form import AT, JSON, LOT, SURE, Form, Option, UsageError
 from studio_log.cli.plain import instant, picked
-from studio_log.cli.turn import Turn, outcome_json
+from studio_log.cli.turn import Turn
 from studio_log.domain.lots import LotState
 from studio_log.domain.pieces import Weighed
-from studio_log.services.commands import GoOn, NewLot, Outcome, SetLot, SplitLot
+from studio_log.services.commands import GoOn, NewLot, SetLot, SplitLot
 from studio_log.services.questions import (
     LotLine,
     LotLines,
@@ -54,17 +54,7 @@ def _new(turn: Turn) -> int:
     outcome = turn.do(command)
     for words in understood:
         turn.tell(words)
-    return _with_code(turn, outcome)
-
-
-def _with_code(turn: Turn, outcome: Outcome) -> int:
-    """Print a new lot's code alone, for scripts; the words go to standard error."""
-    if turn.values["json"]:
-        turn.say_json(outcome_json(outcome))
-    else:
-        turn.tell("\n".join([outcome.words, *outcome.advice]))
-        turn.say(outcome.code)
-    return 0
+    return turn.finish_new(outcome)
 
 
 def _go_on(turn: Turn) -> int:
@@ -104,7 +94,7 @@ def _split(turn: Turn) -> int:
         name=values.text(turn.values["name"], "The name"),
         at=turn.moment("at"),
     )
-    return _with_code(turn, turn.do(command))
+    return turn.finish_new(turn.do(command))
 
 
 def _list(turn: Turn) -> int:

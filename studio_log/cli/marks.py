@@ -9,13 +9,14 @@ from studio_log.cli.form import AT, JSON, LOT, SURE, Form, Option, UsageError, W
 from studio_log.cli.turn import Turn
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
+from studio_log.domain.number_text import quoted
 from studio_log.domain.span_text import read_span
 from studio_log.services.commands import Correct, Mark, Redo, Undo
 
 ACTS: Final = tuple(act.value for act in list(Act)[:12])
 MORNING: Final = frozenset({"morning", "next morning", "tomorrow morning"})
 MOST_OFF: Final = timedelta(days=60)
-_STEP: Final = re.compile(r"now|[0-9]{1,5}|[a-z0-9][a-z0-9-]{0,79}")
+_STEP: Final = re.compile(r"[0-9]{1,5}|(?=.*[a-z])[a-z0-9][a-z0-9-]{0,79}")
 
 NOTE: Final = Option("--note", "a remark", "TEXT")
 READING: Final = Option(
@@ -49,8 +50,8 @@ def _step(typed: str) -> str:
     plain = typed.strip().lower()
     if not _STEP.fullmatch(plain):
         raise Refusal(
-            f"“{values.shown(typed)}” names no step: its number, its name such as first-soak, "
-            f"or now. {values.NOTHING}"
+            f"{quoted(values.shown(typed))} names no step: give its number, its slug such as "
+            f"first-soak, or now. {values.NOTHING}"
         )
     return plain
 

@@ -27,7 +27,7 @@ def _new(turn: Turn) -> int:
         cold=given["place"] != "room",
         made_at=turn.moment("made_at"),
     )
-    return turn.finish(turn.do(command))
+    return turn.finish_new(turn.do(command))
 
 
 def _list(turn: Turn) -> int:
@@ -62,7 +62,7 @@ def _set(turn: Turn) -> int:
 FORMS: Final = (
     Form(
         ("milk", "new"),
-        "Record a batch of milk; of beans, litres and strength two give the third.",
+        "Record a batch of milk and print its code; two of the figures give the third.",
         _new,
         options=(
             LOTS,

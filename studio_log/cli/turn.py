@@ -82,6 +82,14 @@ class Turn:
             self.say("\n".join([outcome.words or "Done.", *outcome.advice]))
         return 0
 
+    def finish_new(self, outcome: Outcome) -> int:
+        """Print the code of what was made alone, for scripts; the words go to standard error."""
+        if self.values.get("json"):
+            return self.finish(outcome)
+        self.tell("\n".join([outcome.words, *outcome.advice]))
+        self.say(outcome.code)
+        return 0
+
     def say(self, words: str) -> None:
         """Write a text to standard output."""
         _write(self.out, words)
@@ -104,6 +112,7 @@ def outcome_json(outcome: Outcome) -> dict[str, Any]:
         "code": outcome.code,
         "lots": outcome.lots,
         "milks": outcome.milks,
+        "wants_milk": outcome.wants_milk,
     }
 
 
