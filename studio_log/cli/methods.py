@@ -10,11 +10,11 @@ from studio_log.cli.turn import Turn
 from studio_log.domain.errors import Refusal
 from studio_log.domain.method_text import read_method_bytes, write_method
 from studio_log.domain.methods import Method, MethodStep
-from studio_log.outside.files import write_atomically
 from studio_log.present import words
 from studio_log.services.commands import ImportMethod
 from studio_log.services.limits import check_grams
 from studio_log.services.questions import AmountsAnswer, AmountsFor, MethodFor, MethodsFor
+from studio_log.services.whole_file import write_whole
 
 SLUG: Final = Word("SLUG", "the method's short name, such as soy-immersion-long")
 FILE: Final = Word("FILE", "a method's file, TOML")
@@ -100,7 +100,7 @@ def _import(turn: Turn) -> int:
 def _export(turn: Turn) -> int:
     path = values.file_path(turn.values["to"], "The name of the file")
     method = _method_of(turn)
-    write_atomically(path, write_method(method).encode())
+    write_whole(path, write_method(method).encode())
     turn.say(f"{method.title}, version {method.version}, is written to {path}.")
     return 0
 

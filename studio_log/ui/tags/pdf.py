@@ -1,7 +1,5 @@
 """Tags into a PDF of vectors, with or without a window."""
 
-import os
-import tempfile
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -19,6 +17,7 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
 from studio_log.present.tag_layout import PlacedTag, lay_out_tag
 from studio_log.present.tag_stock import Place, TagStock, cut_marks, find_stock, pages_of
+from studio_log.services.whole_file import write_whole
 from studio_log.ui.tags.tag_painter import FontMeasure, paint_tag
 
 _DOTS = 1200
@@ -122,32 +121,3 @@ def write_pdf(path: Path, tags: Sequence[TagFacts], stock_slug: str, *, start_at
     app = ensure_gui_app()
     write_whole(Path(path), pdf_bytes(tags, find_stock(stock_slug), start_at=start_at))
     del app
-
-
-def write_whole(path: Path, content: bytes) -> None:
-    """Write beside, then put in place; Refusal where that fails, nothing changed."""
-    beside: Path | None = None
-    try:
-        handle, name = tempfile.mkstemp(prefix=".tags-", suffix=".part", dir=path.parent)
-        beside = Path(name)
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        beside.chmod(_usual_mode())
-        beside.replace(path)
-    except (OSError, ValueError) as error:
-        if beside is not None:
-            beside.unlink(missing_ok=True)
-        reason = getattr(error, "strerror", None) or "the name cannot be used"
-        raise Refusal(
-            f"The PDF could not be written to {path} ({reason}). Nothing there was changed. "
-            "Choose another folder or make room, then try again."
-        ) from error
-
-
-def _usual_mode() -> int:
-    """Give the rights a new file would have: the temporary one is for its owner only."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return 0o666 & ~mask

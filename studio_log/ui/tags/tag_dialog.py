@@ -30,7 +30,8 @@ from studio_log.present.tag_stock import (
     pages_of,
     single_tag,
 )
-from studio_log.ui.tags.pdf import lay_out_tags, pdf_bytes, write_whole
+from studio_log.services.whole_file import write_whole
+from studio_log.ui.tags.pdf import lay_out_tags, pdf_bytes
 from studio_log.ui.tags.tag_preview import TagPreview
 
 _MOST_COPIES = 50

@@ -7,7 +7,7 @@ from pathlib import Path
 from studio_log.domain.errors import Refusal
 
 
-def write_atomically(path: Path, data: bytes) -> None:
+def write_whole(path: Path, data: bytes) -> None:
     """Write beside, then put in place; what stood at `path` stays until then.
 
     Refusal where that fails; nothing was changed.

@@ -6,13 +6,13 @@ from pathlib import Path
 import pytest
 
 from studio_log.domain.errors import Refusal
-from studio_log.outside.files import write_atomically
+from studio_log.services.whole_file import write_whole
 
 
 def test_a_new_file_and_one_in_the_place_of_another(tmp_path: Path) -> None:
     path = tmp_path / "method.toml"
     for data in (b"one", b"", b"\x00two"):
-        write_atomically(path, data)
+        write_whole(path, data)
         assert path.read_bytes() == data
     assert [child.name for child in tmp_path.iterdir()] == ["method.toml"]
 
@@ -20,7 +20,7 @@ def test_a_new_file_and_one_in_the_place_of_another(tmp_path: Path) -> None:
 def test_its_rights_are_those_of_any_new_file(tmp_path: Path) -> None:
     before = os.umask(0o027)
     try:
-        write_atomically(tmp_path / "a", b"")
+        write_whole(tmp_path / "a", b"")
     finally:
         os.umask(before)
     assert (tmp_path / "a").stat().st_mode & 0o777 == 0o640
@@ -30,7 +30,7 @@ def test_its_rights_are_those_of_any_new_file(tmp_path: Path) -> None:
 def test_where_it_cannot_be_written_a_sentence_says_so(tmp_path: Path, name: str) -> None:
     (tmp_path / "kept").write_bytes(b"kept")
     with pytest.raises(Refusal, match=r"could not be written .*Nothing there was changed"):
-        write_atomically(tmp_path / name, b"new")
+        write_whole(tmp_path / name, b"new")
     assert [child.name for child in tmp_path.iterdir()] == ["kept"]
 
 
@@ -43,6 +43,6 @@ def test_a_full_disk_leaves_what_was_there(tmp_path: Path, monkeypatch: pytest.M
 
     monkeypatch.setattr(os, "fsync", full)
     with pytest.raises(Refusal, match="No space left on device"):
-        write_atomically(path, b"new")
+        write_whole(path, b"new")
     assert path.read_bytes() == b"old"
     assert [child.name for child in tmp_path.iterdir()] == ["method.toml"]
