@@ -48,7 +48,7 @@ from studio_log.ui.top_bar import TopBar
 from studio_log.ui.tray import Tray
 from studio_log.ui.welcome.welcome_page import WelcomePage
 from studio_log.ui.widgets import style
-from studio_log.ui.window_layout import Parts, lay_out, order_keys
+from studio_log.ui.window_layout import Parts, first_size, lay_out, order_keys
 
 LEAST_SIZE: Final = (960, 640)
 CLOSING_TRAY: Final = (
@@ -84,7 +84,7 @@ class MainWindow(QMainWindow):
         self.setWindowTitle(TITLE)
         self.setWindowIcon(program_icon())
         self.setMinimumSize(*LEAST_SIZE)
-        self.resize(1440, 900)
+        self.resize(first_size(self.screen()))
         self._lay_out()
         self._connect()
         self._dress()

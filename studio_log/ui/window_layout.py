@@ -3,11 +3,18 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Final
 
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QScreen
 from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from studio_log.ui.panes import Panes
 from studio_log.ui.top_bar import TopBar
+
+WISHED: Final = QSize(1440, 900)
+FRAME: Final = QSize(8, 40)
+"""What a desktop's frame and title take of the screen, at a guess: it is known only later."""
 
 
 @dataclass(frozen=True)
@@ -37,6 +44,11 @@ def lay_out(parts: Parts) -> None:
     parts.pages.addWidget(parts.welcome)
     parts.pages.addWidget(work)
     parts.pages.setCurrentIndex(1)
+
+
+def first_size(screen: QScreen) -> QSize:
+    """Give the size to open with: as wished, but never beyond the screen with its frame."""
+    return WISHED.boundedTo(screen.availableGeometry().size() - FRAME)
 
 
 def order_keys(walk: Sequence[QWidget]) -> None:
