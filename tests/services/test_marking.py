@@ -4,7 +4,7 @@ import pytest
 
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act
-from studio_log.services.commands import ChangeSettings, Mark, NewMilk, SetLot, SetMilk
+from studio_log.services.commands import ChangeSettings, NewMilk, SetLot, SetMilk
 from tests.support.builders import HOUR, MINUTE, NINE, SCOUR, a_method, a_step, spread
 from tests.support.fixtures import open_workshop
 
