@@ -24,6 +24,10 @@ URGENCY = {
     Kind.USE_BY: Urgency.SOON,
     Kind.CURE_MARK: Urgency.CALM,
 }
+SPOILS = frozenset(
+    {StepKind.BEANS, StepKind.MILK, StepKind.SOAK, StepKind.SPIN, StepKind.DRY, StepKind.DIP}
+)
+"""Kinds of step whose latest gone harms milk or cloth; the others only come late."""
 PRESSING_GAP = timedelta(hours=2)
 """A start that must come within this is urgent."""
 USEFUL_EARLY = timedelta(hours=2)
@@ -106,6 +110,8 @@ def _make(  # noqa: PLR0913 - one door for all kinds; every value is named at th
 ) -> Reminder:
     lot = scene.lot
     weight = urgency or URGENCY[kind]
+    if weight is Urgency.SPOILING and step.spec.kind not in SPOILS:
+        weight = Urgency.NOW
     tail = f"/{nth}" if nth else ""
     return Reminder(
         key=f"{lot.code}/{step.number}/{kind.value}{tail}",
@@ -265,7 +271,7 @@ def _of_cure(scene: _Scene) -> Iterator[Reminder]:
         yield _make(
             scene, cure.step, Kind.CURE_MARK, due, act=act, why=why,
             urgency=Urgency.SOON if nearing else Urgency.CALM,
-            nth=f"{mark.kind}/{_coats_dry(scene.lot, cure)}", window=(cure.fully_dry, mark.at),
+            nth=f"{_coats_dry(scene.lot, cure)}/{mark.kind}", window=(cure.fully_dry, mark.at),
         )  # fmt: skip
 
 

@@ -54,6 +54,8 @@ class LotStep:
     milk: str | None = None
     grams_used: float | None = None
     """Weight of the cloth when the step began: its amounts no longer follow the lot."""
+    amounts_used: Mapping[str, float] = field(default_factory=dict)
+    """What the dyer had changed of its amounts by then."""
 
     @property
     def closed(self) -> bool:

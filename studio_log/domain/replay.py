@@ -117,7 +117,7 @@ def _close_between(lot: Lot, step: LotStep, entry: Entry) -> Lot:
     names = ", ".join(one.title for one in reversed(left))
     _ask(entry, f"Before {step.title} these are not marked: {names}. Mark them as done too?")
     for one in left:
-        lot = _with(lot, one, end=max(entry.at, one.start or entry.at))
+        lot = _with(lot, one, end=max(entry.at, one.start or entry.at), **_used(lot, one))
     return lot
 
 
@@ -147,8 +147,16 @@ def _start(lot: Lot, entry: Entry) -> Lot:
 
 def _begin_step(lot: Lot, number: int, at: datetime) -> Lot:
     """Begin a step; a cure of an earlier method that still runs ends with it, its age frozen."""
-    lot = _with(lot, lot.step(number), start=at, grams_used=lot.grams, put_off=None, plan=None)
+    step = lot.step(number)
+    lot = _with(lot, step, start=at, put_off=None, plan=None, **_used(lot, step))
     return _end_cures_before(lot, number, at)
+
+
+def _used(lot: Lot, step: LotStep) -> dict[str, Any]:
+    """Keep what a step's amounts are worked out from, from the moment it is begun or done."""
+    if step.grams_used is not None:
+        return {}
+    return {"grams_used": lot.grams, "amounts_used": dict(lot.amounts_changed)}
 
 
 def _end_cures_before(lot: Lot, number: int, at: datetime) -> Lot:
@@ -174,7 +182,7 @@ def _end(lot: Lot, entry: Entry) -> Lot:
         )
     else:
         _sensible_length(step, entry)
-    lot = _with(lot, step, end=entry.at, put_off=None, plan=None)
+    lot = _with(lot, step, end=entry.at, put_off=None, plan=None, **_used(lot, step))
     lot = _end_cures_before(lot, step.number, entry.at)
     return _follow_at_once(lot, step.number, entry.at)
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, Literal
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.due import milk_reminder, reminders_of
@@ -65,6 +65,11 @@ class Desk:
     def quiet(self) -> QuietHours:
         """Quiet hours in the zone in force."""
         return self.settings.quiet(self.zone)
+
+    @property
+    def units(self) -> Literal["metric", "us"]:
+        """Units in which figures are shown; any may be typed."""
+        return "us" if self.settings.units == "us" else "metric"
 
     @property
     def year(self) -> int:

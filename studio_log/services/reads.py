@@ -22,7 +22,7 @@ from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines
 from studio_log.services.ports import Notice
 from studio_log.services.ringing import next_ring
-from studio_log.services.sheet_reads import amounts_of, lot_sheet
+from studio_log.services.sheet_reads import amounts_of, in_units, lot_sheet
 from studio_log.services.timeline_reads import timeline
 from studio_log.store.database import Store
 
@@ -52,7 +52,7 @@ def _amounts(_house: House, desk: Desk, question: q.AmountsFor) -> q.AmountsAnsw
     method = desk.method(question.slug)
     rules = [rule for step in method.steps for rule in step.amounts]
     grams = check_grams(question.grams)
-    amounts = work_out(rules, grams=grams, changed=question.changed)
+    amounts = in_units(work_out(rules, grams=grams, changed=question.changed), desk)
     bath = next((one for one in amounts if one.vessel), None)
     if bath is None or question.vessel_litres is None:
         return q.AmountsAnswer(amounts, "", None)
@@ -65,7 +65,7 @@ def milk_line(milk: Milk, desk: Desk) -> q.MilkLine:
     place = "cold" if milk.cold else "at room heat"
     good = words.moment(milk.use_by, desk.now, desk.zone)
     fresh = "good until" if desk.now <= milk.use_by else "too old for a further coat since"
-    litres = f"{words.litres(milk.litres)}, " if milk.litres else ""
+    litres = f"{words.litres(milk.litres, desk.units)}, " if milk.litres else ""
     return q.MilkLine(
         code=milk.code,
         litres=milk.litres,
@@ -152,7 +152,7 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
     return TagFacts(
         code=lot.code,
         name=lot.name,
-        weight=words.mass(grams) if grams is not None else "",
+        weight=words.mass(grams, desk.units) if grams is not None else "",
         method=lot.method.title,
         begun=f"begun {_short_day(lot.begun, desk.zone)}",
         rows=tuple(rows),

@@ -1,5 +1,6 @@
 """One lot, whole: its steps with planned and actual times, amounts, journal; and as JSON."""
 
+from dataclasses import replace
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -36,7 +37,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         code=lot.code,
         name=lot.name,
         state=lot.state(desk.now).value,
-        heading=_heading(lot),
+        heading=_heading(lot, desk),
         doing=doing_words(desk, lot),
         pieces=lot.pieces,
         steps=lines,
@@ -58,12 +59,12 @@ def _short_cautions(house: Any, lot: Lot) -> str:
     return " · ".join(house.cautions[slug].short for slug in slugs if slug in house.cautions)
 
 
-def _heading(lot: Lot) -> str:
+def _heading(lot: Lot, desk: Desk) -> str:
     grams, area = lot.grams, lot.area_m2
     parts = [lot.method.title]
     if grams is not None:
         weighed = f" ({lot.weighed} scour)" if lot.weighed else ""
-        parts.append(f"{words.mass(grams)}{weighed}")
+        parts.append(f"{words.mass(grams, desk.units)}{weighed}")
     if area is not None:
         parts.append(f"{area:.2f} m²")
     if lot.place:
@@ -110,17 +111,26 @@ def _vessel_words(lot: Lot, lines: tuple[q.StepLine, ...]) -> str:
     return vessel_fits(bath.value, grams, litres).sentence
 
 
+def in_units(amounts: tuple[Amount, ...], desk: Desk) -> tuple[Amount, ...]:
+    """Give the amounts as they are shown in the dyer's units; the values stay in g and L."""
+    if desk.units == "metric":
+        return amounts
+    return tuple(replace(one, shown=words.amount(one, desk.units), kitchen="") for one in amounts)
+
+
 def amounts_of(lot: Lot, step: LotStep) -> tuple[Amount, ...]:
     """Give a step's amounts; those of a step that has begun stay as they were used."""
     if not step.spec.amounts:
         return ()
-    grams = step.grams_used if step.grams_used is not None else lot.grams
+    used = step.grams_used is not None
+    grams = step.grams_used if used else lot.grams
+    changed = step.amounts_used if used else lot.amounts_changed
     if grams is None:
         return ()
     rules = [rule for one in lot.methods[step.join].steps for rule in one.amounts]
     own = {rule.slug for rule in step.spec.amounts}
     try:
-        worked = work_out(rules, grams=grams, changed=lot.amounts_changed)
+        worked = work_out(rules, grams=grams, changed=changed)
     except Refusal:
         worked = work_out(rules, grams=grams)
     return tuple(one for one in worked if one.slug in own)
@@ -136,7 +146,7 @@ def step_line(
 ) -> q.StepLine:
     """Give one step of the sheet."""
     state = lot.state_of(step)
-    amounts = amounts_of(lot, step)
+    amounts = in_units(amounts_of(lot, step), desk)
     return q.StepLine(
         number=step.number,
         order=order,

@@ -553,6 +553,22 @@ def test_the_amounts_of_steps_already_begun_stay_and_the_others_follow():
     assert story.mark(Act.START, "first-soak").step(4).grams_used == 400.0
 
 
+def test_changed_amounts_leave_those_already_used():
+    story = Story(amounts={"beans": 25.0})
+    story.mark(Act.START, 1)
+    lot = story.mark(Act.SET, data={"amounts": {"beans": 20.0}})
+    assert lot.step(1).amounts_used == {"beans": 25.0}
+    assert lot.amounts_changed == {"beans": 20.0}
+
+
+def test_a_step_marked_as_done_without_a_start_has_used_its_amounts_too():
+    story = Story()
+    story.mark(Act.START, "first-soak", sure=True)
+    lot = story.mark(Act.SET, data={"grams": 400.0})
+    assert [step.grams_used for step in lot.steps[:4]] == [350.0] * 4
+    assert lot.steps[4].grams_used is None
+
+
 def test_a_change_of_amounts_keeps_the_others():
     story = Story(amounts={"beans": 25.0})
     lot = story.mark(Act.SET, data={"amounts": {"milk": 80.0}})

@@ -339,7 +339,7 @@ def test_the_marks_of_the_cure_ring_on_their_days(shop):
     def see(at, text):
         for key in text.keys:
             if "cure_mark" in key:
-                rung.setdefault(key.split("/")[3], (at - dry) // DAY)
+                rung.setdefault(key.rsplit("/", 1)[-1], (at - dry) // DAY)
                 shop.do(AnswerReminder(key, "done"))
 
     shop.ring_on(dry + 91 * DAY, see)
