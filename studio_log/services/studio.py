@@ -322,11 +322,12 @@ class Studio:
         with self.store.work() as work:
             work.clear_projections()
             desk = self.desk(work)
+            for code in work.journal.subjects("M"):  # first, for lots look at their milk
+                with suppress(Refusal):
+                    desk.put_milk(milk_from(work.journal.of(code)))
             for code in _lot_codes(work):
                 with suppress(Refusal):
                     desk.settle(desk.lot(code), Cause(undoing=True, why="worked out anew"))
-            for code in work.journal.subjects("M"):
-                desk.put_milk(milk_from(work.journal.of(code)))
         self._after(c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))
 
     def close(self) -> None:

@@ -306,7 +306,7 @@ def test_a_passed_gap_is_named_with_how_far():
 
 def test_only_one_limit_is_broken_by_a_late_soak():
     story = beans_from("2026-06-09 06:00")
-    found = windows_of(story.lot, story.at + 20 * HOUR, LONDON)
+    found = windows_of(story.lot, story.at + 23 * HOUR, LONDON)
     assert [number for number, one in found.items() if one.broken] == [1]
 
 

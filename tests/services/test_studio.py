@@ -121,6 +121,18 @@ def test_working_out_anew_rings_nothing_again(shop):
     assert not shop.ring(seconds=1)
 
 
+def test_working_out_anew_keeps_what_is_said_of_milk(shop):
+    code = shop.new()
+    shop.walk_to(code, "dip-2")
+    shop.do(NewMilk(lots=(code,), cold=False, made_at=shop.clock.at - 3 * HOUR))
+    shop.clock.move(hours=2)
+    shop.mark(code, "now", Act.NOTE, note="x")
+    before = {key: one.status for key, one in shop.records(code).items()}
+    assert any("use_by" in key for key in before)
+    shop.studio.check(repair=True)
+    assert {key: one.status for key, one in shop.records(code).items()} == before
+
+
 def test_lost_reminders_are_worked_out_anew(shop):
     code = shop.new()
     shop.mark(code, "1", Act.START)
