@@ -155,8 +155,10 @@ def test_no_stir_is_asked_for_just_before_the_lifting():
     begun = at("09 20:00")
     story.mark(Act.START, "first-soak", at=begun, sure=True)
     ready = due(story)["ready"].due
-    story.mark(Act.TEND, "first-soak", at=ready - 3 * HOUR)
-    assert "tend/1" not in due(story)
+    story.mark(Act.TEND, "first-soak", at=ready - 3 * HOUR - 6 * MINUTE)
+    assert due(story)["tend/1"].due == ready - 6 * MINUTE
+    story.mark(Act.TEND, "first-soak", at=ready - 3 * HOUR - 3 * MINUTE)
+    assert "tend/2" not in due(story)
 
 
 def test_short_steps_are_counted_down_by_the_program_and_raise_no_notice():
