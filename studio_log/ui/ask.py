@@ -103,6 +103,7 @@ class _Box(QDialog):
         self.fault = Words(tone="danger_ink")
         self.fault.hide()
         column.addWidget(self.fault)
+        column.addStretch()
         self.buttons = QDialogButtonBox()
         self.yes = self.buttons.addButton(accept, QDialogButtonBox.ButtonRole.AcceptRole)
         dress_button(self.yes, "primary")

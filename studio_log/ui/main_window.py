@@ -246,6 +246,7 @@ class MainWindow(QMainWindow):
 
     def _show_timeline(self, timeline: Timeline) -> None:
         self.timeline.show_lanes(timeline.lanes, timeline.nights, timeline.now, timeline.zone)
+        self.panes.share(self.timeline.wanted_height())
 
     def _show_status(self, status: Status) -> None:
         self.status_line.show_status(status)
@@ -284,6 +285,7 @@ class MainWindow(QMainWindow):
         """Give the legend's room away in a low window; let the panes see to their widths."""
         self.timeline.legend.setVisible(self.height() >= LOW * theme().metrics.line)
         self.panes.fit()
+        self.panes.share(self.timeline.wanted_height())
         self._cover_bar()
 
     def _cover_bar(self) -> None:

@@ -14,6 +14,8 @@ from studio_log.ui.widgets.parts import button
 PAGES: Final = (("lots", "Lots"), ("time", "Time"), ("lot", "The lot"), ("bench", "Bench"))
 NARROW: Final = 52
 """Below so many line heights of width the panes take turns."""
+MOST_TIME: Final = 0.52
+"""The share of the middle that many lots' time may take; the chosen lot has the rest."""
 LOW: Final = 48
 """Below so many line heights the sheet needs the room that the legend takes."""
 
@@ -31,6 +33,7 @@ class Panes(QSplitter):
         self._page = "lots"
         self._narrow = False
         self._moved = False
+        self._middle_moved = False
         self.chips = QButtonGroup(self)
         self.turner = QWidget()
         row = FlowLayout(self.turner, gap=6)
@@ -48,6 +51,7 @@ class Panes(QSplitter):
             splitter.setHandleWidth(1)
         self.middle.setSizes([430, 400])
         self.splitterMoved.connect(self._note_moved)
+        self.middle.splitterMoved.connect(self._note_middle_moved)
         self.chips.idClicked.connect(self._chosen)
 
     @property
@@ -76,6 +80,13 @@ class Panes(QSplitter):
             right = min(max(round(self.width() * 0.26), round(line * 16)), round(line * 24))
             self.setSizes([left, self.width() - left - right - 2, right])
 
+    def share(self, time: int) -> None:
+        """Give time the height in pixels that it wants, within reason, and the lot the rest."""
+        whole = self.middle.height() - self.middle.handleWidth()
+        if not (self._narrow or self._middle_moved):
+            top = min(time, round(whole * MOST_TIME))
+            self.middle.setSizes([top, whole - top])
+
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -101,3 +112,6 @@ class Panes(QSplitter):
 
     def _note_moved(self) -> None:
         self._moved = True
+
+    def _note_middle_moved(self) -> None:
+        self._middle_moved = True

@@ -11,6 +11,7 @@ from studio_log.domain.errors import Question, Refusal
 from studio_log.services.commands import AnswerReminder, Undo
 from studio_log.services.questions import Bench
 from studio_log.ui.bench.bench_page import NO_TAKE_BACK, BenchPage
+from studio_log.ui.bench.card_view import headed
 from studio_log.ui.chime import Chime
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.style import sheet
@@ -77,6 +78,14 @@ def test_a_card_says_its_urgency_in_a_word(stand: Stand) -> None:
     assert first.due.text() == "Now · due 13:00, 8 min late"
     assert second.due.text() == "Soon · asked from 13:05"
     assert first.title.text() == "26-031 · Stir the soak"
+
+
+def test_a_title_sets_the_act_apart_from_its_lot() -> None:
+    card = replace(STIR, title=f"Drain the beans {STIR.lot} Linen runners × 2")
+    assert headed(card) == (
+        f"Drain the beans · {STIR.lot} Linen runners\N{NO-BREAK SPACE}×\N{NO-BREAK SPACE}2"
+    )
+    assert headed(replace(STIR, title="Stir the soak")) == f"{STIR.lot} · Stir the soak"
 
 
 def test_one_click_answers_and_holds_further_clicks_until_it_is_home(

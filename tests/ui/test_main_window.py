@@ -27,10 +27,12 @@ from studio_log.services.questions import (
     LotSheetFor,
     SettingsFor,
     StatusFor,
+    Timeline,
     TimelineFor,
 )
 from studio_log.services.settings import Settings
 from studio_log.ui.ask import LotChange, SplitChoice
+from studio_log.ui.lots.lot_model import LINE_ROLE
 from studio_log.ui.main_window import TITLE, MainWindow
 from studio_log.ui.theme.look import apply_theme
 from studio_log.ui.widgets.parts import Words
@@ -378,3 +380,61 @@ def cut_widgets(window: MainWindow) -> list[str]:
         if words.height() < needed or words.width() < wide:
             cut.append(f"words {words.text()!r}: {words.size().toTuple()}")
     return cut
+
+
+def test_a_lot_is_chosen_at_the_start_so_that_no_half_of_the_window_is_empty() -> None:
+    studio = FakeStudio()
+    kit = Kit(studio)
+    first = kit.window.lots.model.index(0).data(LINE_ROLE).code
+    kit.leave()
+    window = MainWindow(bridge_over(studio), ask=WrittenAsk(), tray=HandTray(available=True))  # type: ignore[arg-type]
+    window.start()
+    settle()
+    assert window.lots.chosen == first
+    assert window.sheet.code == first
+    window.minute.stop()
+    window.end_session()
+    window.close()
+    window.deleteLater()
+    settle()
+
+
+class OneLane(FakeStudio):
+    """A studio with one lot in the timeline."""
+
+    def _TimelineFor(self, of: TimelineFor) -> Timeline:  # noqa: N802
+        whole = super()._TimelineFor(of)
+        return replace(whole, lanes=whole.lanes[:1])
+
+
+def test_few_lots_leave_the_height_to_the_chosen_lot() -> None:
+    heights = []
+    for studio in (FakeStudio(), OneLane()):
+        kit = Kit(studio)
+        kit.window.resize(1440, 900)
+        settle()
+        heights.append(tuple(kit.window.panes.middle.sizes()))
+        kit.leave()
+    (many, beside_many), (few, beside_few) = heights
+    assert few < many
+    assert beside_few > beside_many
+    assert few < beside_few
+
+
+def test_a_long_name_does_not_make_the_window_wide(kit: Kit) -> None:
+    kit.window.resize(1440, 900)
+    settle()
+    before = kit.window.panes.sizes()
+    kit.window.bench.take_back.setText(f"Take back: {'x' * 180} is made.")
+    kit.window.sheet.title.setText("y" * 200)
+    settle()
+    assert kit.window.panes.sizes() == before
+
+
+def test_the_keyboard_coming_to_the_list_chooses_no_lot(kit: Kit) -> None:
+    kit.window.choose_lot("26-999x")
+    kit.window.lots.search.setFocus()
+    settle()
+    kit.window.lots.view.setFocus()
+    settle()
+    assert kit.window.lots.chosen == "26-999x"

@@ -25,8 +25,19 @@ PUT_OFFS: Final = (
     ("1 h", timedelta(hours=1)),
     ("Next morning", None),
 )
+TIMES: Final = "\N{NO-BREAK SPACE}×\N{NO-BREAK SPACE}"
+"""A count stays with what it counts where a line breaks."""
 URGENT_LOOK: Final = {"soon": "ochre", "now": "danger", "spoiling": "danger"}
 """Look of the big answer by urgency."""
+
+
+def headed(card: Card) -> str:
+    """Give the act and its lot set apart: "Stir · 26-031 Linen runners × 2"."""
+    act, found, name = card.title.partition(f" {card.lot} ")
+    if found and act:
+        between = " " if act.endswith(":") else " · "
+        return f"{act}{between}{card.lot} {name}".replace(" × ", TIMES)
+    return card.title if card.lot in card.title else f"{card.lot} · {card.title}"
 
 
 class CardView(QFrame):
@@ -68,8 +79,7 @@ class CardView(QFrame):
         self.card = card
         words = URGENT_WORDS.get(card.urgency, "")
         mark(self, "card", URGENT_CARD.get(card.urgency, "indigo"))
-        # The title opens with the lot where the studio has not put it there already.
-        named = card.title if card.lot in card.title else f"{card.lot} · {card.title}"
+        named = headed(card)
         self.title.setText(named)
         self.due.setText(" · ".join(part for part in (words, card.due_words) if part))
         self.due.set_tone(URGENT_INK.get(card.urgency, "accent_ink"))

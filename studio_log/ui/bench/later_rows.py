@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 from studio_log.domain.calendar_words import DAYS
 from studio_log.present.words import clock
 from studio_log.services.questions import Card
+from studio_log.ui.bench.card_view import headed
 from studio_log.ui.widgets.parts import Words, emptied
 
 
@@ -49,8 +50,7 @@ class LaterRows(QWidget):
         for row, (card, when) in enumerate(zip(cards, times, strict=True)):
             time = Words(when, bold=True)
             time.setWordWrap(False)
-            named = card.title if card.lot in card.title else f"{card.lot} {card.title}"
-            words = Words(named)
+            words = Words(headed(card))
             words.setToolTip(card.why)
             self._rows.addWidget(time, row, 0, Qt.AlignmentFlag.AlignTop)
             self._rows.addWidget(words, row, 1)

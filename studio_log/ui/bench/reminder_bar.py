@@ -7,7 +7,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from studio_log.services.questions import Bench, Card, Status
-from studio_log.ui.bench.card_view import URGENT_LOOK
+from studio_log.ui.bench.card_view import URGENT_LOOK, headed
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, mark
 from studio_log.ui.widgets.wrap_button import WrapButton
@@ -102,7 +102,7 @@ class ReminderBar(QFrame):
 
     def _show_card(self, card: Card) -> None:
         mark(self, "urgency", card.urgency)
-        named = card.title if card.lot in card.title else f"{card.lot} · {card.title}"
+        named = headed(card)
         self.words.setText(named)
         self.why.show_words(" ".join(part for part in (card.why, self._rest) if part))
         mark(self.answer, "look", URGENT_LOOK.get(card.urgency, "primary"))

@@ -54,6 +54,9 @@ class AmountRows(QWidget):
         self._labels.clear()
         for amount in amounts:
             self._column.addWidget(self._new_row(amount))
+        widest = max((spin.sizeHint().width() for spin in self._spins.values()), default=0)
+        for spin in self._spins.values():
+            spin.setMinimumWidth(widest)
 
     def _new_row(self, amount: Amount) -> QWidget:
         """Give words with the field beside them, under them where it is narrow."""

@@ -82,7 +82,7 @@ def lay_out(form: FormParts) -> None:
     whole.addLayout(foot)
     room = form.dialog.screen().availableGeometry()
     form.dialog.resize(
-        min(round(line * 52), room.width() - 40), min(round(line * 54), room.height() - 60)
+        min(round(line * 52), room.width() - 40), min(round(line * 52), room.height() - 60)
     )
 
 

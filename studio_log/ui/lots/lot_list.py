@@ -4,7 +4,7 @@ import re
 from typing import Final
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QButtonGroup,
@@ -52,6 +52,8 @@ class LotView(QListView):
 
     def __init__(self) -> None:
         super().__init__()
+        self.arriving = False
+        """Whether the keyboard is just coming, with no lot chosen."""
         self.setObjectName("lots")
         self.setAccessibleName("Lots")
         self.setUniformItemSizes(False)
@@ -60,6 +62,16 @@ class LotView(QListView):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setItemDelegate(LotDelegate(self))
+
+    @override
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        # Qt makes the first row current when the keyboard comes; nobody has chosen that lot.
+        none = not self.currentIndex().isValid()
+        self.arriving = none
+        super().focusInEvent(event)
+        if none:
+            self.selectionModel().clear()
+        self.arriving = False
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -218,6 +230,10 @@ class LotList(QWidget):
             chip.setText(f"{title} {count}")
             chip.setAccessibleName(f"Show: {title}, {count} lots")
         self._show_empty(lines)
+        if lines and not self._wanted:
+            # Nobody should look at an empty half of a window at the start of a day.
+            self._wanted = lines[0].code
+            self.lot_chosen.emit(self._wanted)
         self._follow()
         if self._to_open == "*":
             self._to_open = ""
@@ -243,6 +259,8 @@ class LotList(QWidget):
             self.view.scrollTo(index)
 
     def _current_changed(self, now: QModelIndex, _before: QModelIndex) -> None:
+        if self.view.arriving:
+            return
         line = now.data(LINE_ROLE)
         if isinstance(line, LotLine) and line.code != self._wanted:
             self._wanted = line.code

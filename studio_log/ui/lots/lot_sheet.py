@@ -132,8 +132,9 @@ class LotSheetPage(QWidget):
         column = QVBoxLayout(body)
         column.setContentsMargins(20, 12, 20, 16)
         column.setSpacing(5)
-        top: tuple[QWidget, ...] = (self.title, self.heading, *self.facts, self.cautions)
-        for widget in (*top, self._tools, self.steps, self.journal):
+        top: tuple[QWidget, ...] = (self.title, self.heading, *self.facts)
+        # Each step says its own cautions where it opens; all of them together stand below.
+        for widget in (*top, self._tools, self.steps, self.journal, self.cautions):
             column.addWidget(widget)
         for words in (self.heading, *self.facts, self.cautions):
             words.hide()

@@ -147,6 +147,11 @@ class SheetScroll(QAbstractScrollArea):
             self._pencils = None
             self._settle(left)
 
+    def wanted_height(self) -> int:
+        """Give the height in pixels that shows every lane at once."""
+        lanes = self._tools().sizes.row * max(len(self._state.lanes), 1)
+        return round(self._place().header + lanes) + self.horizontalScrollBar().sizeHint().height()
+
     @override
     def sizeHint(self) -> QSize:
         return QSize(760, 420)

@@ -56,6 +56,11 @@ class TimelinePage(QWidget):
         """Highlight a lot."""
         self.view.choose(code)
 
+    def wanted_height(self) -> int:
+        """Give the height in pixels that shows every lane, the buttons and the legend."""
+        around = self.height() - self.view.height()
+        return around + self.view.wanted_height()
+
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -1,5 +1,6 @@
 """Labels, buttons and colours as every screen makes them."""
 
+import re
 from typing import Final, Literal
 
 from PySide6.QtCore import Qt
@@ -14,6 +15,7 @@ from PySide6.QtWidgets import (
     QSizePolicy,
     QWidget,
 )
+from typing_extensions import override
 
 from studio_log.ui.theme.dress import CardGround, dress_button, repolish
 
@@ -44,6 +46,10 @@ URGENT_WORDS: Final[dict[str, str]] = {
     "spoiling": "Spoiling",
 }
 
+BREAK: Final = "\N{ZERO WIDTH SPACE}"
+PART: Final = 8
+LONG_WORD: Final = re.compile(r"[^\s\u200b]{25,}")
+
 
 def em(widget: QWidget, count: float = 1.0) -> int:
     """Give so many line heights in pixels: what grows with the size of the text."""
@@ -68,6 +74,16 @@ def mark(widget: QWidget, name: str, value: object) -> None:
         repolish(widget)
 
 
+def breakable(text: str) -> str:
+    """Let over-long words break inside, so that no name makes the window wide."""
+    return LONG_WORD.sub(_with_breaks, text)
+
+
+def _with_breaks(word: re.Match[str]) -> str:
+    letters = word.group()
+    return BREAK.join(letters[at : at + PART] for at in range(0, len(letters), PART))
+
+
 class Words(QLabel):
     """Words for reading: plain text, wrapped, in one of the studio's inks."""
 
@@ -79,7 +95,7 @@ class Words(QLabel):
         size: Size = "body",
         bold: bool = False,
     ) -> None:
-        super().__init__(text)
+        super().__init__(breakable(text))
         self.setProperty("tone", tone)
         self.setProperty("letters", size)
         self.setProperty("bold", bold)
@@ -89,13 +105,17 @@ class Words(QLabel):
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
 
+    @override
+    def setText(self, text: str, /) -> None:
+        super().setText(breakable(text))
+
     def set_tone(self, tone: Tone) -> None:
         """Change the ink."""
         mark(self, "tone", tone)
 
     def show_words(self, text: str) -> None:
         """Show the words, and nothing at all where there are none."""
-        if text != self.text():
+        if breakable(text) != self.text():
             self.setText(text)
         self.setVisible(bool(text))
 

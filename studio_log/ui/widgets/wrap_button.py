@@ -16,7 +16,7 @@ from typing_extensions import override
 
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.theme.metrics import ANSWER_HEIGHT
-from studio_log.ui.widgets.parts import ButtonKind
+from studio_log.ui.widgets.parts import BREAK, ButtonKind, breakable
 
 PAD: Final = 12
 _FLAGS: Final = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignCenter)
@@ -35,7 +35,7 @@ class WrapButton(QPushButton):
         grows: bool = True,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(text, parent)
+        super().__init__(breakable(text), parent)
         self._least = ANSWER_HEIGHT if big else 0
         dress_button(self, kind, big=big)
         self.setAutoDefault(False)
@@ -44,6 +44,10 @@ class WrapButton(QPushButton):
         policy = QSizePolicy(wide, QSizePolicy.Policy.Fixed)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
+
+    @override
+    def setText(self, text: str, /) -> None:
+        super().setText(breakable(text))
 
     @override
     def hasHeightForWidth(self) -> bool:
@@ -66,7 +70,7 @@ class WrapButton(QPushButton):
 
     @override
     def minimumSizeHint(self) -> QSize:
-        words = self.text().split() or [""]
+        words = self.text().replace(BREAK, " ").split() or [""]
         longest = max(self.fontMetrics().horizontalAdvance(word) for word in words)
         return QSize(longest + 2 * PAD + 4, max(self.fontMetrics().height() + PAD, self._least))
 
