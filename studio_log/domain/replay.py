@@ -298,8 +298,7 @@ def _stop(lot: Lot, entry: Entry) -> Lot:
 
 
 def _set(lot: Lot, entry: Entry) -> Lot:
-    data = dict(entry.data)
-    data.pop("sure", None)
+    data = {name: value for name, value in entry.data.items() if name not in {"sure", "from"}}
     amounts = data.pop("amounts", None)
     if "grams" in data:
         data["given_grams"] = data.pop("grams")

@@ -225,6 +225,31 @@ def test_a_split_is_shown_both_ways_and_each_walks_on_alone(shop, soaking):
     assert soaking in sheets[1]
 
 
+def test_a_split_takes_every_kind_of_past_along(shop):
+    """Whatever was written before it reads under the new code too."""
+    code = shop.new()
+    shop.mark(code, "1", Act.START)
+    shop.mark(code, "1", Act.PUTOFF, put_off=HOUR)
+    shop.mark(code, "1", Act.PLAN, at=NINE + 10 * HOUR)
+    shop.do(SetLot(code, grams=310.0, place="shelf 3", cure_days=30, amounts={"beans": 20.0}))
+    shop.do(NoteTagsPrinted((code,)))
+    shop.mark(code, "now", Act.NOTE, note="frothy", readings={"pH": 6.5})
+    shop.walk_to(code, "first-soak")
+    shop.mark(code, "first-soak", Act.START)
+    shop.do(NewMilk(lots=(code,), litres=0.9))
+    shop.clock.move(minutes=10)
+    shop.mark(code, "now", Act.TEND)
+    shop.mark(code, "dip-3", Act.SKIP, note="two coats do")
+    shop.mark(code, "dip-2", Act.REPEAT)
+    shop.do(GoOn(code, SCOUR, sure=True))
+    before = shop.lot(code)
+    child = shop.lot(shop.do(SplitLot(code, (2,), "half")).code)
+    assert child.steps == before.steps
+    assert (child.place, child.cure_days, child.methods) == ("shelf 3", 30, before.methods)
+    assert child.grams == pytest.approx(155.0)
+    assert shop.studio.check() == []
+
+
 def test_a_split_is_taken_back_with_its_child(shop, soaking):
     child = shop.do(SplitLot(soaking, (2,), "half")).code
     outcome = shop.do(Undo(soaking))
