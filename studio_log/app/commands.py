@@ -3,16 +3,14 @@
 import signal
 import sys
 import threading
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TextIO
 
 from studio_log.app.compose import let_ring, open_studio
-from studio_log.app.paths import resource, studio_folder
+from studio_log.app.paths import studio_folder
 from studio_log.cli.main import run
-from studio_log.domain.cautions import read_cautions
 from studio_log.domain.tags import TagFacts
-from studio_log.present.tag_stock import DEFAULT_SLUG
 from studio_log.services.clock import SystemClock
 from studio_log.services.ports import NoticeText
 from studio_log.services.studio import Studio
@@ -33,21 +31,17 @@ class ProgramHouse:
         before = f" What was here before is kept: {kept}." if kept is not None else ""
         return f"The studio is restored from {source}.{before}"
 
-    def caution_slugs(self) -> Collection[str]:
-        """Give the cautions that a method may name."""
-        return read_cautions(resource("cautions.toml").read_text(encoding="utf-8"))
-
-    def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str | None) -> str:
+    def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         """Write tags as a PDF; gives words on what was written."""
         from studio_log.ui.tags.pdf import ensure_gui_app, write_pdf
 
         app = ensure_gui_app()
-        write_pdf(path, facts, stock or DEFAULT_SLUG)
+        write_pdf(path, facts, stock)
         del app
         tags = "1 tag" if len(facts) == 1 else f"{len(facts)} tags"
         return f"{tags} written to {path}."
 
-    def remind(self, where: str | None, once: bool, out: TextIO) -> int:  # noqa: FBT001
+    def remind(self, where: str | None, *, once: bool, out: TextIO) -> int:
         """Ring without a window: what is due now, or until it is told to end."""
         return Reminding(where, out).once() if once else Reminding(where, out).run()
 

@@ -33,10 +33,6 @@ class StudioFace(Protocol):
         """Write a copy of the studio; gives words for the person."""
         ...
 
-    def restore(self, source: Path, /) -> str:
-        """Put a copy in the studio's place; gives words for the person."""
-        ...
-
     def check(self, *, repair: bool = False) -> list[str]:
         """Give what is wrong, a sentence each; with `repair` mend what can be derived."""
         ...
@@ -55,6 +51,10 @@ class House(Protocol):
 
     def remind(self, where: str | None, *, once: bool, out: TextIO) -> int:
         """Ring what falls due until stopped, or once; gives the exit code."""
+        ...
+
+    def restore(self, where: str | None, source: Path) -> str:
+        """Put a copy in the studio's place, also where the studio itself cannot be opened."""
         ...
 
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:

@@ -32,7 +32,7 @@ def _backup(turn: Turn) -> int:
 
 def _restore(turn: Turn) -> int:
     path = values.file_path(turn.values["file"], FILE_NAME)
-    turn.say(turn.studio.restore(path))
+    turn.say(turn.house.restore(turn.where, path))
     return 0
 
 

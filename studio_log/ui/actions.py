@@ -46,6 +46,8 @@ ACTIONS: Final = (
     ActionRow("&Reminders", "take_back", "&Take back the last act", "Ctrl+Backspace"),
     ActionRow("&Reminders", "-"),
     ActionRow("&Reminders", "ring_test", "Ring a t&est"),
+    ActionRow("&Help", "help", "&Help pages", "F1"),
+    ActionRow("&Help", "whats_new", "&What is new"),
     ActionRow("&Help", "keys", "&Keys"),
     ActionRow("&Help", "about", "&About Studio Log"),
 )

@@ -15,6 +15,7 @@ from studio_log.ui.bench.bench_page import BenchPage
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.chime import Chime
 from studio_log.ui.errors import MessageBar
+from studio_log.ui.help_box import HelpBox
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.panes import Panes
@@ -65,6 +66,8 @@ class MenuActs(QObject):
             "put_all_off": places.bench.put_all_off,
             "take_back": places.bench.take_last_back,
             "ring_test": self._ring_test,
+            "help": self._help,
+            "whats_new": self._whats_new,
             "keys": self._keys,
             "about": self._about,
         }
@@ -134,6 +137,17 @@ class MenuActs(QObject):
     def _test_rung(self, deliveries: list[Delivery]) -> None:
         said = "; ".join(f"{one.channel}: {one.words}" for one in deliveries)
         self._at.message.advise(f"Test rung. {said or 'No channel answered; ringing here only.'}")
+
+    def _help(self) -> None:
+        self._open_help("getting_started")
+
+    def _whats_new(self) -> None:
+        self._open_help("whats_new")
+
+    def _open_help(self, page: str) -> None:
+        box = HelpBox(self._window, page)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
 
     def _keys(self) -> None:
         self._ask.tell(self._window, "Keys", keys_words())

@@ -53,10 +53,6 @@ class FakeStudio:
         self.calls.append(("backup", to))
         return f"A copy is in {to}."
 
-    def restore(self, source: Path, /) -> str:
-        self.calls.append(("restore", source))
-        return "Restored."
-
     def check(self, *, repair: bool = False) -> list[str]:
         self.calls.append(("check", repair))
         return self.faults.pop(0) if self.faults else []
@@ -84,6 +80,10 @@ class FakeHouse:
         self.calls.append(("remind", where, once))
         print("rang", file=out)
         return 0
+
+    def restore(self, where: str | None, source: Path) -> str:
+        self.calls.append(("restore", where, source))
+        return "Restored."
 
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         self.calls.append(("tags", path, tuple(facts), stock))

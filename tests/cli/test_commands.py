@@ -177,7 +177,11 @@ def test_backup_restore_and_remind_are_handed_on(line: Line, tmp_path: Path) -> 
     copy = tmp_path / "copy"
     assert line.run("backup", "--to", str(copy)).code == 0
     assert line.run("restore", str(copy)).out == "Restored.\n"
-    assert line.studio.calls == [("backup", copy), ("restore", copy)]
+    assert line.studio.calls == [("backup", copy)]
     assert line.run("remind", "--once", "--studio", "here").out == "rang\n"
     assert line.run("remind").code == 0
-    assert line.house.calls == [("remind", "here", True), ("remind", None, False)]
+    assert line.house.calls == [
+        ("restore", None, copy),
+        ("remind", "here", True),
+        ("remind", None, False),
+    ]

@@ -1,0 +1,66 @@
+"""The help pages, read in a window of their own."""
+
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QUrl
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QListWidget, QTextBrowser, QWidget
+
+from studio_log.ui.theme.icons import icon_folder
+from studio_log.ui.widgets.parts import em
+
+PAGES: Final = (
+    ("Getting started", "getting_started"),
+    ("How times may be typed", "times"),
+    ("Reminders", "reminders"),
+    ("Methods", "methods"),
+    ("Safety", "safety"),
+    ("Keys", "keys"),
+    ("Commands", "commands"),
+    ("Sources of the figures", "sources"),
+    ("What is new", "whats_new"),
+)
+MISSING: Final = "This page is missing from the installation. Install the program anew."
+
+
+def help_folder() -> Path:
+    """Give the folder of the help pages, beside the icons."""
+    return icon_folder().parent / "help"
+
+
+class HelpBox(QDialog):
+    """A list of pages and the page; links between pages are followed, others are not."""
+
+    def __init__(self, parent: QWidget | None = None, page: str = "getting_started") -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Help — Studio Log")
+        self.resize(em(self, 60), em(self, 40))
+        self.pages = QListWidget()
+        self.pages.setAccessibleName("Help pages")
+        self.pages.setMaximumWidth(em(self, 16))
+        self.text = QTextBrowser()
+        self.text.setOpenLinks(False)
+        self.text.setAccessibleName("Help page")
+        for title, _ in PAGES:
+            self.pages.addItem(title)
+        row = QHBoxLayout(self)
+        row.addWidget(self.pages)
+        row.addWidget(self.text, 1)
+        self.pages.currentRowChanged.connect(self._show_row)
+        self.text.anchorClicked.connect(self._follow)
+        self.show_page(page)
+
+    def show_page(self, slug: str) -> None:
+        """Show one page by its file's name."""
+        slugs = [name for _, name in PAGES]
+        self.pages.setCurrentRow(slugs.index(slug) if slug in slugs else 0)
+
+    def _show_row(self, row: int) -> None:
+        path = help_folder() / f"{PAGES[row][1]}.md"
+        try:
+            self.text.setMarkdown(path.read_text(encoding="utf-8"))
+        except OSError:
+            self.text.setPlainText(MISSING)
+
+    def _follow(self, link: QUrl) -> None:
+        self.show_page(Path(link.path()).stem)
