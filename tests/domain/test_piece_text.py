@@ -142,7 +142,7 @@ def test_doubt_is_asked_about(text: str, words: str) -> None:
         "linen 180x-45cm 185g/m2", "linen 180x45cm -185g/m2", "linen -20 g", "linen 0 g",
         "linen 1e5 cm", "linen nan cm", "linen inf g", "linen 300 m x 1 m", "linen 1m x 21 m",
         "linen 101 kg", "linen 180x45cm 4g/m2", "linen 180x45cm 3001 g/m2",
-        "linen 190 m x 19 m 185 g/m2", "linen 20 g 30 g", "linen 20 g cotton 30 g", 
+        "linen 190 m x 19 m 185 g/m2", "linen 20 g 30 g", "linen 20 g cotton 30 g",
         "linen 3 yd 45 in 2 in", "linen 180x45x2 cm",
         "linen 180x45cm 90x90cm", "linen 185 g/m2 5 oz/yd2", "linen 180x45cm 185 g/m3",
         "linen 10 L", "linen 180 45 185", "linen 1/0 yd 45 in", "linen 1 3/2 yd x 45 in",
