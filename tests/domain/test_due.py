@@ -372,12 +372,12 @@ def test_the_soak_in_progress_is_not_warned_of():
     assert milk_reminder(story.lot, old, story.at, LONDON) is None
 
 
-@pytest.mark.parametrize("act", [Act.STOP, Act.VOID])
+@pytest.mark.parametrize("act", [Act.STOP, Act.VOID, Act.USE])
 def test_no_beans_are_soaked_for_a_lot_that_goes_on_no_more(act):
     story = hanging()
     old = milk_made(story.at - 47 * HOUR)
     assert milk_reminder(story.lot, old, story.at, LONDON) is not None
-    story.mark(act)
+    story.mark(act, sure=True)
     assert milk_reminder(story.lot, old, story.at, LONDON) is None
 
 
