@@ -3,10 +3,18 @@
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QUrl
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QListWidget, QTextBrowser, QWidget
+from PySide6.QtCore import QSize, QUrl
+from PySide6.QtWidgets import (
+    QDialog,
+    QHBoxLayout,
+    QListWidget,
+    QListWidgetItem,
+    QTextBrowser,
+    QWidget,
+)
 
 from studio_log.ui.theme.icons import icon_folder
+from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import em
 
 PAGES: Final = (
@@ -41,8 +49,11 @@ class HelpBox(QDialog):
         self.text = QTextBrowser()
         self.text.setOpenLinks(False)
         self.text.setAccessibleName("Help page")
+        # A list filled before it is shown keeps rows too low for the style's padding.
+        row_height = QSize(0, round(theme().metrics.line * 1.8))
         for title, _ in PAGES:
-            self.pages.addItem(title)
+            item = QListWidgetItem(title, self.pages)
+            item.setSizeHint(row_height)
         row = QHBoxLayout(self)
         row.addWidget(self.pages)
         row.addWidget(self.text, 1)

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication
 from studio_log.domain.journal import Act
 from studio_log.outside.notices import DesktopNotice
 from studio_log.services import questions as q
-from studio_log.services.commands import Mark, NewMilk
+from studio_log.services.commands import Mark
 from studio_log.ui.ask import SplitChoice
 from tests.stories.conftest import Person
 
@@ -140,9 +140,17 @@ def others(person: Person, code: str) -> None:
 def blend_and_strain(person: Person, code: str, second: str) -> None:
     for kind in ("start", "ready", "ready"):
         act(person, code, kind)
-    milk = person.studio.do(NewMilk(lots=(code, second), beans_grams=180.0, strength=100.0))
-    assert milk.code == "M26-001"
-    assert person.studio.ask(q.MilksFor())[0].lots == (code, second)
+    # Straining done, the window proposes the milk: both lots take one, with the beans of both.
+    box = person.window.acts.milk_box
+    assert box is not None
+    assert set(box.chosen()) == {code, second}
+    assert (box.beans.text(), box.litres.text()) == ("180 g", "1.8 L")
+    person.qtbot.mouseClick(box.take, Qt.MouseButton.LeftButton)
+    person.settle()
+    assert person.window.acts.milk_box is None
+    milk = person.studio.ask(q.MilksFor())[0]
+    assert (milk.code, milk.lots) == ("M26-001", (code, second))
+    assert milk.litres == pytest.approx(1.8)
 
 
 def first_soak_to_dry(person: Person, code: str) -> None:
