@@ -92,7 +92,12 @@ def _milk_offer(_house: House, desk: Desk, question: q.MilkOfferFor) -> q.MilkOf
     strength = 100.0
     for code in desk.work.lots.live_codes():
         lot = desk.lot(code)
-        wanting = [step for step in lot.steps if step.spec.uses_milk and step.start is None]
+        # A further coat that nobody has begun asks for no milk, save of the lot's own dyer.
+        wanting = [
+            step for step in lot.steps
+            if step.spec.uses_milk and step.start is None and not step.closed
+            and (lot.taken(step) or code == own.code)
+        ]  # fmt: skip
         beans = _beans(lot)
         if not wanting or not lot.started or beans is None:
             continue

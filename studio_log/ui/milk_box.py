@@ -1,5 +1,7 @@
 """The box that records a milk: for which lots, how much, how strong, kept where."""
 
+from typing import Final
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -20,7 +22,10 @@ from studio_log.services.questions import MilkOffer
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.moment_line import MomentLine
-from studio_log.ui.widgets.parts import Words, em
+from studio_log.ui.widgets.parts import Words, em, scrolled
+
+MOST_LOTS: Final = 8
+"""So many boxes are shown at once; more of them scroll."""
 
 
 class MilkBox(QDialog):
@@ -102,12 +107,7 @@ class MilkBox(QDialog):
         column.addWidget(
             Words("Each coat then names its milk, and its life is watched.", tone="soft")
         )
-        for code, name, _, proposed in self._offer.lots:
-            box = QCheckBox(f"{code} {name}"[:80])
-            box.setChecked(proposed)
-            box.toggled.connect(self._propose)
-            self.boxes[code] = box
-            column.addWidget(box)
+        column.addWidget(self._lots())
         form = QFormLayout()
         form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
         for words, field in (
@@ -120,3 +120,17 @@ class MilkBox(QDialog):
         column.addLayout(form)
         column.addWidget(self.fault)
         column.addWidget(self.buttons)
+
+    def _lots(self) -> QWidget:
+        """Give a box to tick for each lot; many of them scroll, so that the buttons stay seen."""
+        lots = QWidget()
+        column = QVBoxLayout(lots)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(10)
+        for code, name, _, proposed in self._offer.lots:
+            box = QCheckBox(f"{code} {name}"[:80])
+            box.setChecked(proposed)
+            box.toggled.connect(self._propose)
+            self.boxes[code] = box
+            column.addWidget(box)
+        return scrolled(lots, name="Lots") if len(self.boxes) > MOST_LOTS else lots

@@ -1,6 +1,6 @@
 """The settings: few, each with its words; all changeable at any time."""
 
-from PySide6.QtCore import QTime
+from PySide6.QtCore import QSize, QTime
 from PySide6.QtWidgets import (
     QAbstractSpinBox,
     QCheckBox,
@@ -120,8 +120,10 @@ class SettingsDialog(QDialog):
         for words, field in rows:
             if isinstance(field, QComboBox | QAbstractSpinBox):
                 calm(field)
-            form.addRow(words, field)
-            if words:
+            if not words:
+                form.addRow(field)
+            else:
+                form.addRow(words, field)
                 field.setAccessibleName(words.replace("&", ""))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -131,7 +133,8 @@ class SettingsDialog(QDialog):
         foot.setContentsMargins(20, 8, 20, 14)
         foot.addWidget(self.buttons)
         column.addLayout(foot)
-        self.resize(em(self, 34), em(self, 34))
+        room = self.screen().availableGeometry().size() - QSize(40, 60)
+        self.resize(QSize(em(self, 34), em(self, 37)).boundedTo(room))
 
     def _kept(self, _outcome: Outcome) -> None:
         self.accept()

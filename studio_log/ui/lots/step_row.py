@@ -21,6 +21,8 @@ STATE_WORDS: Final = {
 }
 SHARES: Final = (22, 20, 26, 32)
 """Widths of title, planned, actual and amounts, in hundredths."""
+OPTIONAL: Final = {"open": " — another coat, if wanted", "ahead": " — if wanted"}
+"""What the title of a step of an optional coat ends with, by its state."""
 NARROW: Final = 38
 """Below so many line heights the columns stand two and two."""
 
@@ -109,7 +111,7 @@ class StepRow(QFrame):
         """Show the step as it is now."""
         self.step = step
         self.mark.setText(MARKS.get(step.state, "○"))
-        extra = " — another coat, if wanted" if step.optional and step.state == "open" else ""
+        extra = OPTIONAL.get(step.state, "") if step.optional else ""
         self.title.setText(f"{step.title}{extra}")
         mark(self.title, "bold", step.state in ("running", "open"))
         quiet = step.state in ("ahead", "skipped") or bool(step.optional)
