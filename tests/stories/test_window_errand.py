@@ -12,6 +12,7 @@ from studio_log.outside.notices import DesktopNotice
 from studio_log.services import questions as q
 from studio_log.services.commands import Mark
 from studio_log.ui.ask import SplitChoice
+from studio_log.ui.lots.lot_form import LotForm
 from tests.stories.conftest import Person
 
 pytestmark = [
@@ -247,21 +248,52 @@ def test_without_a_notification_service_the_window_rings_and_says_so(person: Per
     assert code in shown_words(person.window.reminder_bar)
 
 
-def test_a_refused_form_keeps_every_word(person: Person) -> None:
+BAD_BY_FIELD = {
+    "name": ("", "   ", "\x07"),
+    "pieces": ("", "0 x linen", "-3 linen 2m", "linen 1e400 m", "\x00", "x" * 5000, "💧"),
+    "weight": ("0 g", "-3 kg", "1e400 g", "nan", "9" * 400, "heavy"),
+    "vessel": ("0 L", "-2 L", "nan L", "a bucket", "1e99 L"),
+    "start": ("banana", "31 Feb", "tomorrow 07:00", "2199-01-01T00:00", "-99999999999d"),
+}
+
+
+@pytest.mark.parametrize("field", BAD_BY_FIELD)
+def test_a_form_with_nonsense_keeps_every_word_and_makes_nothing(
+    person: Person, field: str
+) -> None:
     welcome(person)
     person.qtbot.mouseClick(person.window.top_bar.new_lot, Qt.MouseButton.LeftButton)
     person.settle()
     form = person.window.acts.form
     assert form is not None
     form.method_box.setCurrentIndex(form.method_box.findData("soy-immersion-long"))
-    for pieces in ("", "0 x linen", "-3 linen 2m", "linen 1e400 m", "\x00", "x" * 5000, "💧"):
+    lines = {"name": form.name, "weight": form.weight, "vessel": form.vessel,
+             "start": form.start.line}  # fmt: skip
+    for bad in BAD_BY_FIELD[field]:
         form.name.setText("Runners")
-        form.pieces.setPlainText(pieces)
+        form.pieces.setPlainText("2 x linen 180x45cm 185g/m2")
+        form.weight.clear()
+        form.vessel.setText("10 L")
+        form.start.line.clear()
+        if field == "pieces":
+            form.pieces.setPlainText(bad)
+        else:
+            lines[field].setText(bad)
+        typed = form.pieces.toPlainText() if field == "pieces" else lines[field].text()
         person.qtbot.mouseClick(form.make, Qt.MouseButton.LeftButton)
         person.settle()
-        assert form.isVisible(), pieces
-        assert form.pieces.toPlainText() == pieces.replace("\x00", "\x00")
-        assert person.studio.ask(q.LotLinesFor("all")).lines == ()
+        assert person.studio.ask(q.LotLinesFor("all")).lines == (), (field, bad)
+        assert form.isVisible(), (field, bad)
+        kept = form.pieces.toPlainText() if field == "pieces" else lines[field].text()
+        assert kept == typed, (field, bad)
+        assert said(form), (field, bad)
+
+
+def said(form: LotForm) -> str:
+    """Give what the form says is wrong: beside a field, at the start's line, or in its bar."""
+    faults = [one.fault for one in form.fields.values() if one.fault]
+    bar = form.message.isVisibleTo(form) and shown_words(form.message)
+    return " ".join(faults) or (bar or "") or ("" if form.start.ok else "start")
 
 
 def test_the_tag_of_a_lot_is_offered_and_written(person: Person, tmp_path: Path) -> None:

@@ -1,6 +1,6 @@
 """A line for a moment in plain words, saying beside it what was understood."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Protocol
 
 from PySide6.QtCore import Signal
@@ -10,6 +10,9 @@ from studio_log.domain.day_text import Prefer
 from studio_log.domain.errors import Refusal
 from studio_log.domain.moment_text import MomentReading, read_moment
 from studio_log.ui.widgets.parts import Words
+
+AHEAD_LIMIT = timedelta(minutes=2)
+"""Further ahead than this nothing can have happened; the studio refuses it likewise."""
 
 
 class WallClock(Protocol):
@@ -101,6 +104,9 @@ class MomentLine(QWidget):
             )
         except Refusal as refusal:
             self._fault = str(refusal)
+            return self._fault, "danger_ink"
+        if self._prefer == "past" and reading.at > self._clock.now() + AHEAD_LIMIT:
+            self._fault = f"{reading.understood}: still ahead. Enter it once it has happened."
             return self._fault, "danger_ink"
         self._reading = reading
         if reading.doubt:
