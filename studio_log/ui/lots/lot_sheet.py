@@ -3,9 +3,10 @@
 from datetime import datetime
 from typing import Final
 
-from PySide6.QtCore import QPoint, Qt, QTimer, Signal
+from PySide6.QtCore import QPoint, QSize, Qt, QTimer, Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 from shiboken6 import isValid
+from typing_extensions import override
 
 from studio_log.domain.journal import Act
 from studio_log.services.commands import Correct, Mark, Outcome, SetLot, Undo
@@ -22,6 +23,14 @@ from studio_log.ui.widgets.parts import Words, button, scrolled
 
 NOTHING: Final = "Choose a lot at the left, and its steps stand here."
 CLOSED: Final = ("done", "skipped")
+
+
+class _Body(QWidget):
+    """As high as its words need at its width; wrapped words ask for more when asked narrow."""
+
+    @override
+    def minimumSizeHint(self) -> QSize:
+        return QSize(super().minimumSizeHint().width(), 0)
 
 
 class LotSheetPage(QWidget):
@@ -127,7 +136,7 @@ class LotSheetPage(QWidget):
             made.clicked.connect(self._want)
             self.lot_buttons[slug] = made
             tools.addWidget(made)
-        body = QWidget()
+        body = _Body()
         body.setObjectName("sheet")
         column = QVBoxLayout(body)
         column.setContentsMargins(20, 12, 20, 16)
