@@ -3,7 +3,6 @@
 Notices go to a list, the clock is moved by hand.
 """
 
-from datetime import timedelta
 from itertools import pairwise
 
 import pytest
@@ -14,15 +13,13 @@ from studio_log.services import questions as q
 from studio_log.services.commands import (
     AnswerReminder,
     ChangeSettings,
-    GoOn,
     Mark,
     NewMilk,
     RaiseDue,
-    SetLot,
     Undo,
 )
 from studio_log.services.studio import RETRY
-from tests.support.builders import DAY, HOUR, MINUTE, NINE, SCOUR
+from tests.support.builders import HOUR, MINUTE, NINE
 from tests.support.fixtures import open_workshop
 
 
@@ -31,14 +28,6 @@ def soaking(shop):
     """A lot whose beans lie in water since nine: earliest 17:00, aim 21:00, latest 03:00."""
     code = shop.new()
     shop.mark(code, "bean-soak", Act.START)
-    return code
-
-
-@pytest.fixture
-def cured(shop):
-    """A lot whose third coat has just been felt dry."""
-    code = shop.new()
-    shop.walk_to(code, "cure")
     return code
 
 
@@ -326,81 +315,6 @@ def test_still_damp_asks_again_and_dry_ends_it(shop):
     step = shop.lot(code).step(number)
     assert step.end == shop.clock.at
     assert len(step.damp) == 1
-
-
-# -- marks of the cure ---------------------------------------------------------------------
-
-
-@pytest.mark.usefixtures("cured")
-def test_the_marks_of_the_cure_ring_on_their_days(shop):
-    dry = shop.clock.at
-    rung = {}
-
-    def see(at, text):
-        for key in text.keys:
-            if "cure_mark" in key:
-                rung.setdefault(key.rsplit("/", 1)[-1], (at - dry) // DAY)
-                shop.do(AnswerReminder(key, "done"))
-
-    shop.ring_on(dry + 91 * DAY, see)
-    assert rung == {"paint": 12, "resists": 14, "ready": 90}
-
-
-def test_a_mark_put_off_stays_off_whatever_else_happens_to_the_lot(shop, cured):
-    dry = shop.clock.at
-    shop.ring_on(dry + 12 * DAY + 12 * HOUR)
-    (key,) = [one.key for one in shop.studio.ask(q.BenchFor()).now if one.kind == "cure_mark"]
-    shop.do(AnswerReminder(key, "putoff", put_off=timedelta(hours=30)))
-    until = shop.clock.at + 30 * HOUR
-    shop.mark(cured, "now", Act.NOTE, note="moved")
-    shop.do(SetLot(cured, place="shelf 2"))
-    shop.do(ChangeSettings({"text_percent": 110}))
-    shop.studio.check(repair=True)
-    rung = [at for at, text in shop.ring_on(until + 10 * HOUR) if key in text.keys]
-    assert rung[0] == shop.studio.desk(None).quiet.waking(until)
-
-
-@pytest.mark.parametrize(
-    "rest",
-    [{"put_off": timedelta(0)}, {"put_off": -HOUR}, {"put_off": 61 * DAY},
-     {"put_off": timedelta.max}, {}],
-)  # fmt: skip
-def test_nonsense_puts_no_mark_off(shop, cured, rest):
-    dry = shop.clock.at
-    shop.ring_on(dry + 12 * DAY + 12 * HOUR)
-    (key,) = [one.key for one in shop.studio.ask(q.BenchFor()).now if one.kind == "cure_mark"]
-    before = shop.records(cured)
-    with pytest.raises(Refusal, match="how long"):
-        shop.do(AnswerReminder(key, "putoff", **rest))
-    assert shop.records(cured) == before
-
-
-def test_the_seen_mark_of_one_cure_does_not_silence_the_next(shop, cured):
-    """Painting was seen on day 12; a fourth coat on day 13 starts all marks again."""
-    dry = shop.clock.at
-    shop.ring_on(dry + 12 * DAY + 12 * HOUR)
-    for card in shop.studio.ask(q.BenchFor()).now:
-        shop.do(AnswerReminder(card.key, "done"))
-    shop.clock.set(dry + 13 * DAY)
-    for slug in ("dip-4", "spin-4", "dry-4"):
-        step = next(one for one in shop.lot(cured).steps if one.slug == slug)
-        if not step.running:
-            shop.mark(cured, slug, Act.START)
-        shop.clock.at += step.spec.lasts.aim
-        shop.mark(cured, slug, Act.DRY if slug == "dry-4" else Act.END)
-    again = shop.clock.at
-    rung = shop.ring_on(again + 13 * DAY)
-    assert next(at for at, text in rung if "Paint within" in text.title) >= again + 12 * DAY
-
-
-def test_going_on_ends_the_marks(shop, cured):
-    shop.clock.move(days=3)
-    shop.do(GoOn(cured, SCOUR, sure=True))
-    first = next(step for step in shop.lot(cured).steps if step.join == 1)
-    shop.mark(cured, str(first.number), Act.START)
-    marks = [one for key, one in shop.records(cured).items() if "cure_mark" in key]
-    assert marks
-    assert not [one for one in marks if one.status in {"waiting", "raised"}]
 
 
 # -- milk ----------------------------------------------------------------------------------

@@ -13,6 +13,7 @@ from studio_log.services import questions as q
 from studio_log.services.clock import HurriedClock, SystemClock
 from studio_log.services.commands import (
     AnswerReminder,
+    ChangeSettings,
     ImportMethod,
     Mark,
     NewLot,
@@ -20,8 +21,10 @@ from studio_log.services.commands import (
     Outcome,
     RaiseDue,
 )
+from studio_log.services.desk import Desk
 from studio_log.services.ports import NoticeText
 from studio_log.services.worker import InlineWorker, ThreadWorker
+from studio_log.store.methods import Methods
 from tests.support.builders import DAY, HOUR, LONG, NINE, shipped_texts
 from tests.support.fixtures import PIECES, open_workshop
 from tests.support.hand_clock import HandClock
@@ -161,6 +164,24 @@ def test_another_text_under_the_same_version_is_refused(shop):
         shop.do(ImportMethod(text, "mine.toml"))
     assert shop.studio.book == book
     shop.do(ImportMethod(shipped_texts()[f"{LONG}.toml"], "same.toml"))
+
+
+def test_what_was_not_written_is_not_in_force(shop, monkeypatch):
+    """Settings and methods are taken over with the commit, not before."""
+    shop.new()
+    before = shop.studio.settings, dict(shop.studio.book)
+
+    def fail(*_: object) -> None:
+        raise OSError("no space left on device")
+
+    monkeypatch.setattr(Desk, "settle", fail)
+    with pytest.raises((OSError, Refusal)):
+        shop.do(ChangeSettings({"quiet_start": "20:00"}))
+    newer = shipped_texts()[f"{LONG}.toml"].replace("version = 1", "version = 2", 1)
+    monkeypatch.setattr(Methods, "put", fail)
+    with pytest.raises((OSError, Refusal)):
+        shop.do(ImportMethod(newer, "mine.toml"))
+    assert (shop.studio.settings, dict(shop.studio.book)) == before
 
 
 def test_a_copy_is_written_and_put_back(shop, tmp_path):
