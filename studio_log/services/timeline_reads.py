@@ -31,7 +31,11 @@ def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
 
 
 def _next_hands(one: Lane, now: datetime) -> datetime:
-    return next((at for at in one.hands if at >= now), now + FUTURE_SHOWN)
+    """Give when the lot needs hands next; a tending that is overdue comes before all else."""
+    overdue = [stitch.at for stitch in one.stitches if not stitch.done and stitch.at <= now]
+    return (
+        min(overdue) if overdue else next((at for at in one.hands if at >= now), now + FUTURE_SHOWN)
+    )
 
 
 def lane(desk: Desk, lot: Lot) -> Lane:
