@@ -319,7 +319,7 @@ class MainWindow(QMainWindow):
         self.top_bar.print_tags.setEnabled(sheet is not None)
 
     def _raised(self, notice: NoticeText) -> None:
-        self.chime.sound()
+        self.chime.sound("spoils" if notice.urgency == "spoiling" else "rings")
         self.bench.refresh()
         QApplication.alert(self)
 

@@ -29,9 +29,10 @@ class CountedChime(Chime):
         super().__init__()
         self.times = 0
 
-    def sound(self) -> None:
-        """Count."""
+    def sound(self, sound: str = "rings") -> None:
+        """Count, and keep which sound it was."""
         self.times += 1
+        self.last = sound
 
 
 class Stand:

@@ -128,7 +128,7 @@ class BenchPage(QWidget):
         for view in self.views:
             if view.tick(now) and view.card.key not in self._ended:
                 self._ended.add(view.card.key)
-                self._chime.sound()
+                self._chime.sound("ends")
 
     @property
     def counting(self) -> bool:
