@@ -250,6 +250,12 @@ def test_a_split_takes_every_kind_of_past_along(shop):
     assert shop.studio.check() == []
 
 
+def test_a_lot_begun_years_ago_is_split_without_a_question(shop, soaking):
+    shop.clock.move(days=800)
+    child = shop.do(SplitLot(soaking, (2,), "half")).code
+    assert shop.lot(child).step(1).start == NINE
+
+
 def test_a_split_is_taken_back_with_its_child(shop, soaking):
     child = shop.do(SplitLot(soaking, (2,), "half")).code
     outcome = shop.do(Undo(soaking))
