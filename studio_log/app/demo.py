@@ -12,12 +12,13 @@ from studio_log.app.paths import resource
 from studio_log.domain.journal import Act
 from studio_log.domain.lots import Lot, StepState
 from studio_log.domain.piece_text import read_piece
-from studio_log.domain.reminders import Cause, Fate, Kind
+from studio_log.domain.reminders import Cause, Kind
 from studio_log.domain.starting import piece_data
+from studio_log.services.commands import AnswerReminder
 from studio_log.services.desk import Desk
 from studio_log.services.lot_acts import next_lot_code
 from studio_log.services.ports import Clock
-from studio_log.services.records import record_from
+from studio_log.services.ringing import answer
 from studio_log.services.studio import Studio
 from studio_log.services.walking import walk
 
@@ -62,12 +63,9 @@ def _make(desk: Desk, row: Mapping[str, Any], shift: timedelta) -> None:
 
 def _answer_old(desk: Desk, code: str) -> None:
     """Let the demo's dyer have seen every mark of the cure older than a day."""
-    kept = [record_from(one) for one in desk.work.reminders.of(code)]
-    desk.put_records(
-        replace(one, fate=Fate.ANSWERED, answered_at=one.reminder.due, answer="seen")
-        for one in kept
-        if one.reminder.kind is Kind.CURE_MARK and one.reminder.due < desk.now - timedelta(days=1)
-    )
+    for kept in desk.work.reminders.of(code):
+        if kept.kind == Kind.CURE_MARK.value and kept.due < desk.now - timedelta(days=1):
+            answer(desk, AnswerReminder(kept.key, "done"))
 
 
 def _carry(desk: Desk, lot: Lot, row: Mapping[str, Any], begun: datetime) -> Lot:

@@ -73,7 +73,13 @@ def reminders_of(
         elif lot.state_of(step) is StepState.OPEN and not _resting_before(lot, step):
             found.extend(_of_open(scene, step, window))
     found.extend(_of_cure(scene))
-    return sorted(found, key=lambda one: (one.rings_at, -one.urgency.rank, one.key))
+    unseen = [one for one in found if not is_seen(lot, one.key)]
+    return sorted(unseen, key=lambda one: (one.rings_at, -one.urgency.rank, one.key))
+
+
+def is_seen(lot: Lot, key: str) -> bool:
+    """Say whether the journal holds that the dyer has seen a mark or a warning."""
+    return key.partition("/")[2] in lot.seen
 
 
 def _low(words: str) -> str:
@@ -325,7 +331,8 @@ def milk_reminder(lot: Lot, milk: Milk | None, now: datetime, quiet: QuietHours)
         why=f"Milk {milk.code} will be too old for {step.title}, planned next.",
         if_late="Without fresh milk the next coat waits a day longer.",
     )  # fmt: skip
-    return replace(made, key=f"{lot.code}/{step.number}/use_by/{milk.code}")
+    key = f"{lot.code}/{step.number}/use_by/{milk.code}"
+    return None if is_seen(lot, key) else replace(made, key=key)
 
 
 def evening_before(at: datetime, quiet: QuietHours) -> datetime:

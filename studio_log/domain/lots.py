@@ -100,6 +100,8 @@ class Lot:
     voided: bool = False
     parents: tuple[str, ...] = ()
     children: tuple[str, ...] = ()
+    seen: frozenset[str] = frozenset()
+    """Keys, without the code, of marks and warnings that the dyer has answered as seen."""
 
     @property
     def grams(self) -> float | None:

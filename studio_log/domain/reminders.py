@@ -129,6 +129,8 @@ class Cause:
 
     step: int | None = None
     answer: str = ""
+    key: str = ""
+    """The one reminder that was answered, where not every one of the step was."""
     undoing: bool = False
     why: str = "no longer needed"
 
@@ -157,7 +159,7 @@ def _kept_up(reminder: Reminder, record: Record | None, now: datetime, cause: Ca
         moved = record.fate is Fate.RAISED and ahead
         fate, rung = (Fate.WAITING, None) if moved else (record.fate, record.rung_at)
         return replace(record, reminder=_put_off(reminder, record), fate=fate, rung_at=rung)
-    if record.fate is Fate.ANSWERED and not (cause.undoing and _by_act(record)):
+    if record.fate is Fate.ANSWERED and not cause.undoing:
         return record
     # It came back by an undo: it rings only if its moment is still ahead; otherwise it is on
     # the bench, silent. One that never rang and came back by itself is not lost.
@@ -177,11 +179,6 @@ def _kept_up(reminder: Reminder, record: Record | None, now: datetime, cause: Ca
     )
 
 
-def _by_act(record: Record) -> bool:
-    """Say whether an act of a step answered it, so that an undo may bring it back."""
-    return not record.answer.startswith(SEEN)
-
-
 def _put_off(reminder: Reminder, record: Record) -> Reminder:
     """Keep the moment to which a reminder without an act was put off: no journal has it."""
     kept = record.reminder
@@ -194,7 +191,8 @@ def _put_off(reminder: Reminder, record: Record) -> Reminder:
 
 def _closed(record: Record, now: datetime, cause: Cause) -> Record:
     """Close a record whose reminder is worked out no more: answered, else void and why."""
-    if cause.answer and not cause.undoing and cause.step == record.reminder.step:
+    answered = cause.key in {"", record.reminder.key} and cause.step == record.reminder.step
+    if cause.answer and not cause.undoing and answered:
         return replace(record, fate=Fate.ANSWERED, answered_at=now, answer=cause.answer)
     return replace(record, fate=Fate.VOID, void_at=now, void_why=cause.why)
 

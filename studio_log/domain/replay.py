@@ -265,7 +265,8 @@ def _repeat(lot: Lot, entry: Entry) -> Lot:
 def _note(lot: Lot, entry: Entry) -> Lot:
     if entry.step is not None:
         lot.step(entry.step)
-    return lot
+    seen = entry.data.get("seen")
+    return replace(lot, seen=lot.seen | {str(seen)}) if seen else lot
 
 
 def _put_off(lot: Lot, entry: Entry) -> Lot:

@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
+from studio_log.domain.lots import Lot
 from studio_log.domain.reminders import (
     SEEN,
     WITHOUT_ACT,
@@ -209,9 +210,23 @@ def _put_on_record(desk: Desk, record: Record, command: AnswerReminder) -> Outco
         desk.put_records([replace(record, reminder=moved, fate=Fate.WAITING, rung_at=None)])
         words = f"{record.reminder.title} is put off."
     else:
-        note = clean(command.note, "The note")
-        said = f"{SEEN}: {note}" if note else SEEN
-        done = replace(record, fate=Fate.ANSWERED, answered_at=desk.now, answer=said)
-        desk.put_records([done])
-        words = f"{record.reminder.title} is answered."
+        return _seen(desk, lot, record, clean(command.note, "The note"))
     return Outcome(words, lots=frozenset({lot.code}), reminders=True, subject="")
+
+
+def _seen(desk: Desk, lot: Lot, record: Record, note: str) -> Outcome:
+    """Write into the journal that it was seen, so that it can be taken back like any act."""
+    one = record.reminder
+    said = f"{one.title}: {SEEN}"
+    entry = desk.entry(
+        lot.code,
+        Act.NOTE,
+        step=one.step,
+        note=f"{said}. {note}" if note else said,
+        data={"seen": one.key.partition("/")[2]},
+    )
+    after = desk.write(lot, entry)
+    answer = f"{SEEN}: {note}" if note else SEEN
+    desk.settle(after, Cause(one.step, answer, key=one.key))
+    code = lot.code
+    return Outcome(f"{said}.", lots=frozenset({code}), reminders=True, subject=code)

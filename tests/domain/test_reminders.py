@@ -117,11 +117,13 @@ def test_by_an_undo_it_does_not_ring_at_once_if_its_moment_is_past():
     assert rings_next(record) > NINE
 
 
-@pytest.mark.parametrize("answer", ["seen", "seen: not this week"])
-def test_an_undo_of_something_else_leaves_a_seen_mark_seen(answer):
-    """No act of a step answered it, so taking an act back does not bring it back."""
-    mark = a_reminder(kind=Kind.CURE_MARK, due=NINE + DAY)
-    assert reconcile([mark], [answered(mark, answer)], NINE, UNDO) == []
+def test_of_several_gone_at_once_only_the_one_answered_is_answered():
+    """A mark is seen while another of the same step has run out by itself."""
+    seen, over = (a_reminder(key=f"26-001/16/cure_mark/3/{one}") for one in ("paint", "resists"))
+    cause = Cause(seen.step, "seen", key=seen.key)
+    after = {one.reminder.key: one for one in reconcile([], map(Record, (seen, over)), NINE, cause)}
+    assert (after[seen.key].fate, after[seen.key].answer) == (Fate.ANSWERED, "seen")
+    assert after[over.key].fate is Fate.VOID
 
 
 def test_one_that_never_rang_and_comes_back_by_itself_is_not_lost():

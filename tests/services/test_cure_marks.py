@@ -12,6 +12,8 @@ from studio_log.services.commands import (
     ChangeSettings,
     GoOn,
     SetLot,
+    SplitLot,
+    Undo,
 )
 from tests.support.builders import DAY, HOUR, SCOUR
 
@@ -94,3 +96,30 @@ def test_going_on_ends_the_marks(shop, cured):
     marks = [one for key, one in shop.records(cured).items() if "cure_mark" in key]
     assert marks
     assert not [one for one in marks if one.status in {"waiting", "raised"}]
+
+
+def test_a_mark_that_was_seen_is_in_the_journal_and_can_be_taken_back(shop, cured):
+    shop.ring_on(shop.clock.at + 12 * DAY + 12 * HOUR)
+    (key,) = [one.key for one in shop.studio.ask(q.BenchFor()).now if one.kind == "cure_mark"]
+    outcome = shop.do(AnswerReminder(key, "done", note="not this week"))
+    assert outcome.subject == cured, "the bench offers to take it back"
+    assert shop.entries(cured)[-1].note.endswith("seen. not this week")
+    record = shop.records(cured)[key.partition("/")[2]]
+    assert (record.status, record.answer) == ("answered", "seen: not this week")
+    # Whatever else happens, and worked out anew from the journal, it stays seen.
+    shop.mark(cured, "now", Act.NOTE, note="moved")
+    shop.do(Undo(cured))
+    shop.studio.check(repair=True)
+    assert shop.studio.ask(q.BenchFor()).now == ()
+    shop.do(Undo(cured))
+    assert [one.key for one in shop.studio.ask(q.BenchFor()).now] == [key]
+
+
+def test_a_split_takes_along_what_was_seen(shop, cured):
+    shop.ring_on(shop.clock.at + 12 * DAY + 12 * HOUR)
+    (key,) = [one.key for one in shop.studio.ask(q.BenchFor()).now if one.kind == "cure_mark"]
+    shop.do(AnswerReminder(key, "done"))
+    pieces = shop.lot(cured).pieces
+    assert len(pieces) > 1
+    shop.do(SplitLot(cured, (pieces[-1].number,), "the other half"))
+    assert shop.studio.ask(q.BenchFor()).now == ()
