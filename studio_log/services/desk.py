@@ -105,8 +105,7 @@ class Desk:
         """Refuse a moment in the future or before any lot; ask about one very long ago."""
         if at > self.now + AHEAD_LIMIT:
             raise Refusal(
-                "That moment is still ahead. Nothing was changed; give a time up to now, or "
-                "use `plan` for a moment to come."
+                "That moment is still ahead. Nothing was changed; enter it once it has happened."
             )
         if at < self.now - BEFORE_ANY_LOT:
             raise Refusal("That moment lies too far back. Nothing was changed; look at the year.")

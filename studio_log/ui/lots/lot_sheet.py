@@ -160,6 +160,7 @@ class LotSheetPage(QWidget):
         self._settled.timeout.connect(self._bring_in_sight)
         self.steps.opened.connect(self._scroll_to)
         self.detail.acted.connect(self._act)
+        self.detail.moment.changed.connect(self.said.put_away)
         self.detail.amount_changed.connect(self._set_amount)
         self.journal.take_back.connect(self._take_back)
         self.journal.correct.connect(self._correct)
