@@ -135,13 +135,16 @@ def test_silent_channels_are_said_in_bar_and_status_line(kit: Kit, qtbot: QtBot)
 
 
 def test_a_reminder_that_is_raised_chimes_and_asks_for_the_bench(kit: Kit) -> None:
-    times: list[int] = []
-    kit.window.chime.sound = lambda: times.append(1)  # type: ignore[method-assign]
+    heard: list[str] = []
+    kit.window.chime.sound = heard.append  # type: ignore[assignment, method-assign]
     kit.studio.asked.clear()
     kit.bridge.tell_raised(NoticeText("Stir", "26-031", "now", (STIR.key,)))
     settle()
-    assert times == [1]
+    assert heard == ["rings"]
     assert kit.studio.asked == [BenchFor()]
+    kit.bridge.tell_raised(NoticeText("Too long", "26-031", "spoiling", (STIR.key,)))
+    settle()
+    assert heard == ["rings", "spoils"], "what spoils has its own sound"
 
 
 def test_only_what_a_change_touches_is_asked_for(kit: Kit) -> None:
