@@ -337,7 +337,7 @@ def _split_from(lot: Lot, entry: Entry) -> Lot:
     return replace(
         lot,
         name=str(entry.data["name"]),
-        parents=(*lot.parents, str(entry.data["parent"])),
+        parents=(str(entry.data["parent"]),),  # its own parents are told by its journal
         children=(),
     )
 

@@ -6,10 +6,11 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.errors import Question, Refusal
-from studio_log.domain.journal import Act
+from studio_log.domain.journal import Act, standing
 from studio_log.domain.lots import Lot, LotStep, StepState, cure_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Cause
+from studio_log.domain.replay import TWICE
 from studio_log.domain.windows import start_advice, windows_of
 from studio_log.present.words import moment
 from studio_log.services.commands import AnswerReminder, Mark, Outcome
@@ -39,6 +40,7 @@ def mark(desk: Desk, command: Mark) -> Outcome:
         raise Refusal(f"{command.act.value!r} is not an act that can be marked.")
     lot = desk.lot(command.code)
     step = find_step(lot, command.step, command.act)
+    _not_twice(desk, lot, command)
     at = desk.now if command.act in {Act.PLAN, Act.PUTOFF} else command.at
     entry = desk.entry(
         lot.code,
@@ -64,6 +66,15 @@ def mark(desk: Desk, command: Mark) -> Outcome:
         subject=lot.code,
         wants_milk=lot.code if _made_milk(desk, step, command.act, lot.code) else "",
     )
+
+
+def _not_twice(desk: Desk, lot: Lot, command: Mark) -> None:
+    """Ask where a step is repeated twice within a minute: that is a double click."""
+    if command.act is not Act.REPEAT or command.sure:
+        return
+    last = standing(desk.entries(lot.code))[-1]
+    if last.act is Act.REPEAT and desk.now - last.written < TWICE:
+        raise Question("It was repeated within the same minute. Once more all the same?")
 
 
 def _made_milk(desk: Desk, step: LotStep | None, act: Act, code: str) -> bool:

@@ -215,3 +215,14 @@ def test_settings_are_kept(shop, tmp_path, clock):
         assert again.studio.settings.quiet("UTC").words == "21:30–07:00"
     finally:
         again.studio.close()
+
+
+def test_a_double_click_on_repeat_is_asked_about(shop, code):
+    shop.mark(code, "dip-3", Act.REPEAT)
+    before = len(shop.lot(code).steps)
+    with pytest.raises(Question, match="within the same minute"):
+        shop.mark(code, "dip-3", Act.REPEAT)
+    assert len(shop.lot(code).steps) == before
+    shop.clock.move(minutes=2)
+    shop.mark(code, "dip-3", Act.REPEAT)
+    assert len(shop.lot(code).steps) == before + 3

@@ -5,6 +5,7 @@ import pytest
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act
 from studio_log.domain.lots import LotState, cure_of
+from studio_log.domain.pieces import Piece
 from studio_log.services import questions as q
 from studio_log.services.commands import (
     AnswerReminder,
@@ -350,3 +351,13 @@ def test_a_change_of_a_milk_is_taken_back_before_the_milk(shop):
     assert line.cold
     shop.do(Undo(milk))
     assert shop.studio.ask(q.MilksFor()) == ()
+
+
+def test_a_lot_split_from_a_split_lot_names_only_the_lot_it_came_from(shop):
+    first = shop.new(pieces=tuple(Piece(n, "linen", given_grams=100.0) for n in (1, 2, 3)))
+    second = shop.do(SplitLot(first, (2, 3), "second")).code
+    third = shop.do(SplitLot(second, (3,), "third")).code
+    assert shop.lot(third).parents == (second,)
+    assert shop.lot(second).parents == (first,)
+    assert (shop.lot(first).children, shop.lot(second).children) == ((second,), (third,))
+    assert [piece.number for piece in shop.lot(third).pieces] == [3]
