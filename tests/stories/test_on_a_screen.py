@@ -1,6 +1,5 @@
 """On a real X server and session bus: the desktop's own notification service holds the notice."""
 
-import json
 import os
 import signal
 import subprocess
@@ -11,6 +10,8 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
+from jeepney import DBusAddress, new_method_call
+from jeepney.io.blocking import open_dbus_connection
 
 from studio_log.app.compose import open_studio
 from studio_log.domain.journal import Act
@@ -20,6 +21,11 @@ from tests.support.tree import TREE
 
 pytestmark = [pytest.mark.screen, pytest.mark.story]
 PATIENCE = 30.0
+DUNST = DBusAddress(
+    "/org/freedesktop/Notifications",
+    bus_name="org.freedesktop.Notifications",
+    interface="org.dunstproject.cmd0",
+)
 
 
 def eventually(look: Callable[[], bool], what: str) -> None:
@@ -42,10 +48,13 @@ _told: set[int] = set()
 def notices() -> list[tuple[str, str]]:
     """Give summary and body of every notice the service holds in its own list since last asked."""
     dunst("close-all")
-    rows = json.loads(dunst("history"))["data"][0]
-    fresh = [row for row in rows if row["id"]["data"] not in _told]
-    _told.update(row["id"]["data"] for row in fresh)
-    return [(row["summary"]["data"], row["body"]["data"]) for row in fresh]
+    # Asked over the bus: dunstctl itself would need systemd's busctl for this.
+    call = new_method_call(DUNST, "NotificationListHistory")
+    with open_dbus_connection() as bus:
+        (rows,) = bus.send_and_get_reply(call, timeout=10).body
+    fresh = [row for row in rows if row["id"][1] not in _told]
+    _told.update(row["id"][1] for row in fresh)
+    return [(row["summary"][1], row["body"][1]) for row in fresh]
 
 
 @pytest.fixture
