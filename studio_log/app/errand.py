@@ -80,8 +80,8 @@ class PrintedNotice:
         return True, "what rings is printed (off-screen demo)"
 
 
-def run_errand(to: str, _pace: float) -> int:
-    """Run it; gives the exit code."""
+def run_errand(to: str) -> int:
+    """Run it, from one moment in which somebody is needed to the next; gives the exit code."""
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     folder = Path(to)
     try:

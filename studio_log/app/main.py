@@ -68,7 +68,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     if options.errand:
         from studio_log.app.errand import run_errand
 
-        return run_errand(options.errand, options.pace)
+        return run_errand(options.errand)
     from studio_log.app.window import run_window
 
     return run_window(options)

@@ -18,7 +18,6 @@ NUMBER: Final = (
 NUMBER_START: Final = r"(?<![A-Za-z0-9.,/])"
 """Goes before NUMBER: never begin in the middle of a word or number (1e5 is neither)."""
 
-SIGN: Final = r"(?P<sign>[-−]\s*)?"
 
 NUMBER_WORDS: Final[Mapping[str, int]] = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,

@@ -10,7 +10,7 @@ of quiet hours where the window allows.
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from studio_log.domain.lots import Lot, LotStep, StepState, cure_of
+from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.methods import Gap, Spread, StepKind
 from studio_log.domain.quiet import Best, QuietHours, Window, best_moment
 
@@ -215,14 +215,3 @@ def start_advice(
         return None
     margin = max(step.spec.hands_on, timedelta(minutes=1))
     return night.start - margin - lengths.earliest, night.end - lengths.latest
-
-
-def is_open(lot: Lot, step: LotStep) -> bool:
-    """Say whether a step may begin now and nobody has begun it."""
-    return lot.state_of(step) is StepState.OPEN
-
-
-def ready_moment(lot: Lot) -> datetime | None:
-    """Give when a running cure is ready by the chosen view."""
-    cure = cure_of(lot)
-    return cure.ready_at if cure is not None and cure.running else None

@@ -168,13 +168,14 @@ class Desk:
         milk = milk_reminder(lot, self.milk_of(lot.code), self.now, self.quiet)
         return [*found, milk] if milk is not None else found
 
-    def settle(self, lot: Lot, cause: Cause) -> None:
-        """Write what lists need of a lot, and bring its reminders into line."""
+    def settle(self, lot: Lot, cause: Cause) -> list[Reminder]:
+        """Write what lists need of a lot and bring its reminders into line; gives them."""
         self.work.lots.put(lot_line(lot, self.now, self.cache[lot.code][0]))
         self.work.steps.replace(lot.code, step_lines(lot))
         kept = [record_from(one) for one in self.work.reminders.of(lot.code)]
-        changed = reconcile(self.reminders(lot), kept, self.now, cause)
-        self.put_records(changed)
+        worked_out = self.reminders(lot)
+        self.put_records(reconcile(worked_out, kept, self.now, cause))
+        return worked_out
 
     def put_records(self, records: Iterable[Record]) -> None:
         """Keep what became of reminders."""

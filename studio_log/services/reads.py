@@ -22,7 +22,7 @@ from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines
 from studio_log.services.ports import Notice
 from studio_log.services.ringing import next_ring
-from studio_log.services.sheet_reads import amounts_of, in_units, lot_sheet
+from studio_log.services.sheet_reads import amounts_of, in_units, lot_sheet, short_cautions
 from studio_log.services.timeline_reads import timeline
 from studio_log.store.database import Store
 
@@ -151,8 +151,7 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
             continue
         written = _short_moment(step.start, desk.zone) if step.start else ""
         rows.append(TagRow(step.title, written))
-    slugs = dict.fromkeys(slug for step in lot.method.steps for slug in step.cautions)
-    short = [house.cautions[slug].short for slug in slugs if slug in house.cautions]
+    short = short_cautions(house, lot)
     grams = lot.grams
     return TagFacts(
         code=lot.code,

@@ -59,9 +59,7 @@ def find_due(desk: Desk) -> tuple[list[Record], bool]:
     subjects = {one.subject for one in desk.work.reminders.due(desk.now)}
     fresh: dict[str, Reminder] = {}
     for code in subjects:
-        lot = desk.lot(code)
-        fresh |= {one.key: one for one in desk.reminders(lot)}
-        desk.settle(lot, Cause())
+        fresh |= {one.key: one for one in desk.settle(desk.lot(code), Cause())}
     due = []
     counted = []
     for kept in desk.work.reminders.due(desk.now):

@@ -44,7 +44,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         entries=entry_lines(lot, entries),
         cure_words=_cure_words(desk, lot),
         vessel_words=_vessel_words(lot, lines),
-        cautions=(short,) if (short := _short_cautions(house, lot)) else (),
+        cautions=(" · ".join(short),) if (short := short_cautions(house, lot)) else (),
         lineage=_lineage(lot),
         milk_words=_milk_words(desk, milk),
         undo=entry_words(undoable, lot) if undoable and not lot.voided else "",
@@ -53,10 +53,10 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
     )
 
 
-def _short_cautions(house: Any, lot: Lot) -> str:
-    """Give the cautions of the method in one line; each step tells its own at length."""
+def short_cautions(house: Any, lot: Lot) -> tuple[str, ...]:
+    """Give the cautions of the method in few words each; each step tells its own at length."""
     slugs = dict.fromkeys(slug for step in lot.method.steps for slug in step.cautions)
-    return " · ".join(house.cautions[slug].short for slug in slugs if slug in house.cautions)
+    return tuple(house.cautions[slug].short for slug in slugs if slug in house.cautions)
 
 
 def _heading(lot: Lot, desk: Desk) -> str:

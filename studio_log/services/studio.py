@@ -8,7 +8,7 @@ import re
 from collections.abc import Callable, Mapping
 from contextlib import suppress
 from dataclasses import asdict, fields
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
@@ -85,10 +85,11 @@ class Studio:
         self.bell: Bell | None = None
         self.last_act: tuple[c.Outcome, datetime] | None = None
         self.copy_words = ""
+        self._copied: date | None = None
         self._seen = self.store.data_version()
         self._settings = Settings()
         self._ship(shipped)
-        self._keep_copy()
+        self._keep_copy_daily()
 
     # -- settings and methods ------------------------------------------------------
 
@@ -238,7 +239,7 @@ class Studio:
 
     def _keep_copy_daily(self) -> None:
         today = self._local_now().date()
-        if getattr(self, "_copied", None) != today:
+        if self._copied != today:
             self._copied = today
             self._keep_copy()
 

@@ -1,10 +1,9 @@
 """Undo, redo and correct: by later entries, and only where the rest still reads in order."""
 
-from datetime import datetime
 from typing import Any
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.journal import META, Act, Entry, standing, taken_back
+from studio_log.domain.journal import Act, Entry, standing, taken_back
 from studio_log.domain.lots import Lot
 from studio_log.domain.reminders import Cause
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
@@ -141,8 +140,3 @@ def entry_words(entry: Entry, lot: Lot) -> str:
 
 def _outcome(code: str, words: str, *touched: str) -> Outcome:
     return Outcome(words, lots=frozenset({code, *touched}), subject=code, reminders=True)
-
-
-def writing_of(entries: tuple[Entry, ...]) -> datetime:
-    """Give when the last entry that is no undoing was written."""
-    return max(entry.written for entry in entries if entry.act not in META)

@@ -7,8 +7,6 @@ WAITING = "waiting"
 RAISED = "raised"
 ANSWERED = "answered"
 VOID = "void"
-OPEN_STATUSES = (WAITING, RAISED)
-"""The statuses of a reminder that may still ring."""
 
 
 @dataclass(frozen=True)

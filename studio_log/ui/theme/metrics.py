@@ -21,7 +21,6 @@ class Metrics:
     radius_small: int = 4
     focus: int = 2
     """Width of the ring around what has the keyboard."""
-    hair: int = 1
 
     @property
     def row(self) -> int:
