@@ -3,7 +3,6 @@
 import math
 import re
 import stat
-import unicodedata
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Final, TypeVar
@@ -13,13 +12,12 @@ from studio_log.domain.mass_text import read_grams, read_litres
 from studio_log.domain.number_text import NUMBER, clean, quoted, read_number
 from studio_log.domain.piece_text import read_piece
 from studio_log.domain.pieces import Piece
+from studio_log.services import limits
 from studio_log.services.limits import check_cure_days, check_grams, check_litres
 
 _Value = TypeVar("_Value")
 
 NOTHING: Final = "Nothing was changed."
-LONGEST_NAME: Final = 200
-LONGEST_NOTE: Final = 10_000
 LONGEST_FILE: Final = 1_000_000
 MOST_READING: Final = 1e9
 MOST_ENTRY: Final = 1_000_000
@@ -31,25 +29,17 @@ _PER_LITRE: Final = r"(?:g ?(?:/|per|to the) ?(?:l|litre|liter))?"
 _NUMBER: Final = re.compile(rf"(?P<sign>[-−+]?)\s*(?P<figure>{NUMBER})")
 
 
-def text(typed: str, what: str, *, longest: int = LONGEST_NAME, empty: bool = False) -> str:
+def text(typed: str, what: str, *, longest: int = limits.LONGEST_NAME, empty: bool = False) -> str:
     """Give a name or note as typed, without blanks around; Refusal where it cannot be kept."""
     kept = typed.strip()
     if not kept and not empty:
         raise Refusal(f"{what} is empty. {NOTHING}")
-    if len(kept) > longest:
-        raise Refusal(
-            f"{what} may have {longest:,} characters, not {len(kept):,}. {NOTHING} Shorten it."
-        )
-    if any(unicodedata.category(sign) in {"Cc", "Cs"} and sign not in "\n\t" for sign in kept):
-        raise Refusal(
-            f"{what} holds signs that cannot be kept. {NOTHING} Type it again as plain text."
-        )
-    return kept
+    return limits.clean(kept, what, longest)
 
 
 def note(typed: str | None) -> str:
     """Give a note; "" for none."""
-    return "" if typed is None else text(typed, "The note", longest=LONGEST_NOTE, empty=True)
+    return "" if typed is None else text(typed, "The note", longest=limits.LONGEST_NOTE, empty=True)
 
 
 def lot_code(typed: str) -> str:

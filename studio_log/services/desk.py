@@ -24,8 +24,6 @@ from studio_log.store.work import Work
 AHEAD_LIMIT = timedelta(minutes=2)
 LONG_AGO = timedelta(days=400)
 BEFORE_ANY_LOT = timedelta(days=50 * 365)
-LONGEST_NAME = 200
-LONGEST_NOTE = 10_000
 CODE = re.compile(r"\s*(\d{2})\s*-\s*(\d{1,5})\s*\Z")
 
 
@@ -33,20 +31,6 @@ def whole_code(text: str) -> str:
     """Give a lot code as it is written, from one typed carelessly ("26-31" is 26-031)."""
     found = CODE.match(text)
     return f"{found[1]}-{int(found[2]):03d}" if found else text.strip()[:40]
-
-
-def clean(text: str, what: str, longest: int = LONGEST_NOTE) -> str:
-    """Give a text fit to keep; Refusal for control characters and unbounded length."""
-    kept = text.strip()
-    if len(kept) > longest:
-        raise Refusal(f"{what} may have {longest:,} characters, not {len(kept):,}. Shorten it.")
-    if any(ord(sign) < 32 and sign not in "\n\t" for sign in kept) or "\x7f" in kept:
-        raise Refusal(f"{what} holds control characters. Type it again as plain text.")
-    try:
-        kept.encode()
-    except UnicodeEncodeError:
-        raise Refusal(f"{what} holds signs that cannot be kept. Type it again.") from None
-    return kept
 
 
 @dataclass

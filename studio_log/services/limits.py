@@ -1,12 +1,14 @@
 """What nobody can mean: bounds of the figures a command may carry."""
 
 import math
+import unicodedata
 from dataclasses import replace
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.pieces import Piece
-from studio_log.services.desk import LONGEST_NAME, clean
 
+LONGEST_NAME = 200
+LONGEST_NOTE = 10_000
 MOST_PIECES = 500
 MOST_GRAMS = 500_000.0
 MOST_LITRES = 5_000.0
@@ -18,6 +20,25 @@ MEASURES = {
     "given_grams": ("weight in grams", MOST_GRAMS),
 }
 """Measures of a piece: above nothing, and at most this."""
+
+
+def clean(text: str, what: str, longest: int = LONGEST_NOTE) -> str:
+    """Give a text fit to keep, without blanks around; Refusal where it cannot be kept.
+
+    Control characters (but for line breaks and tabs) and halves of surrogates cannot be.
+    """
+    kept = text.strip()
+    if len(kept) > longest:
+        raise Refusal(
+            f"{what} may have {longest:,} characters, not {len(kept):,}. Nothing was changed. "
+            "Shorten it."
+        )
+    if any(unicodedata.category(sign) in {"Cc", "Cs"} and sign not in "\n\t" for sign in kept):
+        raise Refusal(
+            f"{what} holds signs that cannot be kept. Nothing was changed. Type it again as "
+            "plain text."
+        )
+    return kept
 
 
 def check_grams(grams: float) -> float:

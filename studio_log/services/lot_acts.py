@@ -20,12 +20,14 @@ from studio_log.services.commands import (
     SetLot,
     SplitLot,
 )
-from studio_log.services.desk import LONGEST_NAME, Desk, clean, whole_code
+from studio_log.services.desk import Desk, whole_code
 from studio_log.services.limits import (
+    LONGEST_NAME,
     check_cure_days,
     check_grams,
     check_litres,
     check_pieces,
+    clean,
 )
 
 

@@ -14,7 +14,8 @@ from studio_log.domain.replay import TWICE
 from studio_log.domain.windows import start_advice, windows_of
 from studio_log.present.words import moment
 from studio_log.services.commands import AnswerReminder, Mark, Outcome
-from studio_log.services.desk import Desk, clean
+from studio_log.services.desk import Desk
+from studio_log.services.limits import clean
 
 LOT_ACTS = frozenset({Act.USE, Act.STOP, Act.NOTE})
 """Acts that may stand for the whole lot, without a step."""

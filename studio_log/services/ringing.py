@@ -26,7 +26,8 @@ from studio_log.domain.reminders import (
 )
 from studio_log.present.words import lateness
 from studio_log.services.commands import AnswerReminder, Mark, Outcome
-from studio_log.services.desk import Desk, clean
+from studio_log.services.desk import Desk
+from studio_log.services.limits import clean
 from studio_log.services.marking import mark, put_off_until
 from studio_log.services.ports import Delivery, NoticeText
 from studio_log.services.records import record_from

@@ -28,7 +28,8 @@ from studio_log.services import (
     ringing,
     taking_back,
 )
-from studio_log.services.desk import Desk, clean, lot_line, step_lines
+from studio_log.services.desk import Desk, lot_line, step_lines
+from studio_log.services.limits import clean
 from studio_log.services.ports import Alarm, Bell, Clock, Listener, Notice, NoticeText
 from studio_log.services.settings import Settings
 from studio_log.store.backup import backup, daily_copy

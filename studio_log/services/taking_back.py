@@ -7,7 +7,8 @@ from studio_log.domain.journal import Act, Entry, standing, taken_back
 from studio_log.domain.lots import Lot
 from studio_log.domain.reminders import Cause
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
-from studio_log.services.desk import Desk, clean, whole_code
+from studio_log.services.desk import Desk, whole_code
+from studio_log.services.limits import clean
 from studio_log.services.lot_acts import own_entries
 from studio_log.services.marking import checked_readings
 from studio_log.services.milk_acts import undo_milk
