@@ -44,6 +44,10 @@ class NoticeText:
     """calm, soon, now or spoiling."""
     keys: tuple[str, ...]
     """The reminders it tells of."""
+    answers: tuple[tuple[str, str], ...] = ()
+    """What a button in the notice answers, and its words: ("done", "Stirred")."""
+    answers_to: str = ""
+    """The one reminder that a button answers; "" where it answers all of `keys`."""
 
 
 @dataclass(frozen=True)
@@ -56,14 +60,25 @@ class Delivery:
 
 
 class Notice(Protocol):
-    """Raises a notice by every channel it has; never raises an error, never blocks long."""
+    """Raises notices by the first channel that takes them; never raises an error.
+
+    Each call may take up to 3 s: it is made on a thread that nobody waits for.
+    """
 
     def show(self, text: NoticeText) -> Sequence[Delivery]:
         """Show it and say what each channel answered."""
         ...
 
+    def revise(self, keys: tuple[str, ...], text: NoticeText | None) -> None:
+        """Put another text in place of the notice shown for these keys; None takes it away."""
+        ...
+
     def state(self) -> tuple[bool, str]:
-        """Say whether desktop notices work, and in words what does."""
+        """Say whether desktop notices work, and in words what does; never waits."""
+        ...
+
+    def close(self) -> None:
+        """Let go of the channels; notices on the screen stay."""
         ...
 
 

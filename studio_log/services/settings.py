@@ -21,7 +21,17 @@ class Settings:
     spoiling_at_night: bool = False
     """Whether what spoils may ring in quiet hours."""
     welcomed: bool = False
+    quiet_days: str = ""
+    """Nights that differ, by the weekday on which they begin: "fri 23:30-09:00; sun off"."""
+    hush_until: str = ""
+    """Do not disturb until this UTC instant in ISO 8601; "" for not at all."""
+    look_ahead: str = "08:00"
+    """When the day's look-ahead is told, local wall clock; "" for never."""
+    evening_look: str = "20:00"
+    """When the evening says what is best started tonight; "" for never."""
     chime: bool = True
+    chime_volume: int = 80
+    """Percent."""
     closing_said: bool = False
     """Whether it was said that closing the window keeps reminding."""
     vessel_litres: float = 10.0
