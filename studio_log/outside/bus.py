@@ -1,148 +1,266 @@
-"""Talking to the notification service of the desktop session, with a receipt for each notice."""
+"""One connection to the desktop session's bus: calls that end in time, signals to a listener."""
 
 import contextlib
+import itertools
+import logging
 import os
-import time
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+import select
+import socket
+import struct
+import threading
+from collections.abc import Callable, Iterator
+from concurrent.futures import Future
+from pathlib import Path
 from typing import Any, Final
 
-from jeepney import DBusAddress, DBusErrorResponse, Message, new_method_call
-from jeepney.bus import get_bus
-from jeepney.io.blocking import DBusConnection, prep_socket
-from jeepney.wrappers import unwrap_msg
-from typing_extensions import override
+from jeepney import HeaderFields, Message, MessageType
+from jeepney.bus import get_connectable_addresses
+from jeepney.bus_messages import message_bus
+from jeepney.io.blocking import prep_socket
+from jeepney.low_level import calc_msg_size
 
-SERVICE: Final = DBusAddress(
-    "/org/freedesktop/Notifications",
-    bus_name="org.freedesktop.Notifications",
-    interface="org.freedesktop.Notifications",
-)
-NO_SERVICE: Final = "org.freedesktop.DBus.Error.ServiceUnknown"
-BY_THE_SERVER: Final = -1
-NEVER: Final = 0
+from studio_log.outside.notice_parcel import BusError, Limit
 
+ENDED: Final = "the desktop session cannot be reached (the connection ended)"
+GREETING_S: Final = 1.0
+"""Longest that one bus may take to accept a connection."""
+LEAST_S: Final = 0.001
+PIECE: Final = 65_536
+LARGEST: Final = 262_144
+"""In bytes: nothing that concerns us is larger, and reading it would hold up what does."""
+HEAD: Final = 16
+"""So many bytes of a message tell how long it is: D-Bus Specification, "Message Format"."""
 
-class BusError(Exception):
-    """The service did not take the notice; the words say why."""
-
-
-@dataclass(frozen=True)
-class Parcel:
-    """A notice as the service takes it; `urgency` from 0 to 2, `replaces` an earlier id or 0."""
-
-    app_name: str
-    title: str
-    body: str
-    urgency: int
-    replaces: int
-    stays: bool
+_log = logging.getLogger(__name__)
+_Then = Callable[[Message], None]
 
 
-def post(parcel: Parcel, seconds: float) -> int:
-    """Show a notice and give the service's receipt; BusError within so many seconds."""
-    with _connected(seconds) as connection:
-        body = parcel.body
-        if reads_markup(connection):
-            body = escaped(body)
-        hints = {"urgency": ("y", parcel.urgency), "desktop-entry": ("s", "studio-log")}
-        expires = NEVER if parcel.stays else BY_THE_SERVER
-        call = new_method_call(
-            SERVICE,
-            "Notify",
-            "susssasa{sv}i",
-            (parcel.app_name, parcel.replaces, "", parcel.title, body, [], hints, expires),
-        )
-        return _receipt(_ask(connection, call))
+class AnsweredError(BusError):
+    """The service or the bus answered with an error: the connection itself is sound."""
+
+    def __init__(self, name: str, sender: str) -> None:
+        super().__init__(error_words(name))
+        self.name = name
+        self.sender = sender
 
 
-def service_name(seconds: float) -> str:
-    """Give the name of the service that answers; BusError where none does."""
-    with _connected(seconds) as connection:
-        answer = _ask(connection, new_method_call(SERVICE, "GetServerInformation"))
-        name = answer[0] if answer and isinstance(answer[0], str) else ""
-        plain = "".join(sign for sign in name if sign.isprintable()).strip()
-        return plain[:40] or "a service"
+class Connection:
+    """Any thread may call. A thread of its own listens, without a wake-up while nothing comes.
+
+    It holds until its first fault; then it is over, and a new one has to be made.
+    """
+
+    def __init__(self, hear: _Then, ended: Callable[["Connection"], None], limit: Limit) -> None:
+        self._hear = hear
+        self._ended = ended
+        self._guard = threading.Lock()
+        self._sending = threading.Lock()
+        self._serials = itertools.count(1)
+        self._waiting: dict[int, tuple[Future[Message], _Then | None]] = {}
+        self.over = False
+        self._socket = _connected(limit)
+        self._listener = threading.Thread(target=self._listen, name="notice bus", daemon=True)
+        self._listener.start()
+        try:
+            self.call(message_bus.Hello(), limit)
+        except BusError:
+            self.drop()
+            raise
+
+    def call(self, message: Message, limit: Limit, then: _Then | None = None) -> Message:
+        """Give the answer; BusError within the limit, AnsweredError where it is an error.
+
+        `then` is called with a good answer in the listening thread, before any later signal.
+        """
+        if threading.current_thread() is self._listener:
+            raise BusError("the thread that listens cannot wait for an answer")
+        answer: Future[Message] = Future()
+        serial = self._expect(answer, then)
+        try:
+            self._send(message, serial, limit)
+            got = answer.result(limit.left())
+        except TimeoutError:
+            self.drop()
+            raise BusError(f"no answer within {limit.seconds:g} s") from None
+        except OSError as error:
+            self.drop()
+            raise BusError(unreachable(error)) from None
+        finally:
+            with self._guard:
+                self._waiting.pop(serial, None)
+        if got.header.message_type is MessageType.error:
+            raise AnsweredError(field(got, HeaderFields.error_name), sender_of(got))
+        return got
+
+    def drop(self) -> None:
+        """End it, from any thread; calls that wait fail at once."""
+        with self._guard:
+            self.over = True
+        with contextlib.suppress(OSError):
+            self._socket.shutdown(socket.SHUT_RDWR)
+
+    def join(self, seconds: float) -> bool:
+        """Wait for the listening thread of a dropped connection; say whether it has ended."""
+        if threading.current_thread() is not self._listener:
+            self._listener.join(seconds)
+        return not self._listener.is_alive()
+
+    def _expect(self, answer: Future[Message], then: _Then | None) -> int:
+        with self._guard:
+            if self.over:
+                raise BusError(ENDED)
+            serial = next(self._serials)
+            self._waiting[serial] = (answer, then)
+        return serial
+
+    def _send(self, message: Message, serial: int, limit: Limit) -> None:
+        try:
+            written = message.serialise(serial)
+        except (ValueError, TypeError, struct.error) as error:
+            raise BusError(f"it cannot be written ({type(error).__name__})") from None
+        if not self._sending.acquire(timeout=limit.left()):
+            raise TimeoutError
+        try:
+            self._socket.settimeout(max(limit.left(), LEAST_S))
+            self._socket.sendall(written)
+        finally:
+            self._sending.release()
+
+    def _listen(self) -> None:
+        try:
+            for raw in self._pieces():
+                self._take(raw)
+        except (OSError, ValueError, KeyError, struct.error) as error:
+            _log.info("the desktop session's bus is gone: %s", unreachable(error))
+        with self._guard:
+            self.over = True
+            waiting, self._waiting = self._waiting, {}
+        for answer, _then in waiting.values():
+            answer.set_exception(BusError(ENDED))
+        with self._sending:
+            self._socket.close()
+        self._ended(self)
+
+    def _pieces(self) -> Iterator[bytes]:
+        """Give each message as it came in, until the other side or `drop` ends it."""
+        # Waiting is done here and not in recv, which obeys the time limit of those who send.
+        something = select.poll()
+        something.register(self._socket, select.POLLIN)
+        cutter = _Cutter()
+        while True:
+            something.poll()
+            got = self._socket.recv(PIECE)
+            if not got:
+                return
+            yield from cutter.cut(got)
+
+    def _take(self, raw: bytes) -> None:
+        try:
+            message = Message.from_buffer(raw)
+        except Exception:  # noqa: BLE001 - jeepney raises anything; the thread listens on
+            _log.debug("a message of the desktop session could not be read", exc_info=True)
+            return
+        try:
+            kind = message.header.message_type
+            if kind is MessageType.signal:
+                self._hear(message)
+            elif kind in (MessageType.method_return, MessageType.error):
+                self._answer(message)
+        except Exception:  # noqa: BLE001 - whatever it was, the thread listens on
+            _log.exception("a message of the desktop session was not dealt with")
+
+    def _answer(self, message: Message) -> None:
+        with self._guard:
+            waiting = self._waiting.pop(
+                message.header.fields.get(HeaderFields.reply_serial, 0), None
+            )
+        if waiting is None:
+            return
+        answer, then = waiting
+        try:
+            if then is not None and message.header.message_type is not MessageType.error:
+                then(message)
+        finally:
+            answer.set_result(message)
 
 
-def reads_markup(connection: DBusConnection) -> bool:
-    """Say whether the service reads marks such as <b>; one that does not say may do so."""
+class _Cutter:
+    """Cuts what comes in into messages; one that is far too large is passed over."""
+
+    def __init__(self) -> None:
+        self._kept = bytearray()
+        self._pass_over = 0
+
+    def cut(self, got: bytes) -> Iterator[bytes]:
+        """Give the messages that are whole now; ValueError or KeyError for what is none."""
+        self._kept += got
+        while True:
+            passed = min(self._pass_over, len(self._kept))
+            del self._kept[:passed]
+            self._pass_over -= passed
+            if self._pass_over or len(self._kept) < HEAD:
+                return
+            size = calc_msg_size(bytes(self._kept[:HEAD]))
+            if size > LARGEST:
+                self._pass_over = size
+                continue
+            if len(self._kept) < size:
+                return
+            yield bytes(self._kept[:size])
+            del self._kept[:size]
+
+
+def _connected(limit: Limit) -> socket.socket:
+    """Give a socket that a bus of the session has accepted; BusError where none does."""
+    trouble: Exception | None = None
     try:
-        answer = _ask(connection, new_method_call(SERVICE, "GetCapabilities"))
-    except _AnsweredError:
-        return True
-    listed = answer[0] if answer else ()
-    return isinstance(listed, list) and "body-markup" in listed
+        for address in _addresses():
+            try:
+                seconds = max(min(GREETING_S, limit.left()), LEAST_S)
+                sock: socket.socket = prep_socket(address, timeout=seconds)
+            except (OSError, ValueError) as error:
+                trouble = trouble or error
+            else:
+                return sock
+    except (ValueError, RuntimeError) as error:  # an address that cannot be read
+        trouble = trouble or error
+    raise BusError(unreachable(trouble or ValueError())) from None
 
 
-def escaped(body: str) -> str:
-    """Write &, < and > so that a service that reads marks shows them as they are."""
-    return body.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
-
-
-class _AnsweredError(BusError):
-    """The service or the bus answered with an error."""
-
-
-class _Connection(DBusConnection):  # type: ignore[misc]  # jeepney has no types
-    """A connection whose every wait ends by one moment."""
-
-    def __init__(self, sock: Any, until: float) -> None:
-        self._until = until
-        super().__init__(sock)
-
-    @override
-    def send_and_get_reply(self, message: Message, *, timeout: float | None = None) -> Message:
-        left = max(self._until - time.monotonic(), 0.0)
-        self.sock.settimeout(max(left, 0.001))
-        return super().send_and_get_reply(message, timeout=left)
-
-
-@contextlib.contextmanager
-def _connected(seconds: float) -> Iterator[DBusConnection]:
-    """Connect to the session's bus for one errand; every fault becomes a BusError."""
-    if not os.environ.get("DBUS_SESSION_BUS_ADDRESS"):
+def _addresses() -> Iterator[str]:
+    told = os.environ.get("DBUS_SESSION_BUS_ADDRESS", "")
+    if told:
+        yield from get_connectable_addresses(told)
+        return
+    # Where the session's manager runs the bus it stands here, also for a service of its own.
+    usual = Path(os.environ.get("XDG_RUNTIME_DIR") or "/nowhere", "bus")
+    if not usual.is_socket():
         raise BusError("no desktop session to send to")
-    until = time.monotonic() + seconds
-    sock = None
-    try:
-        sock = prep_socket(get_bus("SESSION"), timeout=min(seconds, 1.0))
-        with _Connection(sock, until) as connection:
-            yield connection
-    except TimeoutError:
-        raise BusError(f"no answer within {seconds:g} s") from None
-    except DBusErrorResponse as error:
-        raise _AnsweredError(_error_words(error)) from None
-    except (OSError, ValueError, KeyError, TypeError, RuntimeError, StopIteration) as error:
-        raise BusError(f"the desktop session cannot be reached ({_reason(error)})") from None
-    finally:
-        if sock is not None:
-            sock.close()
+    yield str(usual)
 
 
-def _ask(connection: DBusConnection, call: Message) -> tuple[Any, ...]:
-    try:
-        answer: tuple[Any, ...] = unwrap_msg(connection.send_and_get_reply(call))
-    except DBusErrorResponse as error:
-        raise _AnsweredError(_error_words(error)) from None
-    return answer
+def sender_of(message: Message) -> str:
+    """Give the name that the bus has put on a message."""
+    return field(message, HeaderFields.sender)
 
 
-def _receipt(answer: tuple[Any, ...]) -> int:
-    if len(answer) == 1 and isinstance(answer[0], int) and answer[0] > 0:
-        return answer[0]
-    raise BusError("it gave no receipt")
+def field(message: Message, which: HeaderFields) -> str:
+    """Give a field of a message's head; "" where it is missing."""
+    found: Any = message.header.fields.get(which, "")
+    return found if isinstance(found, str) else ""
 
 
-_WORDS: Final[Mapping[str, str]] = {
+NO_SERVICE: Final = "org.freedesktop.DBus.Error.ServiceUnknown"
+NO_OWNER: Final = "org.freedesktop.DBus.Error.NameHasNoOwner"
+_WORDS: Final = {
     NO_SERVICE: "no service answers",
-    "org.freedesktop.DBus.Error.NameHasNoOwner": "no service answers",
+    NO_OWNER: "no service answers",
     "org.freedesktop.DBus.Error.NoReply": "the service ended without an answer",
 }
 
 
-def _error_words(error: DBusErrorResponse) -> str:
-    name = str(error.name)
+def error_words(name: str) -> str:
+    """Say what an error that was answered means."""
     if name in _WORDS:
         return _WORDS[name]
     if name.startswith("org.freedesktop.DBus.Error.Spawn"):
@@ -150,5 +268,9 @@ def _error_words(error: DBusErrorResponse) -> str:
     return f"it answered with an error ({name.rpartition('.')[2][:60]})"
 
 
-def _reason(error: Exception) -> str:
-    return getattr(error, "strerror", None) or type(error).__name__
+def unreachable(error: Exception) -> str:
+    """Say why the bus cannot be reached."""
+    if isinstance(error, TimeoutError):
+        return "the desktop session does not answer"
+    reason = getattr(error, "strerror", None) or type(error).__name__
+    return f"the desktop session cannot be reached ({reason})"

@@ -1,141 +1,222 @@
 """Desktop notices by every channel there is, each attempt with its outcome, never an error."""
 
+import contextlib
+import logging
+import sys
 import threading
 import time
-from collections import OrderedDict
 from collections.abc import Callable, Sequence
 from typing import Final
 
-from studio_log.outside.bus import BusError, Parcel, post, service_name
+from studio_log.outside.notice_parcel import (
+    CLOSING,
+    BusError,
+    Dress,
+    Limit,
+    Parcel,
+    Receipt,
+    level,
+)
+from studio_log.outside.notice_receipts import Receipts
 from studio_log.outside.sending import ON_LINUX, SendingError, send
 from studio_log.services.ports import Delivery, NoticeText
+
+if sys.platform.startswith("linux"):  # elsewhere there is no session bus, and no jeepney
+    from studio_log.outside.notice_service import NoticeService
 
 SERVICE: Final = "desktop (notification service)"
 PLYER: Final = "desktop (plyer)"
 WHOLE_S: Final = 2.9
 """Longest that showing may take, both channels together."""
 SERVICE_S: Final = 2.0
+LEAST_PLYER_S: Final = 0.5
 FRESH_S: Final = 30.0
 """How long an answer about the service is believed."""
-LONGEST_TITLE: Final = 300
-LONGEST_BODY: Final = 4_000
-MOST_REMEMBERED: Final = 300
-URGENCIES: Final = {"calm": 0, "soon": 1, "now": 1, "spoiling": 2}
-STAYING: Final = frozenset({"now", "spoiling"})
-"""These stay on the screen until they are answered."""
+State = tuple[bool, str]
+Acted = Callable[[NoticeText, str], None]
+NOT_ASKED: Final[State] = (True, "desktop notices: not asked yet")
+BY_PLYER: Final[State] = (
+    True,
+    "desktop notices are sent through plyer; nothing tells if they are seen",
+)
+
+_log = logging.getLogger(__name__)
 
 
 class DesktopNotice:
-    """Shows notices on the desktop. Any thread may call; nothing blocks longer than 3 s."""
+    """Shows notices on the desktop. Any thread may call; nothing blocks longer than 3 s.
+
+    `acted` hears what was pressed, in the thread that listens to the bus: it hands that on, and
+    calls nothing of this class.
+    """
 
     def __init__(
         self,
         app_name: str = "Studio Log",
         *,
         demo: bool = False,
+        acted: Acted | None = None,
         monotonic: Callable[[], float] = time.monotonic,
     ) -> None:
-        self._app_name = app_name
-        self._demo = demo
+        self._dress = Dress(app_name, demo, heard=acted is not None)
+        self._acted = acted
         self._monotonic = monotonic
         self._guard = threading.Lock()
-        self._receipts: OrderedDict[tuple[str, ...], int] = OrderedDict()
-        self._state: tuple[bool, str] | None = None
-        self._asked = 0.0
+        self._receipts = Receipts(monotonic)
+        self._closed = False
+        self._state = NOT_ASKED
+        self._asked: float | None = None
+        self._service = NoticeService(_Ears(self, self._receipts)) if ON_LINUX else None
 
     def show(self, text: NoticeText) -> Sequence[Delivery]:
         """Show it and say what each channel answered; later ones only where earlier fail."""
-        until = time.monotonic() + WHOLE_S
-        title = _line(text.title) or self._app_name
-        title = f"Demo: {title}" if self._demo else title
-        body = _lines(text.body)
+        if self._closed:
+            return (Delivery(SERVICE, ok=False, words=CLOSING),)
+        whole = Limit(WHOLE_S)
         done = []
-        if ON_LINUX:
-            done.append(self._by_service(text, title, body))
+        if self._service is not None:
+            done.append(self._by_service(self._service, text))
             if done[0].ok:
                 return tuple(done)
-        left = max(until - time.monotonic(), 0.5)
-        done.append(self._by_plyer(text, title, body, left))
-        self._remember(ok=done[-1].ok, words=done[0].words, name="")
+        parcel = self._dress.parcel(text, None, quiet=False)
+        done.append(_by_plyer(parcel, max(whole.left(), LEAST_PLYER_S)))
+        self._remember(BY_PLYER if done[-1].ok else _off(done[0].words))
         return tuple(done)
 
-    def state(self) -> tuple[bool, str]:
-        """Say whether desktop notices work, and in words what does."""
-        with self._guard:
-            if self._state is not None and self._monotonic() - self._asked < FRESH_S:
-                return self._state
-        if not ON_LINUX:
-            return self._remember(ok=True, words="", name="this system")
-        try:
-            return self._remember(ok=True, words="", name=service_name(SERVICE_S))
-        except BusError as error:
-            return self._remember(ok=False, words=str(error), name="")
+    def revise(self, keys: tuple[str, ...], text: NoticeText | None) -> None:
+        """Put another text in place of the notice for these keys, quietly; None takes it away.
 
-    def _by_service(self, text: NoticeText, title: str, body: str) -> Delivery:
-        group = tuple(sorted(text.keys))
-        with self._guard:
-            replaces = self._receipts.get(group, 0)
-        parcel = Parcel(
-            self._app_name,
-            title,
-            body,
-            URGENCIES.get(text.urgency, 1),
-            replaces,
-            stays=text.urgency in STAYING,
-        )
+        Nothing happens where no notice for exactly these keys is on the screen, and nothing can
+        be revised that went through plyer.
+        """
+        receipt = self._receipts.of(keys)
+        if self._service is None or receipt is None:
+            return
         try:
-            receipt = post(parcel, SERVICE_S)
+            if text is None:
+                self._receipts.forget(receipt)
+                self._service.withdraw(receipt, Limit(SERVICE_S))
+            else:
+                self._post(self._service, text, receipt, quiet=True)
+        except BusError as error:
+            _log.info("a notice could not be revised: %s", error)
+
+    def state(self) -> tuple[bool, str]:
+        """Say what was last known of desktop notices, and in words; never waits."""
+        with self._guard:
+            return self._state
+
+    def stale(self) -> bool:
+        """Say whether the state is older than 30 s or was never asked; then `look` is due."""
+        with self._guard:
+            return self._asked is None or self._monotonic() - self._asked >= FRESH_S
+
+    def look(self) -> tuple[bool, str]:
+        """Ask the service anew and give the state; may take 2 s."""
+        if self._closed:
+            return self.state()
+        if self._service is None:
+            return self._remember(BY_PLYER)
+        try:
+            return self._remember((True, self._service.look(Limit(SERVICE_S)).words()))
+        except BusError as error:
+            return self._remember(_off(str(error)))
+
+    def close(self) -> None:
+        """Let go of the bus and join its thread; notices on the screen stay."""
+        with self._guard:
+            self._closed = True
+            self._state = (False, f"desktop notices are off: {CLOSING}")
+        if self._service is not None:
+            self._service.close()
+
+    def heard(self, text: NoticeText, answer: str) -> None:
+        """Hand on what was pressed; whatever that leads to, the listening goes on."""
+        try:
+            if self._acted is not None:
+                self._acted(text, answer)
+        except Exception:  # noqa: BLE001 - whatever it was, the thread listens on
+            _log.exception("the answer %r to a notice could not be handed on", answer)
+
+    def doubt(self, state: State | None) -> None:
+        """Hear that the last state holds no longer; None where it is not known what does."""
+        with self._guard:
+            self._asked = None
+            if state is not None and not self._closed:
+                self._state = state
+
+    def _by_service(self, service: "NoticeService", text: NoticeText) -> Delivery:
+        try:
+            receipt = self._post(service, text, self._receipts.of(text.keys), quiet=False)
         except BusError as error:
             return Delivery(SERVICE, ok=False, words=str(error))
-        self._keep(group, receipt)
-        return Delivery(SERVICE, ok=True, words=f"shown, receipt {receipt}")
+        return Delivery(SERVICE, ok=True, words=f"shown, receipt {receipt.number}")
 
-    def _by_plyer(self, text: NoticeText, title: str, body: str, seconds: float) -> Delivery:
-        urgency = URGENCIES.get(text.urgency, 1)
-        try:
-            send(self._app_name, title, body, urgency=urgency, seconds=seconds)
-        except SendingError as error:
-            return Delivery(PLYER, ok=False, words=str(error))
-        except Exception as error:  # noqa: BLE001 - plyer may raise anything; a notice never does
-            return Delivery(PLYER, ok=False, words=f"it failed ({type(error).__name__})")
-        return Delivery(PLYER, ok=True, words="sent")
+    def _post(
+        self, service: "NoticeService", text: NoticeText, replaces: Receipt | None, *, quiet: bool
+    ) -> Receipt:
+        taken: list[Receipt] = []
+        others: list[Receipt] = []
 
-    def _keep(self, group: tuple[str, ...], receipt: int) -> None:
-        """Keep the receipt, so that the next ring of the same reminders replaces this notice."""
+        def keep(receipt: Receipt) -> None:
+            others.extend(self._receipts.keep(receipt, text, replaces))
+            taken.append(receipt)
+
+        limit = Limit(SERVICE_S)
+        able = service.post(self._dress.parcel(text, replaces, quiet=quiet), keep, limit)
+        self._remember((True, able.words()))
+        with contextlib.suppress(BusError):
+            for one in others:  # the same reminders are not told of twice
+                service.withdraw(one, limit)
+        return taken[0]
+
+    def _remember(self, state: State) -> State:
         with self._guard:
-            if group:
-                self._receipts[group] = receipt
-                self._receipts.move_to_end(group)
-            while len(self._receipts) > MOST_REMEMBERED:
-                self._receipts.popitem(last=False)
-            if self._state is not None and not self._state[0]:
-                self._state = None  # it works again: ask anew who answers
-
-    def _remember(self, *, ok: bool, words: str, name: str) -> tuple[bool, str]:
-        if ok and name:
-            state = (True, f"desktop notices work: {name} answers")
-        elif ok:
-            state = (True, "desktop notices are sent through plyer; nothing tells if they are seen")
-        else:
-            refused = words.startswith("it answered")
-            why = "the service answers with an error" if refused else "no service answers"
-            state = (False, f"desktop notices are off: {why}; ringing here only")
-        with self._guard:
-            self._state = state
-            self._asked = self._monotonic()
-        return state
+            if not self._closed:
+                self._state = state
+                self._asked = self._monotonic()
+            return self._state
 
 
-def _plain(text: str, *, keep: str = "") -> str:
-    """Take out what no service takes: control characters, halves of characters."""
-    kept = "".join(sign for sign in text if sign in keep or (ord(sign) >= 32 and sign != "\x7f"))
-    return kept.encode("utf-8", "replace").decode("utf-8")
+class _Ears:
+    """What the service tells, brought to the receipts and to the notice channel."""
+
+    def __init__(self, channel: DesktopNotice, receipts: Receipts) -> None:
+        self._channel = channel
+        self._receipts = receipts
+
+    def pressed(self, receipt: Receipt, key: str) -> None:
+        """Hear that a button was pressed."""
+        answered = self._receipts.press(receipt, key)
+        if answered is not None:
+            self._channel.heard(*answered)
+
+    def gone(self, receipt: Receipt) -> None:
+        """Hear that a notice has left the screen."""
+        self._receipts.forget(receipt)
+
+    def served_by(self, owner: str) -> None:
+        """Hear who is the service; the numbers of another one mean nothing to it."""
+        self._receipts.keep_only(owner)
+        self._channel.doubt(None if owner else _off("no service answers"))
+
+    def cut_off(self) -> None:
+        """Hear that the connection ended; the same service may be there after it."""
+        self._channel.doubt(_off("no service answers"))
 
 
-def _line(text: str) -> str:
-    return _plain(" ".join(text.split()))[:LONGEST_TITLE].strip()
+def _by_plyer(parcel: Parcel, seconds: float) -> Delivery:
+    urgency = level(parcel.urgency)
+    try:
+        send(parcel.app_name, parcel.title, parcel.body, urgency=urgency, seconds=seconds)
+    except SendingError as error:
+        return Delivery(PLYER, ok=False, words=str(error))
+    except Exception as error:  # noqa: BLE001 - plyer may raise anything; a notice never does
+        return Delivery(PLYER, ok=False, words=f"it failed ({type(error).__name__})")
+    return Delivery(PLYER, ok=True, words="sent")
 
 
-def _lines(text: str) -> str:
-    kept = _plain(text.replace("\r\n", "\n"), keep="\n")
-    return kept if len(kept) <= LONGEST_BODY else f"{kept[: LONGEST_BODY - 1]}…"
+def _off(words: str) -> State:
+    refused = words.startswith("it answered")
+    why = "the service answers with an error" if refused else "no service answers"
+    return False, f"desktop notices are off: {why}; ringing here only"

@@ -10,7 +10,7 @@ from plyer import notification
 from plyer.facades import Notification
 from typing_extensions import override
 
-from studio_log.outside.bus import escaped
+from studio_log.outside.notice_parcel import escaped
 
 ON_LINUX: bool = sys.platform.startswith("linux")
 LONGEST_TITLE: Final = 64

@@ -17,6 +17,7 @@ from dbus_fast.aio import MessageBus
 from dbus_fast.constants import NameFlag
 
 NAME = "org.freedesktop.Notifications"
+PATH = "/org/freedesktop/Notifications"
 CONFIG = """<!DOCTYPE busconfig PUBLIC "-//freedesktop//DTD D-Bus Bus Configuration 1.0//EN"
  "http://www.freedesktop.org/standards/dbus/1.0/busconfig.dtd">
 <busconfig>
@@ -36,6 +37,13 @@ CONFIG = """<!DOCTYPE busconfig PUBLIC "-//freedesktop//DTD D-Bus Bus Configurat
 @contextlib.contextmanager
 def private_bus(folder: Path) -> Iterator[str]:
     """Run a bus that starts no services; give its address."""
+    with bus_daemon(folder) as (address, _daemon):
+        yield address
+
+
+@contextlib.contextmanager
+def bus_daemon(folder: Path) -> Iterator[tuple[str, subprocess.Popen[str]]]:
+    """Run a bus that starts no services; give its address and the process, to be ended at will."""
     config = folder / "bus.conf"
     config.write_text(CONFIG.format(folder=folder), "utf-8")
     daemon = subprocess.Popen(
@@ -48,9 +56,9 @@ def private_bus(folder: Path) -> Iterator[str]:
     try:
         address = daemon.stdout.readline().strip()
         assert address.startswith("unix:path=")
-        yield address
+        yield address, daemon
     finally:
-        daemon.terminate()
+        daemon.kill()
         daemon.wait()
         daemon.stdout.close()
 
@@ -63,18 +71,31 @@ class Shown:
     replaces: int
     title: str
     body: str
+    actions: list[str]
     hints: dict[str, Any]
     expires: int
+    sender: str
+    receipt: int
 
 
 @dataclass
 class FakeService:
-    """Answers in a thread; `mode` is ok, error or silent."""
+    """Answers in a thread; `mode` is ok, error or silent, and `mute` names calls unanswered."""
 
     address: str
     mode: str = "ok"
     capabilities: tuple[str, ...] = ("body", "body-markup")
+    name: str = "ring heap"
+    mute: frozenset[str] = frozenset()
+    unicast: bool = False
+    """Signals go to whoever sent the notice, and to nobody else."""
+    replacing: bool = True
+    """Whether a notice takes the place of the one it names."""
+    at_once: str = ""
+    """An action that is invoked in the same breath as each notice is taken."""
     shown: list[Shown] = field(default_factory=list)
+    closed: list[int] = field(default_factory=list)
+    asked: list[str] = field(default_factory=list)
     _up: threading.Event = field(default_factory=threading.Event)
     _next: int = 0
 
@@ -85,35 +106,80 @@ class FakeService:
         return self
 
     def __exit__(self, *_args: object) -> None:
-        self._loop.call_soon_threadsafe(self._end.set)
+        with contextlib.suppress(RuntimeError):  # its loop is closed: the bus ended before
+            self._loop.call_soon_threadsafe(self._end.set)
         self._thread.join()
+
+    def invoke(self, receipt: int, key: str) -> None:
+        """Tell that a button was pressed."""
+        self.emit("ActionInvoked", "us", [receipt, key])
+
+    def dismiss(self, receipt: int, reason: int = 2) -> None:
+        """Tell that a notice was taken from the screen, by the person unless said otherwise."""
+        self.emit("NotificationClosed", "uu", [receipt, reason])
+
+    def emit(
+        self, member: str, signature: str, body: list[Any], interface: str = NAME, to: str = ""
+    ) -> None:
+        """Send a signal; it is on its way when this returns."""
+        told = to or (self.shown[-1].sender if self.unicast else None)
+        signal = Message(
+            message_type=MessageType.SIGNAL,
+            destination=told,
+            path=PATH,
+            interface=interface,
+            member=member,
+            signature=signature,
+            body=body,
+        )
+        asyncio.run_coroutine_threadsafe(self._send(signal), self._loop).result(10)
+
+    async def _send(self, signal: Message) -> None:
+        await self._bus.send(signal)
 
     async def _serve(self) -> None:
         self._loop, self._end = asyncio.get_running_loop(), asyncio.Event()
-        bus = await MessageBus(bus_address=self.address).connect()
+        self._bus = bus = await MessageBus(bus_address=self.address).connect()
         bus.add_message_handler(self._take)
         await bus.request_name(NAME, NameFlag.DO_NOT_QUEUE)
         self._up.set()
-        await self._end.wait()
+        ended = asyncio.ensure_future(bus.wait_for_disconnect())
+        await asyncio.wait(
+            [asyncio.ensure_future(self._end.wait()), ended], return_when=asyncio.FIRST_COMPLETED
+        )
         bus.disconnect()
-        await bus.wait_for_disconnect()
+        with contextlib.suppress(OSError, EOFError):
+            await ended
 
     def _take(self, call: Message) -> Message | bool | None:
         if call.message_type is not MessageType.METHOD_CALL or call.interface != NAME:
             return None
-        if self.mode == "silent":
+        self.asked.append(str(call.member))
+        if self.mode == "silent" or call.member in self.mute:
             return True
         if self.mode == "error":
             raise DBusError(f"{NAME}.Full", "the heap is full")
-        return Message.new_method_return(call, *self._answer(call))
+        reply = Message.new_method_return(call, *self._answer(call))
+        if call.member == "Notify" and self.at_once:
+            self._bus.send(reply)
+            signal = [self.shown[-1].receipt, self.at_once]
+            self._bus.send(Message.new_signal(PATH, NAME, "ActionInvoked", "us", signal))
+            return True
+        return reply
 
     def _answer(self, call: Message) -> tuple[str, list[Any]]:
         if call.member == "GetServerInformation":
-            return "ssss", ["ring heap", "Harbour Lane", "1", "1.2"]
+            return "ssss", [self.name, "Harbour Lane", "1", "1.2"]
         if call.member == "GetCapabilities":
             return "as", [list(self.capabilities)]
-        name, replaces, _icon, title, body, _actions, hints, expires = call.body
+        if call.member == "CloseNotification":
+            self.closed.append(call.body[0])
+            return "", []
+        name, replaces, _icon, title, body, actions, hints, expires = call.body
         plain = {key: one.value for key, one in hints.items() if isinstance(one, Variant)}
-        self.shown.append(Shown(name, replaces, title, body, plain, expires))
-        self._next += 1
-        return "u", [replaces or self._next]
+        stays = self.replacing and replaces
+        self._next += 0 if stays else 1
+        receipt = replaces if stays else self._next
+        told = (name, replaces, title, body, actions, plain, expires)
+        self.shown.append(Shown(*told, sender=str(call.sender), receipt=receipt))
+        return "u", [receipt]

@@ -1,7 +1,10 @@
 """Desktop notices against a real bus: what the service got, and what is said where it got none."""
 
+import subprocess
+import sys
 import threading
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -13,6 +16,15 @@ from tests.outside.service import FakeService
 
 HOSTILE = "-h & <b>"
 STIR = NoticeText("Stir 26-031 Runners", "3 h in.\nElse folds dye as lines.", "soon", ("a", "b"))
+
+
+def wait_until(true: Callable[[], bool]) -> None:
+    """Wait for what a signal brings about in the listening thread."""
+    for _ in range(1_000):
+        if true():
+            return
+        time.sleep(0.01)  # waits for the bus to tell
+    raise AssertionError("it did not come about")
 
 
 def text(title: str = "Stir", body: str = "", urgency: str = "soon") -> NoticeText:
@@ -103,6 +115,7 @@ def test_a_service_that_refuses_is_said_by_both_channels(bus: str) -> None:
     with FakeService(bus, mode="error"):
         done = notice.show(STIR)
         state = notice.state()
+        assert notice.look() == state
     assert [(one.channel, one.ok) for one in done] == [(SERVICE, False), (PLYER, False)]
     assert done[0].words == "it answered with an error (Full)"
     assert state == (
@@ -147,23 +160,61 @@ def test_a_bus_without_a_service_says_that_none_answers(bus: str) -> None:
     assert notice.state()[1] == "desktop notices are off: no service answers; ringing here only"
 
 
-def test_the_state_names_the_service_and_is_looked_at_again_after_thirty_seconds(bus: str) -> None:
+def test_a_look_names_the_service_and_is_due_again_after_thirty_seconds(bus: str) -> None:
     seconds = [0.0]
     notice = DesktopNotice(monotonic=lambda: seconds[0])
-    assert not notice.state()[0]
+    assert notice.stale()
+    assert notice.look() == notice.state()
+    assert notice.state()[1] == "desktop notices are off: no service answers; ringing here only"
     with FakeService(bus):
-        assert not notice.state()[0]
+        assert notice.look() == (True, "desktop notices work: ring heap answers, without buttons")
+        assert notice.state() == notice.look()
+        seconds[0] = 29.0
+        assert not notice.stale()
         seconds[0] = 31.0
-        assert notice.state() == (True, "desktop notices work: ring heap answers")
-    assert notice.state()[0]
-    seconds[0] = 62.0
+        assert notice.stale()
+        assert notice.look()[0]
+        assert not notice.stale()
+
+
+@pytest.mark.parametrize("capabilities", [("actions",), ("body", "actions", "body-markup")])
+def test_the_state_says_what_the_service_can_do(bus: str, capabilities: tuple[str, ...]) -> None:
+    notice = DesktopNotice()
+    with FakeService(bus, capabilities=capabilities):
+        words = notice.look()[1]
+    titles = "" if "body" in capabilities else ", titles only"
+    assert words == f"desktop notices work: ring heap answers, with buttons{titles}"
+
+
+def test_the_name_of_a_service_is_cut_to_what_can_be_read(bus: str) -> None:
+    notice = DesktopNotice()
+    with FakeService(bus, name="\u202e\x07ring\nheap " + "x" * 99):
+        words = notice.look()[1]
+    assert (
+        words == f"desktop notices work: {('ring heap ' + 'x' * 99)[:40]} answers, without buttons"
+    )
+
+
+def test_a_service_that_comes_or_goes_puts_the_state_in_doubt_without_being_asked(
+    bus: str,
+) -> None:
+    notice = DesktopNotice()
+    with FakeService(bus):
+        assert notice.look()[0]
+        assert not notice.stale()
+    wait_until(notice.stale)
     assert not notice.state()[0]
+    assert not notice.look()[0]
+    assert not notice.stale()
+    with FakeService(bus):
+        wait_until(notice.stale)
+        assert notice.look()[0]
 
 
 def test_a_notice_that_fails_changes_the_state_at_once_and_so_does_one_that_works(bus: str) -> None:
     notice = DesktopNotice()
     with FakeService(bus):
-        assert notice.state()[0]
+        assert notice.look()[0]
     notice.show(STIR)
     assert not notice.state()[0]
     with FakeService(bus):
@@ -243,3 +294,17 @@ def test_on_other_systems_plyer_itself_is_used_and_its_faults_are_said(
     failed = notice.show(STIR)
     assert failed[0].words == "plyer could not show it (NotImplementedError)"
     assert not notice.state()[0]
+
+
+def test_on_other_systems_no_bus_library_is_needed() -> None:
+    program = (
+        "import asyncio, ctypes, logging, subprocess, sys\n"
+        "sys.platform = 'win32'\n"
+        "sys.modules['jeepney'] = None\n"
+        "from studio_log.outside.notices import DesktopNotice\n"
+        "print(DesktopNotice().look())\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, check=True
+    )
+    assert "sent through plyer; nothing tells if they are seen" in done.stdout
