@@ -1,20 +1,23 @@
 """The house that the command line is handed: how it opens, reminds and writes tags."""
 
+import contextlib
 import signal
 import sys
 import threading
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from typing import TextIO
 
-from studio_log.app.compose import let_ring, open_studio
+from studio_log.app.compose import Ringing, open_studio
 from studio_log.app.paths import studio_folder
 from studio_log.cli.main import run
+from studio_log.cli.turn import lead_nowhere
 from studio_log.domain.tags import TagFacts
 from studio_log.services.clock import SystemClock
-from studio_log.services.ports import NoticeText
+from studio_log.services.ports import NoticeText, Raised
 from studio_log.services.studio import Studio
-from studio_log.services.worker import ThreadWorker
+from studio_log.services.worker import ThreadWorker, log_fault
 from studio_log.store.restore import restore
 
 
@@ -41,7 +44,7 @@ class ProgramHouse:
         tags = "1 tag" if len(facts) == 1 else f"{len(facts)} tags"
         return f"{tags} written to {path}."
 
-    def remind(self, where: str | None, *, once: bool, out: TextIO) -> int:
+    def remind(self, where: str | None, *, once: bool, out: TextIO | None) -> int:
         """Ring without a window: what is due now, or until it is told to end."""
         return Reminding(where, out).once() if once else Reminding(where, out).run()
 
@@ -49,17 +52,21 @@ class ProgramHouse:
 class Reminding:
     """The reminder service without a window; one thread owns the studio."""
 
-    def __init__(self, where: str | None, out: TextIO) -> None:
+    def __init__(self, where: str | None, out: TextIO | None) -> None:
         self._where = where
         self._out = out
         self._worker = ThreadWorker()
         self._end = threading.Event()
         self._studio: Studio | None = None
+        self._ringing: Ringing | None = None
+        self._here = ""
+        self._unheard: tuple[str, ...] = ()
 
     def once(self) -> int:
         """Raise what is due now and end."""
         try:
-            self._worker.submit(self._open).result()
+            here = "the terminal" if self._out is not None else ""
+            self._worker.submit(self._open, here).result()
             self._worker.submit(self._ring).result()
         finally:
             self._close()
@@ -73,8 +80,10 @@ class Reminding:
         for number in (signal.SIGTERM, signal.SIGINT):
             signal.signal(number, self._told_to_end)
         try:
-            folder = self._worker.submit(self._open).result()
-            watcher = FolderWatcher(folder, self._soon(self._heard))
+            # Of a service that writes into a log, nobody can be said to have seen anything.
+            here = "the terminal" if self._out is not None and self._out.isatty() else ""
+            folder = self._worker.submit(self._open, here).result()
+            watcher = FolderWatcher(folder, partial(self._submit, self._heard))
             self._worker.submit(self._ring)
             self._say("Reminding. Ctrl-C ends it.")
             self._end.wait()
@@ -87,18 +96,15 @@ class Reminding:
     def _told_to_end(self, _number: int, _frame: object) -> None:
         self._end.set()
 
-    def _soon(self, task: Callable[[], None]) -> Callable[[], None]:
-        """Give a call, for any thread, that hands the task to the studio's own thread."""
+    def _submit(self, task: Callable[[], object]) -> None:
+        """Hand a task to the studio's own thread, from any other; at the end it is dropped."""
+        with contextlib.suppress(RuntimeError):
+            self._worker.submit(task).add_done_callback(log_fault)
 
-        def hand_on() -> None:
-            if not self._end.is_set():
-                self._worker.submit(task)
-
-        return hand_on
-
-    def _open(self) -> Path:
+    def _open(self, here: str) -> Path:
         studio = open_studio(self._where)
-        let_ring(studio, self._soon(self._ring))
+        self._here = studio.shows_here = here
+        self._ringing = Ringing(studio, self._submit)
         studio.listeners.append(self._tell)
         self._studio = studio
         return studio.folder
@@ -112,17 +118,34 @@ class Reminding:
             self._studio.heard_of_change()
 
     def _tell(self, news: object) -> None:
-        if isinstance(news, NoticeText):
-            self._say(news.title)
-            for line in news.body.splitlines():
-                self._say(f"  {line}")
+        """Print what rings: before it is recorded where printing is the showing."""
+        if isinstance(news, NoticeText) and self._here:
+            self._print(news)
+        elif isinstance(news, Raised) and not self._here and news.text.keys != self._unheard:
+            # Into a service's log, once: an unheard one is tried again every half minute.
+            self._unheard = () if news.on_desktop else news.text.keys
+            self._print(news.text)
+
+    def _print(self, text: NoticeText) -> None:
+        self._say(text.title)
+        for line in text.body.splitlines():
+            self._say(f"  {line}")
 
     def _say(self, words: str) -> None:
-        print(words, file=self._out, flush=True)
+        """Print; that nobody reads any more is no fault of the reminders."""
+        if self._out is None:
+            return
+        try:
+            print(words, file=self._out, flush=True)
+        except (OSError, ValueError):
+            lead_nowhere(self._out)
+            self._out = None
 
     def _close(self) -> None:
         self._end.set()
-        if self._studio is not None:
+        if self._studio is not None and self._ringing is not None:
+            self._worker.submit(self._studio.stop_ringing).result()
+            self._ringing.close()
             self._worker.submit(self._studio.close).result()
         self._worker.close()
 

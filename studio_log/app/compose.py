@@ -1,16 +1,25 @@
 """Puts a studio together: the only place that knows which concrete parts are used."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from studio_log.app.paths import resource, studio_folder
 from studio_log.domain.cautions import read_cautions
 from studio_log.outside.alarm import SchedulerAlarm
 from studio_log.outside.bell import FileBell
 from studio_log.outside.notices import DesktopNotice
+from studio_log.outside.sleep import SleepWatch
 from studio_log.services.clock import SystemClock
-from studio_log.services.ports import Clock
+from studio_log.services.ports import Clock, Delivery, NoticeText
 from studio_log.services.studio import Studio
+from studio_log.services.worker import ThreadWorker
+
+if TYPE_CHECKING:
+    from concurrent.futures import Future
+
+TEST = NoticeText("A test of Studio Log", "If you can read this, notices reach you.", "soon", ())
 
 
 def shipped_methods() -> dict[str, str]:
@@ -26,13 +35,48 @@ def open_studio(where: str | Path | None, *, clock: Clock | None = None) -> Stud
     return Studio(folder, clock or SystemClock(), shipped_methods(), cautions)
 
 
-def let_ring(
-    studio: Studio, ring: Callable[[], None], *, demo: bool = False, desktop: bool = True
-) -> None:
-    """Give a studio its alarm, its notices and its bell; `ring` is called by the alarm's thread.
+class Ringing:
+    """What lets a studio ring: alarm, notices, bell, and the watch for waking from sleep.
 
-    `ring` must hand `studio.raise_due` to the thread that owns the studio.
+    `submit` hands a call to the thread that owns the studio and never raises; `opened` is
+    called, in a thread of the notices, where the dyer clicks a notice.
     """
-    studio.notice = DesktopNotice(demo=demo) if desktop else None
-    studio.bell = FileBell(studio.folder)
-    studio.alarm = SchedulerAlarm(ring, studio.clock)
+
+    def __init__(
+        self,
+        studio: Studio,
+        submit: Callable[[Callable[[], object]], None],
+        *,
+        demo: bool = False,
+        opened: Callable[[], None] | None = None,
+    ) -> None:
+        self._studio = studio
+        self._submit = submit
+        self._opened = opened
+        self._messenger = ThreadWorker("messenger")
+        self._notice = DesktopNotice(demo=demo, acted=self._acted)
+        alarm = SchedulerAlarm(self._ring, studio.clock)
+        self._sleep = SleepWatch(alarm.look_again)
+        studio.notice, studio.alarm, studio.bell = self._notice, alarm, FileBell(studio.folder)
+        studio.telling.send_by(self._messenger, submit)
+
+    def test(self) -> "Future[Sequence[Delivery]]":
+        """Ring a test; what each channel answered is there within 3 s."""
+        return self._messenger.submit(self._notice.show, TEST)
+
+    def close(self) -> None:
+        """End in order: nothing new is raised; what is being shown is waited for.
+
+        Called on another thread than the studio's own, before the studio is closed.
+        """
+        self._sleep.close()
+        self._messenger.close()
+
+    def _ring(self) -> None:
+        self._submit(self._studio.raise_due)
+
+    def _acted(self, text: NoticeText, answer: str) -> None:
+        if answer != "open":
+            self._submit(partial(self._studio.answer_notice, text, answer))
+        elif self._opened is not None:
+            self._opened()

@@ -79,6 +79,20 @@ class PrintedNotice:
         """Say what works here."""
         return True, "what rings is printed (off-screen demo)"
 
+    def revise(self, keys: tuple[str, ...], text: NoticeText | None) -> None:
+        """Leave what is printed as it is."""
+
+    def stale(self) -> bool:
+        """Printing always works."""
+        return False
+
+    def look(self) -> tuple[bool, str]:
+        """Say what works here."""
+        return self.state()
+
+    def close(self) -> None:
+        """Nothing is held."""
+
 
 def run_errand(to: str) -> int:
     """Run it, from one moment in which somebody is needed to the next; gives the exit code."""
@@ -109,7 +123,8 @@ def _run(folder: Path, scratch: Path) -> None:
     demo.close()
     studio = open_studio(scratch / "errand", clock=clock)
     studio.notice = notice = PrintedNotice(clock)
-    studio.do(ChangeSettings({"studio": "Harbour Lane Cloth Studio", "welcomed": True}))
+    told = {"studio": "Harbour Lane Cloth Studio", "welcomed": True}
+    studio.do(ChangeSettings({**told, "look_ahead": "", "evening_look": ""}))
     live_through(
         studio, clock, lambda: window_picture(studio, clock, folder / "errand.png", PICTURE)
     )

@@ -20,14 +20,17 @@ from studio_log.app.single_copy import Door, call_first
 from studio_log.domain.errors import Refusal
 from studio_log.services.clock import HurriedClock, SystemClock
 from studio_log.services.commands import Outcome
-from studio_log.services.ports import Clock, Delivery, NoticeText
-from studio_log.services.worker import ThreadWorker
+from studio_log.services.ports import Clock, Delivery, NoticeText, Raised
+from studio_log.services.worker import ThreadWorker, log_fault
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.theme.look import apply_theme
+from studio_log.ui.tray_duty import TrayDuty
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
+
+    from studio_log.app.compose import Ringing
 
 JUMP_AHEAD = timedelta(minutes=10)
 """With a hurried clock, a stretch longer than this in which nobody is needed is jumped."""
@@ -38,10 +41,16 @@ class LateStudio:
 
     def __init__(self) -> None:
         self.studio: Any = None
+        self.asked_here = False
+        """Whether the window itself asks just now: it hears of the outcome by the bridge."""
 
     def do(self, command: object) -> Outcome:
         """Hand a command on."""
-        done: Outcome = self.studio.do(command)
+        self.asked_here = True
+        try:
+            done: Outcome = self.studio.do(command)
+        finally:
+            self.asked_here = False
         return done
 
     def ask(self, question: object) -> Any:
@@ -64,6 +73,7 @@ class WindowHouse(QObject):
             self.clock = HurriedClock(SystemClock().now(), self._pace, SystemClock().zone())
         self._worker = ThreadWorker()
         self._late = LateStudio()
+        self._ringing: Ringing | None = None
         self._watcher: Any = None
         self._opened: Future[None] = self._worker.submit(self._open)
         self.bridge = Bridge(self._worker, self._late, self.clock, self, ring_test=self._ring_test)
@@ -81,35 +91,35 @@ class WindowHouse(QObject):
             studio = open_demo(self.folder, self.clock)
         else:
             studio = compose.open_studio(self.folder, clock=self.clock)
-        compose.let_ring(studio, self._ring_soon, demo=self._demo)
-        studio.listeners.append(self._listen)
         self._late.studio = studio
+        self._ringing = compose.Ringing(
+            studio, self._submit, demo=self._demo, opened=self._want_window
+        )
+        studio.listeners.append(self._listen)
 
     def _listen(self, news: object) -> None:
         if isinstance(news, NoticeText):
             self.bridge.tell_raised(news)
-        elif isinstance(news, Outcome) and "*" in news.lots:
+        elif isinstance(news, Raised):
+            self.bridge.tell_shown(news)
+            self.bridge.foreign_changed()
+        elif isinstance(news, Outcome) and not self._late.asked_here:
             self.bridge.foreign_changed()
 
-    def _ring(self) -> None:
-        if self._late.studio.raise_due().reminders:
-            self.bridge.foreign_changed()
-
-    def _ring_soon(self) -> None:
-        """Hand the work on; the alarm's thread calls this."""
-        with contextlib.suppress(RuntimeError):  # the worker may be closing already
-            self._worker.submit(self._ring)
+    def _submit(self, task: Callable[[], object]) -> None:
+        """Hand a task to the studio's own thread, from any other; at the end it is dropped."""
+        with contextlib.suppress(RuntimeError):
+            self._worker.submit(task).add_done_callback(log_fault)
 
     def _heard(self) -> None:
-        with contextlib.suppress(RuntimeError):
-            self._worker.submit(self._late.studio.heard_of_change)
+        self._submit(self._late.studio.heard_of_change)
 
-    def _ring_test(self) -> Sequence[Delivery]:
-        text = NoticeText(
-            "A test of Studio Log", "If you can read this, notices reach you.", "soon", ()
-        )
-        shown: Sequence[Delivery] = self._late.studio.notice.show(text)
-        return shown
+    def _want_window(self) -> None:
+        self.bridge.want_window()
+
+    def _ring_test(self) -> "Future[Sequence[Delivery]]":
+        assert self._ringing is not None  # noqa: S101 - the window is not shown before
+        return self._ringing.test()
 
     def _jump(self) -> None:
         """Put a hurried clock forward to just before somebody is needed next."""
@@ -129,13 +139,13 @@ class WindowHouse(QObject):
         from studio_log.outside.watcher import FolderWatcher
 
         self._watcher = FolderWatcher(self.folder, self._heard)
-        self._worker.submit(self._late.studio.raise_due)
+        self._submit(self._late.studio.raise_due)
         if isinstance(self.clock, HurriedClock):
             self._pacer.start()
 
     @Slot()
     def _keep_pace(self) -> None:
-        self._worker.submit(self._jump)
+        self._submit(self._jump)
 
     def close(self) -> None:
         """End in order: no more news, no more watching, what was asked is done, file closed."""
@@ -143,7 +153,9 @@ class WindowHouse(QObject):
         self.bridge.close()
         if self._watcher is not None:
             self._watcher.close()
-        if self._late.studio is not None:
+        if self._ringing is not None:
+            self._worker.submit(self._late.studio.stop_ringing).result()
+            self._ringing.close()
             self._worker.submit(self._late.studio.close)
         self._worker.close()
         if self._scratch:
@@ -197,6 +209,8 @@ def run_window(options: argparse.Namespace) -> int:
     door = Door(house.folder, window.bring_forward, app)
     Signals(window.quit, app)
     window.quit_wanted.connect(app.quit)
+    house.bridge.window_wanted.connect(window.bring_forward)
+    TrayDuty(house.bridge, window.tray, window)
     window.start()
     if options.minimised:
         window.showMinimized()

@@ -3,12 +3,13 @@
 from datetime import datetime
 from typing import Any, Final
 
-from studio_log.cli.form import JSON, SURE, Form, Option
+from studio_log.cli.form import JSON, SURE, Form, Option, UsageError
 from studio_log.cli.plain import plain
 from studio_log.cli.turn import Turn
 from studio_log.domain.reminders import Reminder
 from studio_log.domain.span_text import read_span
 from studio_log.present import words
+from studio_log.services.commands import Hush
 from studio_log.services.questions import RemindersFor
 
 DAY_S: Final = 86_400.0
@@ -56,9 +57,15 @@ def _words(reminder: Reminder, late: float, now: datetime, zone: str) -> list[st
 
 
 def _remind(turn: Turn) -> int:
-    if turn.out is None:
-        return 0 if turn.values["once"] else 1
     return turn.house.remind(turn.where, once=turn.values["once"], out=turn.out)
+
+
+def _hush(turn: Turn) -> int:
+    given = turn.values
+    if sum(map(bool, (given["for"], given["until_morning"], given["end"]))) != 1:
+        raise UsageError("Say one of --for, --until-morning and --end")
+    span = read_span(given["for"]) if given["for"] else None
+    return turn.finish(turn.do(Hush(span, until_morning=given["until_morning"])))
 
 
 FORMS: Final = (
@@ -78,5 +85,16 @@ FORMS: Final = (
         "Ring what falls due, without a window, until it is stopped.",
         _remind,
         options=(Option("--once", "ring what is due now and end"),),
+    ),
+    Form(
+        ("hush",),
+        "Let no reminder disturb for a while; then all that is due is told at once.",
+        _hush,
+        options=(
+            Option("--for", "for how long: 1h, at most a day", "SPAN"),
+            Option("--until-morning", "until quiet hours end"),
+            Option("--end", "let reminders ring again"),
+            JSON,
+        ),
     ),
 )

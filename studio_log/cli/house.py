@@ -49,7 +49,7 @@ class House(Protocol):
         """Open the studio, making it on first use; Refusal where it cannot be."""
         ...
 
-    def remind(self, where: str | None, *, once: bool, out: TextIO) -> int:
+    def remind(self, where: str | None, *, once: bool, out: TextIO | None) -> int:
         """Ring what falls due until stopped, or once; gives the exit code."""
         ...
 

@@ -93,6 +93,7 @@ def _split(turn: Turn) -> int:
         pieces=values.numbers(turn.values["pieces"], "pieces"),
         name=values.text(turn.values["name"], "The name"),
         at=turn.moment("at"),
+        sure=turn.values["sure"],
     )
     return turn.finish_new(turn.do(command))
 

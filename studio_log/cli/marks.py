@@ -70,11 +70,15 @@ def _put_off(typed: str | None) -> tuple[timedelta | None, bool]:
 def _undo(turn: Turn) -> int:
     typed = turn.values["entry"]
     entry = None if typed is None else _entry(typed)
-    return turn.finish(turn.do(Undo(values.lot_code(turn.values["code"]), entry)))
+    return turn.finish(
+        turn.do(Undo(values.lot_code(turn.values["code"]), entry, sure=turn.values["sure"]))
+    )
 
 
 def _redo(turn: Turn) -> int:
-    return turn.finish(turn.do(Redo(values.lot_code(turn.values["code"]))))
+    return turn.finish(
+        turn.do(Redo(values.lot_code(turn.values["code"]), sure=turn.values["sure"]))
+    )
 
 
 def _correct(turn: Turn) -> int:
@@ -122,9 +126,9 @@ FORMS: Final = (
         "Take back a lot's latest entry; again, the one before.",
         _undo,
         (LOT,),
-        (Option("--entry", "the number of an earlier entry instead", "NUMBER"), JSON),
+        (Option("--entry", "the number of an earlier entry instead", "NUMBER"), SURE, JSON),
     ),
-    Form(("redo",), "Restore what was taken back last.", _redo, (LOT,), (JSON,)),
+    Form(("redo",), "Restore what was taken back last.", _redo, (LOT,), (SURE, JSON)),
     Form(
         ("correct",),
         "Correct an entry by a later one.",

@@ -26,6 +26,7 @@ def _new(turn: Turn) -> int:
         strength=values.strength(given["strength"]),
         cold=given["place"] != "room",
         made_at=turn.moment("made_at"),
+        sure=given["sure"],
     )
     return turn.finish_new(turn.do(command))
 
@@ -53,8 +54,9 @@ def _set(turn: Turn) -> int:
         cold=None if given["place"] is None else given["place"] == "cold",
         lots=values.lot_codes(given["lots"]) or None,
         finished=True if given["finished"] else False if given["not_finished"] else None,
+        sure=given["sure"],
     )
-    if command == SetMilk(command.code):
+    if command == SetMilk(command.code, sure=command.sure):
         raise UsageError("Nothing to change was given. See: studio-log milk set --help")
     return turn.finish(turn.do(command))
 
@@ -91,6 +93,7 @@ FORMS: Final = (
             LOTS,
             Option("--finished", "it is used up"),
             Option("--not-finished", "it is not used up after all"),
+            SURE,
             JSON,
         ),
     ),

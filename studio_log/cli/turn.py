@@ -127,15 +127,15 @@ def _write(stream: TextIO | None, words: str) -> None:
         stream.write(f"{shown}\n")
         stream.flush()
     except BrokenPipeError:
-        _let_go(stream)
+        lead_nowhere(stream)
         raise AnswerLostError("") from None
     except (OSError, ValueError) as error:
-        _let_go(stream)
+        lead_nowhere(stream)
         reason = getattr(error, "strerror", None) or "it is closed"
         raise AnswerLostError(reason) from None
 
 
-def _let_go(stream: TextIO) -> None:
+def lead_nowhere(stream: TextIO) -> None:
     """Lead a broken stream nowhere, so that nothing is written to it at the end either."""
     with contextlib.suppress(OSError, ValueError, AttributeError):
         nowhere = os.open(os.devnull, os.O_WRONLY)

@@ -26,6 +26,8 @@ class Kind(StrEnum):
     TRIAL_ARM = "trial_arm"
     LOOK_OVER = "look_over"
     LIGHT_READING = "light_reading"
+    LOOK_AHEAD = "look_ahead"
+    EVENING_LOOK = "evening_look"
 
 
 class Urgency(StrEnum):
@@ -118,9 +120,12 @@ def rings_next(record: Record) -> datetime:
     rings_at = record.reminder.rings_at
     if record.fate is Fate.WAITING or record.rung_at is None:
         return rings_at
+    return max(rings_at, record.rung_at + _gap(record))
+
+
+def _gap(record: Record) -> timedelta:
     gaps = MARK_AGAIN if record.reminder.kind is Kind.CURE_MARK else AGAIN[record.reminder.urgency]
-    gap = gaps[min(record.times, len(gaps)) - 1] if record.times else timedelta(0)
-    return max(rings_at, record.rung_at + gap)
+    return gaps[min(record.times, len(gaps)) - 1] if record.times else timedelta(0)
 
 
 @dataclass(frozen=True)
@@ -155,9 +160,7 @@ def _kept_up(reminder: Reminder, record: Record | None, now: datetime, cause: Ca
         return Record(reminder)
     ahead = reminder.rings_at > now
     if record.open:
-        # Moved into the future (put off, planned anew): it rings again at its new moment.
-        moved = record.fate is Fate.RAISED and ahead
-        fate, rung = (Fate.WAITING, None) if moved else (record.fate, record.rung_at)
+        fate, rung = _fate_of_open(record, now, ahead=ahead)
         return replace(record, reminder=_put_off(reminder, record), fate=fate, rung_at=rung)
     if record.fate is Fate.ANSWERED and not cause.undoing:
         return record
@@ -177,6 +180,25 @@ def _kept_up(reminder: Reminder, record: Record | None, now: datetime, cause: Ca
         void_at=None,
         void_why="",
     )
+
+
+def _fate_of_open(record: Record, now: datetime, *, ahead: bool) -> tuple[Fate, datetime | None]:
+    """Give whether an open one waits or has rung, and when it rang last.
+
+    One that rang in what is now the future was rung by a clock that was wrong then, or is
+    wrong now. A step back within its gap changes nothing, so that it does not ring twice.
+    After a greater one its moment counts anew; when it rang is kept for the day on which
+    the clock comes right again.
+    """
+    rung = record.rung_at
+    if rung is not None and rung > now:
+        if rung - now <= _gap(record):
+            return record.fate, rung
+        waits = ahead or record.fate is Fate.WAITING
+        return (Fate.WAITING, rung) if waits else (Fate.RAISED, now)
+    if ahead:
+        return Fate.WAITING, None  # put off or planned anew: it rings at its new moment
+    return (record.fate if rung is None else Fate.RAISED), rung
 
 
 def _put_off(reminder: Reminder, record: Record) -> Reminder:

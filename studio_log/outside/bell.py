@@ -14,17 +14,24 @@ else:
     import fcntl
 
 FILE_NAME: Final = "bell.lock"
+ASKING: Final = os.O_RDWR if sys.platform == "win32" else os.O_RDONLY
 TAKEN: Final = frozenset({errno.EAGAIN, errno.EACCES, errno.EWOULDBLOCK, errno.EDEADLK})
 
 _log = logging.getLogger(__name__)
 
 
 class FileBell:
-    """The bell of the studio in a folder: one process at a time holds it. Any thread may ask."""
+    """The bell of the studio in a folder: one process at a time holds it. Any thread may ask.
+
+    Whoever holds it keeps the file open for writing as well, and whoever asks does not. So
+    its end, also by a kill, is the closing of a written file: the system tells the watchers
+    of the folder (see `watcher`), and the next one takes the bell at once.
+    """
 
     def __init__(self, folder: Path) -> None:
         self._path = folder / FILE_NAME
         self._handle: int | None = None
+        self._mark: int | None = None
         self._guard = threading.Lock()
         self._warned = False
 
@@ -46,8 +53,9 @@ class FileBell:
     def _take(self) -> bool:
         handle = None
         try:
-            handle = os.open(self._path, os.O_RDWR | os.O_CREAT, 0o666)
+            handle = os.open(self._path, ASKING | os.O_CREAT, 0o666)
             _lock(handle)
+            self._mark = os.open(self._path, os.O_WRONLY)
         except OSError as error:
             if handle is not None:
                 os.close(handle)
@@ -67,9 +75,10 @@ class FileBell:
         return (there.st_dev, there.st_ino) == (mine.st_dev, mine.st_ino)
 
     def _let_go(self) -> None:
-        if self._handle is not None:
-            os.close(self._handle)  # which unlocks it
-            self._handle = None
+        for handle in (self._handle, self._mark):  # closing the first unlocks it
+            if handle is not None:
+                os.close(handle)
+        self._handle = self._mark = None
 
     def _warn(self, error: OSError) -> None:
         if not self._warned:

@@ -140,6 +140,11 @@ def moment(at: datetime, now: datetime, zone: str) -> str:
     return f"{_NEAR_DAYS.get(away) or day(at, zone, now)} {clock(at, zone)}"
 
 
+def whole_moment(at: datetime, zone: str) -> str:
+    """Say a moment with its year, whatever the clock says now: "Tue 9 June 2026, 13:08"."""
+    return f"{day(at, zone)} {_local(at, zone).year}, {clock(at, zone)}"
+
+
 def lateness(late: timedelta) -> str:
     """Say how late something is: "2 h late"; "on time" within a minute, "in 2 h" before."""
     if abs(late) < timedelta(minutes=1):

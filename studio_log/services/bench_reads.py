@@ -18,6 +18,7 @@ from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
 from studio_log.services.records import record_from
+from studio_log.services.reminder_words import answer_words, second_words
 
 TAKE_BACK_FOR = timedelta(minutes=10)
 LATER_LIMIT = 12
@@ -145,22 +146,12 @@ def _card(desk: Desk, lots: dict[str, Lot], record: Record) -> q.Card:
         title=one.title,
         why=one.why,
         if_late=one.if_late,
-        answer=_answer_words(one, step),
-        second="Still damp" if step and step.spec.ask_dry and step.running else "",
+        answer=answer_words(one, step),
+        second=second_words(step),
         countdown_to=_countdown(one, step),
         raised=record.fate is Fate.RAISED,
         put_off_warning=_put_off_warning(desk, one),
     )
-
-
-def _answer_words(reminder: Reminder, step: LotStep | None) -> str:
-    if step is None or reminder.kind in {Kind.CURE_MARK, Kind.USE_BY}:
-        return "Seen"
-    if step.start is None:
-        return "Begin now"
-    if reminder.kind is Kind.TEND and step.spec.tending is not None:
-        return step.spec.tending.done
-    return "Dry" if step.spec.ask_dry is not None else step.spec.end_done
 
 
 def _countdown(reminder: Reminder, step: LotStep | None) -> datetime | None:

@@ -77,6 +77,7 @@ class SplitLot:
     pieces: tuple[int, ...]
     name: str
     at: datetime | None = None
+    sure: bool = False
 
 
 @dataclass(frozen=True)
@@ -85,6 +86,7 @@ class Undo:
 
     code: str
     entry: int | None = None
+    sure: bool = False
 
 
 @dataclass(frozen=True)
@@ -92,6 +94,7 @@ class Redo:
     """Restore what was taken back last."""
 
     code: str
+    sure: bool = False
 
 
 @dataclass(frozen=True)
@@ -117,6 +120,7 @@ class NewMilk:
     """Grams of dry beans a litre."""
     cold: bool = True
     made_at: datetime | None = None
+    sure: bool = False
 
 
 @dataclass(frozen=True)
@@ -127,6 +131,7 @@ class SetMilk:
     cold: bool | None = None
     lots: tuple[str, ...] | None = None
     finished: bool | None = None
+    sure: bool = False
 
 
 @dataclass(frozen=True)
@@ -145,6 +150,23 @@ class AnswerReminder:
 @dataclass(frozen=True)
 class RaiseDue:
     """Raise every reminder that is due and not raised, and ring unanswered ones again."""
+
+
+@dataclass(frozen=True)
+class Hush:
+    """Do not disturb for a span or until the next morning; with neither, disturb again."""
+
+    span: timedelta | None = None
+    until_morning: bool = False
+
+
+@dataclass(frozen=True)
+class NoteShown:
+    """Record that a further channel, such as the tray, showed these reminders."""
+
+    keys: tuple[str, ...]
+    channel: str
+    words: str = ""
 
 
 @dataclass(frozen=True)
@@ -171,7 +193,7 @@ class ImportMethod:
 
 Command = (
     NewLot | GoOn | Mark | SetLot | SplitLot | Undo | Redo | Correct | NewMilk | SetMilk
-    | AnswerReminder | RaiseDue | NoteTagsPrinted | ChangeSettings | ImportMethod
+    | AnswerReminder | RaiseDue | Hush | NoteShown | NoteTagsPrinted | ChangeSettings | ImportMethod
 )  # fmt: skip
 
 

@@ -16,6 +16,7 @@ from studio_log.domain.milks import Milk, milk_from
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Cause, Record, Reminder, reconcile
 from studio_log.domain.replay import StandsOn, apply, replay
+from studio_log.present.words import whole_moment
 from studio_log.services.records import record_from, record_to_store
 from studio_log.services.settings import Settings
 from studio_log.store.values import LotLine, MilkLine, StepLine
@@ -23,6 +24,8 @@ from studio_log.store.work import Work
 
 AHEAD_LIMIT = timedelta(minutes=2)
 LONG_AGO = timedelta(days=400)
+LONGEST_HUSH = timedelta(hours=26)
+"""From one morning to the next, the clocks going back between."""
 BEFORE_ANY_LOT = timedelta(days=50 * 365)
 CODE = re.compile(r"\s*(\d{2})\s*-\s*(\d{1,5})\s*\Z")
 
@@ -49,6 +52,22 @@ class Desk:
     def quiet(self) -> QuietHours:
         """Quiet hours in the zone in force."""
         return self.settings.quiet(self.zone)
+
+    def may_ring_from(self, at: datetime) -> datetime:
+        """Give the first moment from `at` on that is neither quiet nor hushed."""
+        hush = self.hush_until
+        return self.quiet.waking(at if hush is None else max(at, hush))
+
+    @property
+    def hush_until(self) -> datetime | None:
+        """Until when nothing is to disturb; None where nothing was said or it is over.
+
+        An end more than a day ahead was set by a clock that was wrong, and does not count.
+        """
+        if not self.settings.hush_until:
+            return None
+        until = datetime.fromisoformat(self.settings.hush_until)
+        return until if self.now < until <= self.now + LONGEST_HUSH else None
 
     @property
     def units(self) -> Literal["metric", "us"]:
@@ -95,6 +114,15 @@ class Desk:
             raise Refusal("That moment lies too far back. Nothing was changed; look at the year.")
         if at < self.now - LONG_AGO and not sure:
             raise Question(f"{at:%d %B %Y} is more than a year ago. Is that right?")
+
+    @property
+    def clock_fault(self) -> str:
+        """Say that the clock is behind the last entry, as with a dead battery; "" if not."""
+        last = self.work.journal.last_written()
+        if last is None or self.now >= last - AHEAD_LIMIT:
+            return ""
+        here, then = (whole_moment(at, self.zone) for at in (self.now, last))
+        return f"This laptop's clock says {here}, yet the last entry was written {then}."
 
     def entry(self, subject: str, act: Act, at: datetime | None = None, **more: Any) -> Entry:
         """Make an entry, not written yet."""

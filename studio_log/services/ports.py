@@ -59,6 +59,19 @@ class Delivery:
     words: str
 
 
+@dataclass(frozen=True)
+class Raised:
+    """A notice that was shown and recorded, with what each channel of the desktop answered."""
+
+    text: NoticeText
+    deliveries: tuple[Delivery, ...]
+
+    @property
+    def on_desktop(self) -> bool:
+        """Whether a channel of the desktop took it."""
+        return any(one.ok for one in self.deliveries)
+
+
 class Notice(Protocol):
     """Raises notices by the first channel that takes them; never raises an error.
 
@@ -75,6 +88,14 @@ class Notice(Protocol):
 
     def state(self) -> tuple[bool, str]:
         """Say whether desktop notices work, and in words what does; never waits."""
+        ...
+
+    def stale(self) -> bool:
+        """Say whether the state is old or was never asked for; then `look` is due."""
+        ...
+
+    def look(self) -> tuple[bool, str]:
+        """Ask the channels anew and give the state; may take 2 s."""
         ...
 
     def close(self) -> None:

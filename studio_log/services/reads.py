@@ -20,10 +20,10 @@ from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines
-from studio_log.services.ports import Notice
 from studio_log.services.ringing import next_ring
 from studio_log.services.sheet_reads import amounts_of, in_units, lot_sheet, short_cautions
 from studio_log.services.timeline_reads import timeline
+from studio_log.services.telling import Telling
 from studio_log.store.database import Store
 
 
@@ -31,7 +31,7 @@ class House(Protocol):
     """What the answers need of the studio beside the desk."""
 
     store: Store
-    notice: Notice | None
+    telling: Telling
     cautions: Mapping[str, Caution]
     copy_words: str
     last_act: tuple[Outcome, datetime] | None
@@ -121,6 +121,7 @@ def _beans(lot: Lot) -> float | None:
     return None
 
 
+CLOCK_WRONG = "{fault} Until it is right, reminders may come early or late."
 TAG_KINDS = frozenset({"soak", "dip", "cure", "scour"})
 
 
@@ -168,14 +169,17 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
 def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
     last = desk.work.journal.last_written()
     saved = f"Saved {words.moment(last, desk.now, desk.zone)}" if last else "Nothing saved yet"
-    works, channels = (
-        house.notice.state() if house.notice else (False, "no reminders ring from this command")
-    )
+    works, channels = house.telling.state()
     at = next_ring(desk)
     ring = f"next ring {words.moment(at, desk.now, desk.zone)}" if at else "nothing will ring"
     if at is not None and at <= desk.now + timedelta(seconds=30):
         ring = "ringing now"
-    return q.Status(saved, channels, works, ring, house.copy_words, tuple(house.store.warnings))
+    if desk.hush_until is not None:
+        ring = f"do not disturb until {words.moment(desk.hush_until, desk.now, desk.zone)}"
+    faults = (CLOCK_WRONG.format(fault=desk.clock_fault),) if desk.clock_fault else ()
+    return q.Status(
+        saved, channels, works, ring, house.copy_words, (*faults, *house.store.warnings)
+    )
 
 
 _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {

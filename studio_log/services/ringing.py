@@ -5,7 +5,7 @@ never. An answered one is never shown, since what is shown is worked out from th
 inside the same turn.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -22,20 +22,21 @@ from studio_log.domain.reminders import (
     Reminder,
     Urgency,
     rings_next,
-    told_together,
 )
-from studio_log.present.words import lateness
-from studio_log.services.commands import AnswerReminder, Mark, Outcome
+from studio_log.services.commands import AnswerReminder, Mark, NoteShown, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
+from studio_log.services.manners import Look
 from studio_log.services.marking import mark, put_off_until
 from studio_log.services.ports import Delivery, NoticeText
 from studio_log.services.records import record_from
+from studio_log.services.reminder_words import notice_text
+from studio_log.store.database import Store
 from studio_log.store.values import DeliveryRecord
 
-WORTH_SAYING = timedelta(minutes=2)
-"""Lateness below this is not mentioned."""
+TEN_MINUTES = timedelta(minutes=10)
 IN_WINDOW = "the window"
+"""The channel of what the window shows by itself: its bar, its bench, its chime."""
 
 
 def next_ring(desk: Desk) -> datetime | None:
@@ -43,7 +44,7 @@ def next_ring(desk: Desk) -> datetime | None:
     at = desk.work.reminders.next_at()
     if at is None or at > desk.now:
         return at
-    waking = desk.quiet.waking(desk.now)
+    waking = desk.may_ring_from(desk.now)
     if waking == desk.now or not desk.settings.spoiling_at_night:
         return waking
     # At night only what spoils may ring; anything else that is due waits for the morning.
@@ -52,12 +53,15 @@ def next_ring(desk: Desk) -> datetime | None:
     return min([waking, *(max(at, desk.now) for at in moments)])
 
 
-def find_due(desk: Desk) -> tuple[list[Record], bool]:
+def find_due(desk: Desk, *, under_way: Collection[str] = ()) -> tuple[list[Record], bool]:
     """Give the open records that ring now, freshly worked out, and whether any was quiet.
 
-    Those the program counts down itself are marked as shown in the window and not given.
+    Those the program counts down itself are marked as shown in the window and not given,
+    nor are those whose notice is under way.
     """
-    subjects = {one.subject for one in desk.work.reminders.due(desk.now)}
+    reminders = desk.work.reminders
+    looked_at = (*reminders.due(desk.now), *reminders.rung_after(desk.now))
+    subjects = {one.subject for one in looked_at}
     fresh: dict[str, Reminder] = {}
     for code in subjects:
         fresh |= {one.key: one for one in desk.settle(desk.lot(code), Cause())}
@@ -66,7 +70,7 @@ def find_due(desk: Desk) -> tuple[list[Record], bool]:
     for kept in desk.work.reminders.due(desk.now):
         record = record_from(kept)
         reminder = fresh.get(record.reminder.key)
-        if reminder is None:
+        if reminder is None or reminder.key in under_way:
             continue
         record = replace(record, reminder=reminder)
         if reminder.quietly:
@@ -81,28 +85,31 @@ def _may_ring(desk: Desk, record: Record) -> bool:
     night_rings = desk.settings.spoiling_at_night
     if record.reminder.urgency is Urgency.SPOILING and night_rings:
         return True
-    return not desk.quiet.is_quiet(desk.now)
+    return desk.may_ring_from(desk.now) == desk.now
 
 
-def notice_text(records: Sequence[Record], now: datetime) -> NoticeText:
-    """Give one notice for all that is due, oldest danger first."""
-    told = told_together(records)
-    keys = tuple(record.reminder.key for record in records)
-    urgency = max((record.reminder.urgency for record in told), key=lambda one: one.rank)
-    if len(told) == 1:
-        one = told[0].reminder
-        body = "\n".join(filter(None, [_late(one, now), one.why, one.if_late]))
-        return NoticeText(one.title, body, urgency.value, keys)
-    lines = [
-        f"• {one.reminder.title}" + (f" — {late}" if (late := _late(one.reminder, now)) else "")
-        for one in told
-    ]
-    return NoticeText(f"{len(told)} things need hands", "\n".join(lines), urgency.value, keys)
+def text_of(desk: Desk, records: Sequence[Record], looks: Sequence[Look] = ()) -> NoticeText:
+    """Give one notice for these reminders and looks ahead; at least one of either."""
+    if not records:
+        title, body = looks[0].title, "\n".join(filter(None, (one.body for one in looks)))
+        if len(looks) > 1:
+            title, body = "Looking ahead", "\n".join(one.title for one in looks)
+        return NoticeText(title, body, Urgency.CALM.value, ())
+    lots = {one.reminder.subject for one in records}
+    known = {code: desk.lot(code) for code in lots}
+    return notice_text(records, desk.now, known, [look.title for look in looks])
 
 
-def _late(reminder: Reminder, now: datetime) -> str:
-    late = now - reminder.due
-    return lateness(late) if late >= WORTH_SAYING else ""
+def ringing_keys(desk: Desk) -> frozenset[str]:
+    """Give the keys of all that have rung and wait for an answer."""
+    return frozenset(one.key for one in desk.work.reminders.raised())
+
+
+def retold(desk: Desk, keys: Sequence[str]) -> NoticeText | None:
+    """Give the notice for those of a group that still wait for an answer."""
+    kept = (desk.work.reminders.get(key) for key in keys)
+    records = [record_from(one) for one in kept if one is not None]
+    return text_of(desk, records) if records else None
 
 
 def record_raised(desk: Desk, records: Sequence[Record], channels: tuple[str, ...]) -> None:
@@ -124,12 +131,40 @@ def record_raised(desk: Desk, records: Sequence[Record], channels: tuple[str, ..
 def record_deliveries(
     desk: Desk, records: Sequence[Record], deliveries: Sequence[Delivery]
 ) -> None:
-    """Record each attempt by each channel."""
+    """Record each attempt by each channel; one that fails as the last did is told once."""
     for record in records:
+        key = record.reminder.key
+        before = desk.work.deliveries.of(key)
+        last = {one.channel: (one.ok, one.words) for one in before}
         for one in deliveries:
-            desk.work.deliveries.add(
-                DeliveryRecord(record.reminder.key, desk.now, one.channel, one.ok, one.words)
-            )
+            if one.ok or last.get(one.channel) != (one.ok, one.words):
+                desk.work.deliveries.add(
+                    DeliveryRecord(key, desk.now, one.channel, one.ok, one.words)
+                )
+
+
+def note_shown(desk: Desk, command: NoteShown) -> Outcome:
+    """Record a further channel by which open reminders were shown."""
+    kept = (desk.work.reminders.get(key) for key in command.keys)
+    records = [record_from(one) for one in kept if one is not None]
+    desk.put_records(
+        replace(one, channels=tuple(dict.fromkeys((*one.channels, command.channel))))
+        for one in records
+    )
+    record_deliveries(desk, records, [Delivery(command.channel, ok=True, words=command.words)])
+    return Outcome()
+
+
+def answers_of(store: Store, text: NoticeText, answer: str) -> Iterator[AnswerReminder]:
+    """Give what a button of a notice asks for; of each step one reminder is put off."""
+    with store.reading() as look:
+        wanted = (text.answers_to,) if text.answers_to else text.keys
+        kept = [one for key in wanted if (one := look.reminders.get(key)) is not None]
+        first = {(one.subject, one.step): one.key for one in kept if record_from(one).open}
+    if answer not in {"done", "damp"}:
+        yield from (AnswerReminder(key, "putoff", put_off=TEN_MINUTES) for key in first.values())
+    elif text.answers_to:
+        yield AnswerReminder(text.answers_to, answer)
 
 
 def still_open(desk: Desk, records: Sequence[Record]) -> list[Record]:

@@ -4,42 +4,52 @@ One clock reading a command, one transaction, one outcome; listeners hear of it 
 commit, and the alarm is set to the next moment anybody is needed.
 """
 
-from collections.abc import Callable, Mapping
-from contextlib import suppress
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict
 from datetime import date, datetime, timedelta
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.cautions import Caution
-from studio_log.domain.errors import Refusal
+from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.method_text import read_method
-from studio_log.domain.milks import milk_from
-from studio_log.domain.reminders import Cause
-from studio_log.domain.replay import replay
+from studio_log.domain.reminders import Cause, Record
 from studio_log.services import commands as c
 from studio_log.services import (
     lot_acts,
+    manners,
     marking,
     milk_acts,
     reads,
     ringing,
+    safety,
     taking_back,
 )
-from studio_log.services.desk import Desk, lot_line, step_lines
-from studio_log.services.ports import Alarm, Bell, Clock, Listener, Notice, NoticeText
+from studio_log.services.desk import Desk
+from studio_log.services.ports import (
+    Alarm,
+    Bell,
+    Clock,
+    Delivery,
+    Listener,
+    Notice,
+    NoticeText,
+    Raised,
+)
 from studio_log.services.settings import Settings
 from studio_log.services.settings_check import read_settings
+from studio_log.services.telling import Telling
 from studio_log.store.backup import backup, daily_copy
 from studio_log.store.check import check
 from studio_log.store.database import Store, open_store
-from studio_log.store.restore import restore
 from studio_log.store.work import Work
 
 if TYPE_CHECKING:
     from studio_log.domain.lots import Lot
     from studio_log.domain.methods import Method
+
 
 Handler = Callable[[Desk, Any], c.Outcome]
 HANDLERS: Mapping[type, Handler] = {
@@ -55,7 +65,10 @@ HANDLERS: Mapping[type, Handler] = {
     c.NewMilk: milk_acts.new_milk,
     c.SetMilk: milk_acts.set_milk,
     c.AnswerReminder: ringing.answer,
+    c.NoteShown: ringing.note_shown,
 }
+TIMELESS = frozenset({c.NoteShown, c.NoteTagsPrinted})
+"""Commands that are done whatever the clock says: they tell of what happened just now."""
 TAKE_BACK_FOR = timedelta(minutes=10)
 RETRY = timedelta(seconds=30)
 """When another process has the bell, or a moment has passed while nothing may ring."""
@@ -80,11 +93,19 @@ class Studio:
         self.cache: dict[str, tuple[int, Lot]] = {}
         self.listeners: list[Listener] = []
         self.alarm: Alarm | None = None
-        self.notice: Notice | None = None
+        self.telling = Telling()
+        self.telling.state_changed = partial(self._tell, c.Outcome(reminders=True))
+        self.shows_here = ringing.IN_WINDOW
+        """The channel that this process is itself; "" where nobody sees it."""
         self.bell: Bell | None = None
         self.last_act: tuple[c.Outcome, datetime] | None = None
         self.copy_words = ""
         self._copied: date | None = None
+        self._ending = False
+        self._waits_for_bell = False
+        self._zone_seen = ""
+        self._unheard_until = clock.now()
+        self._looked: set[str] = set()
         self._seen = self.store.data_version()
         self._settings = Settings()
         self._ship(shipped)
@@ -115,6 +136,15 @@ class Studio:
     def read_kept_settings(self, work: Work) -> None:
         """Take the settings over as the store has them."""
         self._settings = read_settings(work.settings.all())
+
+    @property
+    def notice(self) -> Notice | None:
+        """The desktop's notices; None where this process shows none."""
+        return self.telling.notice
+
+    @notice.setter
+    def notice(self, notice: Notice | None) -> None:
+        self.telling.notice = notice
 
     @property
     def zone(self) -> str:
@@ -164,20 +194,27 @@ class Studio:
             return self._change_settings(desk, command)
         if isinstance(command, c.ImportMethod):
             return self._import_method(desk, command)
+        if isinstance(command, c.Hush):
+            self._change_settings(desk, manners.hush(desk, command))
+            return c.Outcome(manners.hush_words(desk), settings=True, reminders=True)
+        if desk.clock_fault and type(command) not in TIMELESS and not command.sure:  # type: ignore[attr-defined]
+            raise Question(f"{desk.clock_fault} Write it down with this time all the same?")
         return HANDLERS[type(command)](desk, command)
 
     def _after(self, outcome: c.Outcome) -> None:
         self.set_alarm()
-        for listener in list(self.listeners):
-            listener(outcome)
+        if outcome.reminders and self.telling.standing:
+            with self.store.reading() as look:
+                desk = self.desk(look)
+                self.telling.revise(ringing.ringing_keys(desk), partial(ringing.retold, desk))
+        self._tell(outcome)
 
     def _change_settings(self, desk: Desk, command: c.ChangeSettings) -> c.Outcome:
         after = read_settings({**asdict(self._settings), **command.values}, strict=True)
         desk.work.settings.put_all(dict(command.values))
         self._settings = after
         desk.settings, desk.zone = after, self.zone
-        for code in desk.work.lots.live_codes():
-            desk.settle(desk.lot(code), Cause(why="the settings changed"))
+        self._settle_all(desk, "the settings changed")
         return c.Outcome("Settings are saved.", settings=True, reminders=True)
 
     def _import_method(self, desk: Desk, command: c.ImportMethod) -> c.Outcome:
@@ -203,38 +240,82 @@ class Studio:
 
     def raise_due(self) -> c.Outcome:
         """Raise what is due, if this process has the bell; then set the alarm again."""
-        if self.bell is not None and not self.bell.hold():
+        if self._ending:
+            return c.Outcome()
+        self._waits_for_bell = self.bell is not None and not self.bell.hold()
+        if self._waits_for_bell:
             self.set_alarm()
             return c.Outcome()
         with self.store.work() as work:
-            due, counted = ringing.find_due(self.desk(work))
-        text = None
-        if due:
-            text = self._show(due)
+            desk = self.desk(work)
+            self._follow_zone(desk)
+            due, counted = ringing.find_due(desk, under_way=self.telling.under_way)
+            looks = manners.looks_due(desk, self._looked)
+            text = ringing.text_of(desk, due, looks) if due or looks else None
+        if text is not None and self.clock.now() >= self._unheard_until:
+            self._show(text, due, looks)
         outcome = c.Outcome(
             reminders=bool(due) or counted,
             lots=frozenset(one.reminder.subject for one in due),
             words=text.title if text else "",
         )
         self._keep_copy_daily()
-        if outcome.reminders:
+        if counted and text is None:
             self._after(outcome)
         else:
-            self.set_alarm()
+            self.set_alarm()  # what was shown is told of once it is recorded
         return outcome
 
-    def _show(self, due: list[Any]) -> NoticeText:
-        text = ringing.notice_text(due, self.clock.now())
-        deliveries = self.notice.show(text) if self.notice is not None else ()
-        shown = tuple(one.channel for one in deliveries if one.ok) or (ringing.IN_WINDOW,)
+    def _follow_zone(self, desk: Desk) -> None:
+        """Work everything out anew where the laptop has travelled: nights are local."""
+        before, self._zone_seen = self._zone_seen, desk.zone
+        if before and before != desk.zone:
+            self._settle_all(desk, "the time zone changed")
+
+    def _settle_all(self, desk: Desk, why: str) -> None:
+        for code in desk.work.lots.live_codes():
+            desk.settle(desk.lot(code), Cause(why=why))
+
+    def _show(self, text: NoticeText, due: list[Record], looks: list[manners.Look]) -> None:
+        """Show at once here, and by the messenger on the desktop; what came of it is recorded."""
+        self._tell(text)
+        self.telling.tell(text, partial(self._told, text, due, looks))
+
+    def _told(
+        self,
+        text: NoticeText,
+        due: list[Record],
+        looks: list[manners.Look],
+        deliveries: Sequence[Delivery],
+    ) -> None:
+        """Record what came of showing; where nobody can have seen it, it is shown again."""
+        here = (self.shows_here,) if self.shows_here else ()
+        shown = (*(one.channel for one in deliveries if one.ok), *here)
         with self.store.work() as work:
             desk = self.desk(work)
-            left = ringing.still_open(desk, due)
-            ringing.record_raised(desk, left, shown)
+            if shown:
+                ringing.record_raised(desk, ringing.still_open(desk, due), shown)
+                manners.record_looks(desk, looks, shown)
             ringing.record_deliveries(desk, due, deliveries)
+        if not shown:
+            self._unheard_until = self.clock.now() + RETRY
+            self._looked.difference_update(one.key for one in looks)
+        self._tell(Raised(text, tuple(deliveries)))
+        self._after(c.Outcome(reminders=True, lots=frozenset(one.reminder.subject for one in due)))
+
+    def _tell(self, news: object) -> None:
         for listener in list(self.listeners):
-            listener(text)
-        return text
+            listener(news)
+
+    def answer_notice(self, text: NoticeText, answer: str) -> None:
+        """Do what a button of a notice says; a refusal is told by a notice of its own."""
+        try:
+            for command in ringing.answers_of(self.store, text, answer):
+                self.do(command)
+        except Refusal as refusal:
+            words = f"{refusal} Open Studio Log to answer it there."
+            self.telling.say(NoticeText("Not written down", words, "soon", ()))
+            self._after(c.Outcome(reminders=True))
 
     def _keep_copy_daily(self) -> None:
         today = self._local_now().date()
@@ -243,23 +324,36 @@ class Studio:
             self._keep_copy()
 
     def next_ring(self) -> datetime | None:
-        """Give when something may ring next, quiet hours kept; None where nothing is open."""
+        """Give when something may ring next, quiet hours kept; None where nothing will."""
         with self.store.reading() as look:
-            return ringing.next_ring(self.desk(look))
+            desk = self.desk(look)
+            moments = (ringing.next_ring(desk), manners.next_look(desk, self._looked))
+            return min((at for at in moments if at is not None), default=None)
 
     def set_alarm(self) -> None:
         """Set the alarm to the next ring; soon again where this process may not ring."""
-        if self.alarm is None:
+        if self.alarm is None or self._ending:
             return
-        at = self.next_ring()
-        if at is not None and at <= self.clock.now() and self.bell is not None:
-            at = at if self.bell.hold() else self.clock.now() + RETRY
+        at, now = self.next_ring(), self.clock.now()
+        if at is not None and at <= now and self._must_wait(now):
+            at = now + RETRY
         self.alarm.set(at)
 
+    def _must_wait(self, now: datetime) -> bool:
+        """Say whether what is due cannot ring now: shown already, unheard, or not our bell."""
+        if self.telling.under_way or now < self._unheard_until:
+            return True
+        return self.bell is not None and not self.bell.hold()
+
     def heard_of_change(self) -> c.Outcome | None:
-        """Look whether another process has written; tell the listeners if so."""
+        """Look whether another process has written; tell the listeners if so.
+
+        Without a change the bell may have been given up: it is asked for again.
+        """
         seen = self.store.data_version()
         if seen == self._seen:
+            if self._waits_for_bell:
+                self.raise_due()
             return None
         self._seen = seen
         with self.store.reading() as look:
@@ -275,69 +369,32 @@ class Studio:
         backup(self.store, to)
         return f"A copy of the studio is in {to}."
 
-    def restore(self, source: Path) -> str:
-        """Put a copy back in place of the present file, which is kept."""
-        now = self.clock.now()
-        self.store.close()
-        try:
-            kept = restore(self.folder, source, now)
-        finally:
-            self.store = open_store(self.folder, now=now)
-            self.cache.clear()
-            self._ship({})
-        self._after(c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))
-        return f"The studio is restored from {source}. What was here before is kept: {kept}."
-
     def check(self, *, repair: bool = False) -> list[str]:
         """Look for damage; with `repair` work out anew what can be derived from the journal."""
         found = check(self.store)
-        found.extend(self._unlike())
+        with self.store.reading() as look:
+            found.extend(safety.unlike(self.desk(look)))
         if repair:
             self.rebuild()
-        return found
-
-    def _unlike(self) -> list[str]:
-        """Name the lots whose kept lines differ from what their journal says."""
-        found = []
-        with self.store.reading() as look:
-            desk = self.desk(look)
-            for code in _lot_codes(look):
-                try:
-                    lot = replay(look.journal.of(code), self.book)
-                except Refusal as refusal:
-                    found.append(f"The journal of {code} does not read: {refusal}")
-                    continue
-                if tuple(step_lines(lot)) != tuple(look.steps.of(code)):
-                    found.append(f"The kept steps of {code} differ from its journal.")
-                kept = look.lots.get(code)
-                number = look.journal.last_number(code)
-                fresh = lot_line(lot, desk.now, number)
-                if kept is None or (kept.name, kept.last_number) != (fresh.name, number):
-                    found.append(f"The kept line of {code} differs from its journal.")
         return found
 
     def rebuild(self) -> None:
         """Work out every kept line and reminder anew from the journal."""
         self.cache.clear()
         with self.store.work() as work:
-            work.clear_projections()
-            desk = self.desk(work)
-            for code in work.journal.subjects("M"):  # first, for lots look at their milk
-                with suppress(Refusal):
-                    desk.put_milk(milk_from(work.journal.of(code)))
-            for code in _lot_codes(work):
-                with suppress(Refusal):
-                    desk.settle(desk.lot(code), Cause(undoing=True, why="worked out anew"))
+            safety.rebuild(self.desk(work))
         self._after(c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))
+
+    def stop_ringing(self) -> None:
+        """Raise nothing from now on; what is under way still comes home."""
+        self._ending = True
+        if self.alarm is not None:
+            self.alarm.close()
 
     def close(self) -> None:
         """Stop ringing and close the file."""
-        if self.alarm is not None:
-            self.alarm.close()
+        self.stop_ringing()
+        self.telling.close()
         if self.bell is not None:
             self.bell.release()
         self.store.close()
-
-
-def _lot_codes(look: Work) -> list[str]:
-    return [code for code in look.journal.subjects() if not code.startswith("M")]

@@ -1,8 +1,18 @@
 """The one thread that owns the data, and an inline twin of it for commands and tests."""
 
+import logging
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from typing import Any, Protocol
+
+_log = logging.getLogger(__name__)
+
+
+def log_fault(done: "Future[Any]") -> None:
+    """Log the fault of a task whose outcome nobody waits for."""
+    error = done.exception()
+    if error is not None:
+        _log.error("a task of the studio failed", exc_info=error)
 
 
 class Worker(Protocol):
@@ -20,8 +30,8 @@ class Worker(Protocol):
 class ThreadWorker:
     """One thread, in order."""
 
-    def __init__(self) -> None:
-        self._pool = ThreadPoolExecutor(max_workers=1, thread_name_prefix="studio")
+    def __init__(self, name: str = "studio") -> None:
+        self._pool = ThreadPoolExecutor(max_workers=1, thread_name_prefix=name)
 
     def submit(self, task: Callable[..., Any], *args: Any) -> "Future[Any]":
         """Run a task on the thread."""

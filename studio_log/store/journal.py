@@ -142,9 +142,10 @@ class Journal:
         return self._session.execute(statement).scalar() or 0
 
     def last_written(self) -> datetime | None:
-        """Give the latest moment at which any entry was written, None in an empty journal."""
-        found = rows(self._session, select(func.max(ENTRY.c.written).label("written")))
-        written: datetime | None = found[0].written
+        """Give when the last entry was written, by the clock of then; None where none is."""
+        last = select(ENTRY.c.written).order_by(ENTRY.c.id.desc()).limit(1)
+        found = rows(self._session, last)
+        written: datetime | None = found[0].written if found else None
         return written
 
     def mark(self) -> int:

@@ -3,17 +3,75 @@
 from collections.abc import Iterable
 from dataclasses import asdict, fields
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, Row, func, select, text
+from sqlalchemy import ColumnElement, Row, String, and_, func, or_, select, text, type_coerce
 from sqlmodel import Session
 
 from studio_log.domain.errors import BadStudio
 from studio_log.store.rows import UNREADABLE, from_json, rows, to_json, upsert, values_of
-from studio_log.store.tables import REMINDER, STILL_OPEN
+from studio_log.store.tables import DELIVERY, LOT, REMINDER, STEP, STILL_OPEN
 from studio_log.store.values import RAISED, ReminderRecord
 
 COLUMNS = tuple(REMINDER.c[field.name] for field in fields(ReminderRecord))
+
+
+class RangLine(NamedTuple):
+    """What is kept of one reminder that rang or fell due; see `ReminderRecord`."""
+
+    key: str
+    subject: str
+    kind: str
+    urgency: str
+    due: datetime
+    rings_at: datetime
+    title: str
+    status: str
+    raised_at: datetime | None
+    raise_count: int
+    last_rung_at: datetime | None
+    answered_at: datetime | None
+    answer: str
+    void_at: datetime | None
+    void_why: str
+    channels: tuple[str, ...]
+    name: str
+    """The lot's name, "" where the reminder is about no lot."""
+    step: str
+    """The step's title, "" where there is none."""
+
+
+class TryLine(NamedTuple):
+    """One attempt to show a reminder."""
+
+    key: str
+    at: datetime
+    channel: str
+    ok: bool
+    words: str
+
+
+MOMENTS = ("due", "raised_at", "last_rung_at", "answered_at", "void_at")
+"""What puts a reminder into a span."""
+RANG_INSTANTS = (*MOMENTS, "rings_at")
+# Thousands are read at once: instants come as text and are read here, in a third of the time.
+RANG_COLUMNS = (
+    *(
+        type_coerce(REMINDER.c[name], String) if name in RANG_INSTANTS else REMINDER.c[name]
+        for name in RangLine._fields[:-2]
+    ),
+    func.coalesce(LOT.c.name, ""),
+    func.coalesce(STEP.c.title, ""),
+)
+TRY_COLUMNS = (
+    DELIVERY.c.reminder_key,
+    type_coerce(DELIVERY.c.at, String),
+    DELIVERY.c.channel,
+    DELIVERY.c.ok,
+    DELIVERY.c.words,
+)
+_RANG_INSTANTS = tuple(RangLine._fields.index(name) for name in RANG_INSTANTS)
+_RANG_CHANNELS = RangLine._fields.index("channels")
 
 
 class Reminders:
@@ -46,6 +104,10 @@ class Reminders:
         ordered = statement.order_by(REMINDER.c.rings_at, REMINDER.c.key)
         return tuple(_record(row) for row in rows(self._session, ordered))
 
+    def rung_after(self, moment: datetime) -> tuple[ReminderRecord, ...]:
+        """Give the open ones that rang later than a moment: the clock has been set back."""
+        return self._records(and_(text(STILL_OPEN), REMINDER.c.last_rung_at > moment))
+
     def next_at(self) -> datetime | None:
         """Give the earliest moment at which an open reminder rings, None where none is open."""
         earliest = func.min(REMINDER.c.rings_at).label("rings_at")
@@ -67,6 +129,40 @@ class Reminders:
         ordered = statement.order_by(REMINDER.c.updated_at.desc(), REMINDER.c.key)
         return tuple(_record(row) for row in rows(self._session, ordered))
 
+    def that_rang(
+        self, since: datetime, until: datetime, by: datetime
+    ) -> tuple[tuple[RangLine, ...], tuple[TryLine, ...]]:
+        """Give those with a due, ring, answer or void in the span, and all attempts to show them.
+
+        The latest due comes first; attempts as they were made. Left out are those that never
+        rang and fall due later than `by`. No index helps: the table is looked through once.
+        """
+        told = DELIVERY.c.ok & DELIVERY.c.at.between(since, until)
+        in_span = [REMINDER.c[name].between(since, until) for name in MOMENTS]
+        wanted = and_(
+            or_(REMINDER.c.raise_count > 0, REMINDER.c.due <= by),
+            or_(*in_span, REMINDER.c.key.in_(select(DELIVERY.c.reminder_key).where(told))),
+        )
+        its_step = and_(STEP.c.lot == REMINDER.c.subject, STEP.c.number == REMINDER.c.step)
+        lines = (
+            select(*RANG_COLUMNS)
+            .select_from(
+                REMINDER.outerjoin(LOT, LOT.c.code == REMINDER.c.subject).outerjoin(STEP, its_step)
+            )
+            .where(wanted)
+            .order_by(REMINDER.c.due.desc(), REMINDER.c.key)
+        )
+        keys = select(REMINDER.c.key).where(wanted)
+        tries = select(*TRY_COLUMNS).where(DELIVERY.c.reminder_key.in_(keys))
+        found, tried = (rows(self._session, one) for one in (lines, tries.order_by(DELIVERY.c.id)))
+        try:
+            return (
+                tuple(map(_rang_line, found)),
+                tuple(TryLine(key, _instant(at), *rest) for key, at, *rest in tried),
+            )
+        except ValueError as error:
+            raise BadStudio(UNREADABLE.format(what=error)) from error
+
     def _records(self, wanted: ColumnElement[bool] | Any) -> tuple[ReminderRecord, ...]:
         statement = select(*COLUMNS).where(wanted).order_by(REMINDER.c.due, REMINDER.c.key)
         return tuple(_record(row) for row in rows(self._session, statement))
@@ -74,9 +170,26 @@ class Reminders:
 
 def _record(row: Row[Any]) -> ReminderRecord:
     values = values_of(row)
-    what = f"reminder {row.key}"
-    channels = from_json(row.channels, what)
+    values["channels"] = _channels(row.channels, row.key)
+    return ReminderRecord(**values)
+
+
+def _channels(kept: str, key: str) -> tuple[str, ...]:
+    what = f"reminder {key}"
+    channels = from_json(kept, what)
     if not isinstance(channels, list):
         raise BadStudio(UNREADABLE.format(what=what))
-    values["channels"] = tuple(channels)
-    return ReminderRecord(**values)
+    return tuple(channels)
+
+
+def _rang_line(row: Row[Any]) -> RangLine:
+    values = list(row)
+    for place in _RANG_INSTANTS:
+        values[place] = _instant(values[place])
+    values[_RANG_CHANNELS] = _channels(values[_RANG_CHANNELS], values[0])
+    return RangLine(*values)
+
+
+def _instant(kept: Any) -> Any:
+    """Read an instant as SQLite keeps it: UTC, without saying so."""
+    return datetime.fromisoformat(f"{kept}+00:00") if isinstance(kept, str) else kept

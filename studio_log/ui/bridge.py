@@ -17,7 +17,7 @@ from shiboken6 import isValid
 from studio_log.domain.errors import Question as Doubtful
 from studio_log.domain.errors import Refusal
 from studio_log.services.commands import Command, Outcome
-from studio_log.services.ports import Clock, Delivery, NoticeText
+from studio_log.services.ports import Clock, Delivery, NoticeText, Raised
 from studio_log.services.questions import Question
 
 Then = Callable[[Outcome], None]
@@ -97,11 +97,17 @@ class Bridge(QObject):
     broke = Signal(str)
     """A fault of the program; the words are for whoever mends it."""
     raised = Signal(object)
-    """A NoticeText: a reminder was raised just now."""
+    """A NoticeText: a reminder is being raised just now."""
+    shown = Signal(object)
+    """A Raised: it was shown and recorded; the channels of the desktop have answered."""
+    window_wanted = Signal()
+    """The dyer has clicked a notice on the desktop."""
 
     _came_home = Signal(object, object)
     _foreign = Signal()
     _notice = Signal(object)
+    _shown = Signal(object)
+    _wanted = Signal()
 
     def __init__(
         self,
@@ -110,7 +116,7 @@ class Bridge(QObject):
         clock: Clock,
         parent: QObject | None = None,
         *,
-        ring_test: Callable[[], Sequence[Delivery]] | None = None,
+        ring_test: "Callable[[], Future[Sequence[Delivery]]] | None" = None,
     ) -> None:
         super().__init__(parent)
         self._worker = worker
@@ -122,6 +128,8 @@ class Bridge(QObject):
         self._came_home.connect(self._deliver, queued)
         self._foreign.connect(self._tell_foreign, queued)
         self._notice.connect(self._tell_notice, queued)
+        self._shown.connect(self._tell_shown, queued)
+        self._wanted.connect(self.window_wanted, queued)
 
     def now(self) -> datetime:
         """Give the present, an aware UTC instant."""
@@ -160,7 +168,7 @@ class Bridge(QObject):
         """Ring a test by every channel; `then` gets the deliveries. False: cannot here."""
         if self._ring_test is None:
             return False
-        self._send(_Errand(self._bring_home, then, None), self._ring_test)
+        self._ring_test().add_done_callback(_Errand(self._bring_home, then, None).done)
         return True
 
     def foreign_changed(self) -> None:
@@ -172,6 +180,16 @@ class Bridge(QObject):
         """Take note, from any thread, that a reminder was raised."""
         if not self._closed:
             self._notice.emit(notice)
+
+    def tell_shown(self, raised: Raised) -> None:
+        """Take note, from any thread, that a reminder was shown and recorded."""
+        if not self._closed:
+            self._shown.emit(raised)
+
+    def want_window(self) -> None:
+        """Take note, from any thread, that the window is wanted."""
+        if not self._closed:
+            self._wanted.emit()
 
     def close(self) -> None:
         """Hear nothing any more."""
@@ -220,6 +238,10 @@ class Bridge(QObject):
     @Slot(object)
     def _tell_notice(self, notice: NoticeText) -> None:
         self.raised.emit(notice)
+
+    @Slot(object)
+    def _tell_shown(self, raised: Raised) -> None:
+        self.shown.emit(raised)
 
 
 def _call(target: Callable[[Any], None], value: Any) -> None:

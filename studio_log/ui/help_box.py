@@ -21,6 +21,7 @@ PAGES: Final = (
     ("Getting started", "getting_started"),
     ("How times may be typed", "times"),
     ("Reminders", "reminders"),
+    ("Reminders without the window", "reminding"),
     ("Methods", "methods"),
     ("Safety", "safety"),
     ("Keys", "keys"),

@@ -1,12 +1,14 @@
 """Acts of the menus that are not about one lot: ways about the window, look, reminders."""
 
 from dataclasses import dataclass
+from datetime import timedelta
+from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QWidget
 
-from studio_log.services.commands import ChangeSettings
+from studio_log.services.commands import ChangeSettings, Hush, Outcome
 from studio_log.services.ports import Delivery
 from studio_log.services.settings import Settings
 from studio_log.ui.actions import keys_words
@@ -19,6 +21,7 @@ from studio_log.ui.help_box import HelpBox
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.panes import Panes
+from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
 
@@ -65,6 +68,10 @@ class MenuActs(QObject):
             "answer": self._answer,
             "put_all_off": places.bench.put_all_off,
             "take_back": places.bench.take_last_back,
+            "hush_hour": partial(self._hush, Hush(timedelta(hours=1))),
+            "hush_morning": partial(self._hush, Hush(until_morning=True)),
+            "hush_end": partial(self._hush, Hush()),
+            "what_rang": self._what_rang,
             "ring_test": self._ring_test,
             "help": self._help,
             "whats_new": self._whats_new,
@@ -128,6 +135,17 @@ class MenuActs(QObject):
 
     def _answer(self) -> None:
         self._at.bench.answer_top()
+
+    def _hush(self, command: Hush) -> None:
+        self._bridge.do(command, self._hushed)
+
+    def _hushed(self, outcome: Outcome) -> None:
+        self._at.message.advise(outcome.words)
+
+    def _what_rang(self) -> None:
+        box = RangBox(self._bridge, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
 
     def _ring_test(self) -> None:
         self._at.chime.sound()

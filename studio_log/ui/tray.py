@@ -1,14 +1,25 @@
 """The tray icon: open, what is next, quit; only where the desktop has a tray."""
 
+from datetime import timedelta
+from functools import partial
+
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu, QSystemTrayIcon
 
+from studio_log.services.commands import Hush
+from studio_log.services.ports import NoticeText
 from studio_log.services.questions import Bench
 from studio_log.ui.theme.icons import program_icon
 
 NOTHING_NEXT = "Next: nothing"
 LONGEST = 80
+SHOWN_MS = 10_000
+HUSHES = (
+    ("Do not disturb for an &hour", Hush(timedelta(hours=1))),
+    ("Do not disturb until &morning", Hush(until_morning=True)),
+    ("&Let it ring again", Hush()),
+)
 
 
 def next_words(bench: Bench) -> str:
@@ -27,6 +38,8 @@ class Tray(QObject):
 
     open_wanted = Signal()
     quit_wanted = Signal()
+    hush_wanted = Signal(object)
+    """A Hush: for how long nothing is to disturb."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -36,6 +49,9 @@ class Tray(QObject):
         self.next = QAction(NOTHING_NEXT, self)
         self.next.triggered.connect(self.open_wanted)
         self._menu.addAction(self.next)
+        self._menu.addSeparator()
+        for words, command in HUSHES:
+            self._menu.addAction(words).triggered.connect(partial(self._hush, command))
         self._menu.addSeparator()
         self._menu.addAction("&Quit").triggered.connect(self.quit_wanted)
         self._icon.setContextMenu(self._menu)
@@ -55,6 +71,16 @@ class Tray(QObject):
     def hide(self) -> None:
         """Take the icon away."""
         self._icon.hide()
+
+    def tell(self, notice: NoticeText) -> bool:
+        """Show a reminder by the tray; False where there is none. Nobody tells if it is seen."""
+        if not (self.available and self._icon.isVisible()):
+            return False
+        self._icon.showMessage(notice.title, notice.body, program_icon(), SHOWN_MS)
+        return True
+
+    def _hush(self, command: Hush) -> None:
+        self.hush_wanted.emit(command)
 
     def show_bench(self, bench: Bench) -> None:
         """Say what is next."""

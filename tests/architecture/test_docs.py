@@ -51,7 +51,7 @@ def test_the_documents_are_there() -> None:
     names = {path.name for path in DOCUMENTS}
     assert names >= {
         "README.md", "DEVELOPERS.md", "commands.md", "getting_started.md", "keys.md", "methods.md",
-        "reminders.md", "safety.md", "sources.md", "times.md", "whats_new.md",
+        "reminders.md", "reminding.md", "safety.md", "sources.md", "times.md", "whats_new.md",
     }  # fmt: skip
 
 

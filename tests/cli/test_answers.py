@@ -239,7 +239,7 @@ def test_a_question_says_how_to_insist(line: Line) -> None:
     ended = line.run("mark", "26-031", "now", "start")
     assert ended.code == 1
     assert "all the same? Add --sure" in ended.err
-    assert "--sure" not in line.run("redo", "26-031").err
+    assert "--sure" not in line.run("hush", "--for", "1h").err
 
 
 # London went back from 02:00 BST to 01:00 GMT on 25 October 2026 (Summer Time Act 1972).

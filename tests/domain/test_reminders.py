@@ -220,3 +220,41 @@ def test_urgencies_are_in_order():
         0, 1, 2, 3,
     ]  # fmt: skip
     assert timedelta(0) < AGAIN[Urgency.SPOILING][0] < AGAIN[Urgency.NOW][0]
+
+
+# -- a clock that was set back ---------------------------------------------------------------
+
+
+def test_a_step_back_within_its_gap_changes_nothing():
+    one = a_reminder()
+    assert reconcile([one], [raised(one)], NINE - 9 * MINUTE, LOOK) == []
+
+
+def test_after_a_greater_step_back_its_moment_counts_anew_and_its_ring_is_kept():
+    one = a_reminder()
+    (waits,) = reconcile([one], [raised(one)], NINE - HOUR, LOOK)
+    assert (waits.fate, waits.rung_at) == (Fate.WAITING, NINE)
+    assert rings_next(waits) == NINE
+    assert reconcile([one], [waits], NINE - HOUR, LOOK) == []
+
+
+def test_where_the_clock_comes_right_again_it_has_rung():
+    one = a_reminder()
+    (waits,) = reconcile([one], [raised(one)], NINE - 365 * DAY, LOOK)
+    (back,) = reconcile([one], [waits], NINE + MINUTE, LOOK)
+    assert back == raised(one)
+    assert rings_next(back) == NINE + AGAIN[Urgency.NOW][0]
+
+
+def test_one_that_rang_too_early_by_a_wrong_clock_waits_for_its_moment():
+    one = a_reminder()
+    early = raised(one, rung=NINE + 3 * DAY)
+    (waits,) = reconcile([one], [early], NINE - HOUR, LOOK)
+    assert reconcile([one], [waits], NINE, LOOK) == [], "at its moment it still waits, so it rings"
+    assert rings_next(waits) == NINE
+
+
+def test_one_overdue_is_heard_again_a_gap_after_the_clock_was_put_right():
+    one = a_reminder()
+    (now_raised,) = reconcile([one], [raised(one, rung=NINE + 3 * DAY)], NINE + HOUR, LOOK)
+    assert rings_next(now_raised) == NINE + HOUR + AGAIN[Urgency.NOW][0]

@@ -22,7 +22,7 @@ from studio_log.services.commands import (
     RaiseDue,
 )
 from studio_log.services.desk import Desk
-from studio_log.services.ports import NoticeText
+from studio_log.services.ports import NoticeText, Raised
 from studio_log.services.worker import InlineWorker, ThreadWorker
 from studio_log.store.methods import Methods
 from tests.support.builders import DAY, HOUR, LONG, NINE, shipped_texts
@@ -50,7 +50,7 @@ def test_listeners_hear_of_a_command_once_it_is_written(shop):
     assert len(heard) == 1
     shop.mark(code, "1", Act.START)
     shop.ring(at=NINE + 12 * HOUR)
-    assert [type(one) for one, _ in heard] == [Outcome, Outcome, NoticeText, Outcome]
+    assert [type(one) for one, _ in heard] == [Outcome, Outcome, NoticeText, Raised, Outcome]
 
 
 def test_a_question_changes_nothing(shop):
@@ -182,28 +182,6 @@ def test_what_was_not_written_is_not_in_force(shop, monkeypatch):
     with pytest.raises((OSError, Refusal)):
         shop.do(ImportMethod(newer, "mine.toml"))
     assert (shop.studio.settings, dict(shop.studio.book)) == before
-
-
-def test_a_copy_is_written_and_put_back(shop, tmp_path):
-    code = shop.new()
-    shop.studio.backup(tmp_path / "copy.sqlite3")
-    shop.mark(code, "1", Act.START)
-    later = shop.new("made after the copy")
-    shop.studio.restore(tmp_path / "copy.sqlite3")
-    assert not shop.lot(code).started
-    with pytest.raises(Refusal, match="There is no lot"):
-        shop.lot(later)
-    assert shop.studio.next_ring() is None
-
-
-def test_a_copy_that_is_none_changes_nothing(shop, tmp_path):
-    code = shop.new()
-    bad = tmp_path / "bad.sqlite3"
-    bad.write_bytes(b"no studio" * 100)
-    with pytest.raises(Refusal):
-        shop.studio.restore(bad)
-    assert shop.lot(code).name == "runners"
-    assert shop.mark(code, "1", Act.START)
 
 
 def test_a_copy_a_day_is_kept(shop):

@@ -13,7 +13,7 @@ import pytest
 from studio_log.domain.journal import Act, Entry
 from studio_log.domain.lots import Lot
 from studio_log.domain.pieces import Piece
-from studio_log.services.commands import Mark, NewLot, Outcome
+from studio_log.services.commands import ChangeSettings, Mark, NewLot, Outcome
 from studio_log.services.ports import NoticeText
 from studio_log.services.studio import Studio
 from studio_log.store.values import ReminderRecord
@@ -31,7 +31,10 @@ _EMPTY = TemporaryDirectory(prefix="studio-log-empty-")
 def _empty_studio() -> Path:
     """A studio with the shipped methods and nothing else, made once: migrating takes long."""
     folder = Path(_EMPTY.name) / "studio"
-    Studio(folder, HandClock(NINE), shipped_texts(), {}).close()
+    studio = Studio(folder, HandClock(NINE), shipped_texts(), {})
+    # Tests count what rings: the looks ahead have tests of their own.
+    studio.do(ChangeSettings({"look_ahead": "", "evening_look": ""}))
+    studio.close()
     return folder
 
 
@@ -100,6 +103,11 @@ class Workshop:
             raise AssertionError("the alarm rings without end")
         self.clock.set(max(until, self.clock.at))
         return found
+
+    def ring_on_from(self, start: datetime, until: datetime) -> list[NoticeText]:
+        """Set the clock, back if need be, and let it run and ring up to a moment."""
+        texts = self.ring(at=start)
+        return [*texts, *(text for _, text in self.ring_on(until))]
 
     def walk_to(self, code: str, slug: str) -> None:
         """Do every step before one, each for its aim."""

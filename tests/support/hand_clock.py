@@ -45,6 +45,7 @@ class ListedNotice:
     """Keeps every notice it was given; `before` is called first and may raise."""
 
     shown: list[NoticeText] = field(default_factory=list)
+    revised: list[tuple[tuple[str, ...], NoticeText | None]] = field(default_factory=list)
     before: Callable[[NoticeText], None] | None = None
     works: bool = True
 
@@ -56,6 +57,18 @@ class ListedNotice:
 
     def state(self) -> tuple[bool, str]:
         return self.works, "kept in a list"
+
+    def revise(self, keys: tuple[str, ...], text: NoticeText | None) -> None:
+        self.revised.append((keys, text))
+
+    def stale(self) -> bool:
+        return False
+
+    def look(self) -> tuple[bool, str]:
+        return self.state()
+
+    def close(self) -> None:
+        pass
 
 
 @dataclass

@@ -1,0 +1,149 @@
+"""Manners of the reminders: do not disturb, and the looks ahead of the day and the evening.
+
+A look ahead is told once a day. It wants no answer: its record is closed as it is told.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.look_ahead import acts_of_day, day_lines, day_words, tonight, tonight_words
+from studio_log.domain.reminders import Fate, Kind, Record, Reminder, Urgency
+from studio_log.present.words import moment
+from studio_log.services.commands import ChangeSettings, Hush
+from studio_log.services.desk import LONGEST_HUSH, Desk
+from studio_log.services.marking import next_morning
+
+STUDIO = "studio"
+"""What a look ahead is about, where a reminder names its lot."""
+TOLD = "told"
+
+
+@dataclass(frozen=True)
+class Look:
+    """One look ahead: its record's key, when it was to be told, and what it says."""
+
+    key: str
+    kind: Kind
+    due: datetime
+    title: str
+    body: str
+
+
+def hush(desk: Desk, command: Hush) -> ChangeSettings:
+    """Give the change of settings that lets nothing disturb for a while."""
+    until = ""
+    if command.until_morning:
+        until = next_morning(desk).isoformat()
+    elif command.span is not None:
+        if not timedelta(0) < command.span <= LONGEST_HUSH:
+            raise Refusal("Do not disturb lasts from a minute to a day. Nothing was changed.")
+        until = (desk.now + command.span).isoformat()
+    return ChangeSettings({"hush_until": until})
+
+
+def hush_words(desk: Desk) -> str:
+    """Say whether anything may disturb just now."""
+    until = desk.hush_until
+    if until is None:
+        return "Reminders may ring."
+    spoiling = desk.settings.spoiling_at_night
+    but = "Only what spoils rings" if spoiling else "Nothing rings"
+    return f"{but} until {moment(until, desk.now, desk.zone)}; then all that is due is told."
+
+
+def looks_due(desk: Desk, looked: set[str]) -> list[Look]:
+    """Give the looks ahead to tell now; `looked` keeps what was looked at and not worth telling."""
+    if desk.may_ring_from(desk.now) != desk.now:
+        return []
+    found = []
+    for kind in _LOOKS:
+        key, at = _today(desk, kind)
+        if (
+            at is None
+            or not at <= desk.now < at + _LOOKS[kind].lasts
+            or _was_told(desk, key, looked)
+        ):
+            continue
+        looked.add(key)
+        title, body = _LOOKS[kind].say(desk)
+        if title:
+            found.append(Look(key, kind, at, title, body))
+    return found
+
+
+def next_look(desk: Desk, looked: set[str]) -> datetime | None:
+    """Give when the next look ahead is to be told, None where both are switched off."""
+    moments = []
+    for kind in _LOOKS:
+        key, at = _today(desk, kind)
+        if at is None:
+            continue
+        over = desk.now >= at + _LOOKS[kind].lasts
+        if over or _was_told(desk, key, looked):
+            at = _at(desk, kind, _local_day(desk) + timedelta(days=1))
+        moments.append(at if at > desk.now else desk.may_ring_from(desk.now))
+    return min(moments, default=None)
+
+
+def record_looks(desk: Desk, looks: Sequence[Look], channels: tuple[str, ...]) -> None:
+    """Record that these were told, and by what; nothing is left to answer."""
+    desk.put_records(
+        Record(
+            Reminder(
+                look.key, STUDIO, None, look.kind, Urgency.CALM, look.due, look.due,
+                title=look.title, why=look.body, if_late="",
+            ),
+            Fate.ANSWERED, raised_at=desk.now, times=1, rung_at=desk.now,
+            answered_at=desk.now, answer=TOLD, channels=channels,
+        )
+        for look in looks
+    )  # fmt: skip
+
+
+def _was_told(desk: Desk, key: str, looked: set[str]) -> bool:
+    return key in looked or desk.work.reminders.get(key) is not None
+
+
+def _local_day(desk: Desk) -> date:
+    return desk.now.astimezone(ZoneInfo(desk.zone)).date()
+
+
+def _today(desk: Desk, kind: Kind) -> tuple[str, datetime | None]:
+    """Give the key of today's look and its moment, None where it is switched off."""
+    day = _local_day(desk)
+    wanted = getattr(desk.settings, kind.value)  # the setting is named as the kind
+    return f"{STUDIO}/{day}/{kind.value}", _at(desk, kind, day) if wanted else None
+
+
+def _at(desk: Desk, kind: Kind, day: date) -> datetime:
+    wall = time.fromisoformat(getattr(desk.settings, kind.value))
+    return datetime.combine(day, wall, ZoneInfo(desk.zone)).astimezone(UTC)
+
+
+def _say_day(desk: Desk) -> tuple[str, str]:
+    lots = [desk.lot(code) for code in desk.work.lots.live_codes()]
+    ahead = acts_of_day(lots, desk.now, desk.quiet)
+    return day_words(ahead, desk.now, desk.zone), "\n".join(day_lines(ahead, desk.now, desk.zone))
+
+
+def _say_evening(desk: Desk) -> tuple[str, str]:
+    lots = [desk.lot(code) for code in desk.work.lots.live_codes()]
+    found = tonight(lots, desk.now, desk.quiet)
+    return tonight_words(found, desk.now, desk.zone), ""
+
+
+@dataclass(frozen=True)
+class _LookRule:
+    """How long after its moment a look is still worth telling, and what it says."""
+
+    lasts: timedelta
+    say: Callable[[Desk], tuple[str, str]]
+
+
+_LOOKS: Mapping[Kind, _LookRule] = {
+    Kind.LOOK_AHEAD: _LookRule(timedelta(hours=6), _say_day),
+    Kind.EVENING_LOOK: _LookRule(timedelta(hours=4), _say_evening),
+}

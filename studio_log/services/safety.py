@@ -1,0 +1,48 @@
+"""Whether what is kept agrees with the journal, and working it out anew."""
+
+from contextlib import suppress
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.milks import milk_from
+from studio_log.domain.reminders import Cause
+from studio_log.domain.replay import replay
+from studio_log.services.desk import Desk, lot_line, step_lines
+from studio_log.store.work import Work
+
+
+def unlike(desk: Desk) -> list[str]:
+    """Name the lots whose kept lines differ from what their journal says."""
+    return [words for code in lot_codes(desk.work) for words in _unlike_lot(desk, code)]
+
+
+def _unlike_lot(desk: Desk, code: str) -> list[str]:
+    look = desk.work
+    try:
+        lot = replay(look.journal.of(code), desk.book)
+    except Refusal as refusal:
+        return [f"The journal of {code} does not read: {refusal}"]
+    found = []
+    if tuple(step_lines(lot)) != tuple(look.steps.of(code)):
+        found.append(f"The kept steps of {code} differ from its journal.")
+    kept = look.lots.get(code)
+    number = look.journal.last_number(code)
+    fresh = lot_line(lot, desk.now, number)
+    if kept is None or (kept.name, kept.last_number) != (fresh.name, number):
+        found.append(f"The kept line of {code} differs from its journal.")
+    return found
+
+
+def rebuild(desk: Desk) -> None:
+    """Work out every kept line and reminder anew from the journal."""
+    desk.work.clear_projections()
+    for code in desk.work.journal.subjects("M"):  # first, for lots look at their milk
+        with suppress(Refusal):
+            desk.put_milk(milk_from(desk.work.journal.of(code)))
+    for code in lot_codes(desk.work):
+        with suppress(Refusal):
+            desk.settle(desk.lot(code), Cause(undoing=True, why="worked out anew"))
+
+
+def lot_codes(look: Work) -> list[str]:
+    """Give the codes of all lots that ever were."""
+    return [code for code in look.journal.subjects() if not code.startswith("M")]

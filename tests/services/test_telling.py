@@ -1,0 +1,278 @@
+"""Notices go by a messenger of their own and are kept true while they stand on the screen."""
+
+import threading
+from concurrent.futures import Future
+
+import pytest
+
+from studio_log.domain.journal import Act
+from studio_log.services import questions as q
+from studio_log.services.commands import AnswerReminder, NoteShown, Undo
+from studio_log.services.ports import NoticeText, Raised
+from studio_log.services.studio import RETRY
+from studio_log.services.worker import ThreadWorker
+from tests.support.builders import HOUR, MINUTE, NINE
+
+TWELVE_HOURS_ON = NINE + 12 * HOUR
+
+
+class HandWorker:
+    """Keeps what it is handed until the test lets it run, as a slow service would."""
+
+    def __init__(self):
+        self.kept = []
+
+    def submit(self, task, *args):
+        future = Future()
+        self.kept.append((future, task, args))
+        return future
+
+    def run(self):
+        while self.kept:
+            future, task, args = self.kept.pop(0)
+            try:
+                future.set_result(task(*args))
+            except Exception as error:  # noqa: BLE001 - the future carries it
+                future.set_exception(error)
+
+    def close(self):
+        self.run()
+
+
+@pytest.fixture
+def soaking(shop):
+    code = shop.new()
+    shop.mark(code, "bean-soak", Act.START)
+    return code
+
+
+@pytest.fixture
+def slow(shop):
+    worker = HandWorker()
+    shop.studio.telling.send_by(worker, lambda call: call())
+    return worker
+
+
+def ready(code):
+    return f"{code}/1/ready"
+
+
+# -- the messenger -------------------------------------------------------------------------
+
+
+def test_it_is_recorded_only_once_it_was_shown(shop, soaking, slow):
+    assert not shop.ring(at=TWELVE_HOURS_ON)
+    assert shop.records(soaking)["1/ready"].status == "waiting"
+    slow.run()
+    assert shop.records(soaking)["1/ready"].status == "raised"
+    assert len(shop.notice.shown) == 1
+
+
+def test_while_it_is_being_shown_it_is_not_shown_again(shop, soaking, slow):
+    shop.ring(at=TWELVE_HOURS_ON)
+    for _ in range(5):
+        shop.ring(seconds=1)
+    assert shop.alarm.at == shop.clock.at + RETRY
+    slow.run()
+    shop.ring()
+    slow.run()
+    assert len(shop.notice.shown) == 1
+    assert shop.records(soaking)["1/ready"].raise_count == 1
+
+
+def test_an_answer_is_taken_while_a_service_hangs_and_its_notice_goes(shop, soaking, slow):
+    shop.ring(at=TWELVE_HOURS_ON)
+    shop.do(AnswerReminder(ready(soaking), "done"))
+    assert shop.records(soaking)["1/ready"].status == "answered"
+    slow.run()
+    assert shop.records(soaking)["1/ready"].status == "answered"
+    (text,) = shop.notice.shown
+    assert shop.notice.revised == [(text.keys, None)]
+
+
+def test_a_real_messenger_hands_home_to_the_studio_s_thread(shop, soaking):
+    home, messenger = ThreadWorker(), ThreadWorker("messenger")
+    seen = []
+    shop.notice.before = lambda _text: seen.append(threading.current_thread().name)
+    shop.studio.telling.send_by(messenger, home.submit)
+    try:
+        shop.ring(at=TWELVE_HOURS_ON)
+        messenger.close()
+    finally:
+        home.close()
+    assert seen[0].startswith("messenger")
+    assert shop.records(soaking)["1/ready"].status == "raised"
+
+
+def test_a_notice_that_breaks_is_recorded_as_such(shop, soaking, caplog):
+    def broken(_text):
+        raise ZeroDivisionError("no bus at all")
+
+    shop.notice.before = broken
+    shop.ring(at=TWELVE_HOURS_ON)
+    assert "could not be shown" in caplog.text
+    assert shop.records(soaking)["1/ready"].channels == ("the window",)
+
+
+# -- what stands on the screen -------------------------------------------------------------
+
+
+def two_due(shop):
+    codes = [shop.new(name) for name in ("one", "two")]
+    for code in codes:
+        shop.mark(code, "bean-soak", Act.START)
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    assert text.title == "2 things need hands"
+    return codes, text
+
+
+def test_an_answered_one_leaves_the_notice_and_the_other_stays(shop):
+    (one, two), text = two_due(shop)
+    shop.do(AnswerReminder(ready(one), "done"))
+    keys, left = shop.notice.revised[-1]
+    assert keys == text.keys
+    assert left.title == f"Drain the beans {two} two"
+    assert not [key for key in left.keys if key.startswith(one)]
+    shop.do(AnswerReminder(ready(two), "done"))
+    assert shop.notice.revised[-1] == (left.keys, None)
+    assert shop.studio.telling.standing == ()
+
+
+def test_one_put_off_leaves_the_screen_and_comes_back(shop, soaking):
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    shop.do(AnswerReminder(ready(soaking), "putoff", put_off=10 * MINUTE))
+    assert shop.notice.revised[-1] == (text.keys, None)
+    assert shop.ring(minutes=10)
+
+
+def test_one_that_rings_again_alone_leaves_the_older_notice(shop):
+    """Of two told together the second is put off; the first rings again by itself."""
+    (one, two), _ = two_due(shop)
+    shop.do(AnswerReminder(ready(two), "putoff", put_off=12 * MINUTE))
+    shop.ring(minutes=10)  # the first, again
+    shop.ring(minutes=2)  # the second
+    standing = [key for keys in shop.studio.telling.standing for key in keys]
+    assert sorted(standing) == sorted(set(standing)), "no reminder stands in two notices"
+    assert {ready(one), ready(two)} <= set(standing)
+
+
+def test_an_answer_in_another_process_takes_the_notice_away(shop, soaking, tmp_path, clock):
+    from tests.support.fixtures import open_workshop
+
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    other = open_workshop(tmp_path / "studio", clock)
+    try:
+        other.do(AnswerReminder(ready(soaking), "done"))
+    finally:
+        other.studio.close()
+    assert shop.studio.heard_of_change() is not None
+    assert shop.notice.revised == [(text.keys, None)]
+
+
+# -- answers in the notice -----------------------------------------------------------------
+
+
+def test_one_reminder_can_be_answered_in_its_notice(shop, soaking):
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    assert text.answers == (("done", "Drained"), ("later", "In 10 min"))
+    shop.studio.answer_notice(text, "done")
+    assert shop.lot(soaking).step(1).end == TWELVE_HOURS_ON
+    back = shop.studio.ask(q.BenchFor()).take_back
+    shop.do(Undo(back.subject))
+    assert shop.lot(soaking).step(1).running
+
+
+def test_is_it_dry_has_both_answers(shop):
+    code = shop.new()
+    shop.walk_to(code, "dry-1")
+    shop.clock.set(shop.studio.next_ring())
+    (text,) = shop.ring()
+    assert [answer for answer, _ in text.answers] == ["done", "damp", "later"]
+    shop.studio.answer_notice(text, "damp")
+    number = int(text.answers_to.split("/")[1])
+    assert len(shop.lot(code).step(number).damp) == 1
+
+
+def test_several_can_be_put_off_together_each_once(shop):
+    codes, text = two_due(shop)
+    assert text.answers == (("later", "In 10 min"),)
+    before = len(shop.everything()[codes[0]])
+    shop.studio.answer_notice(text, "later")
+    assert len(shop.everything()[codes[0]]) == before + 1
+    assert not shop.ring(minutes=9)
+    (again,) = shop.ring(minutes=1)
+    assert again.title == "2 things need hands"
+
+
+def test_a_button_pressed_after_the_answer_changes_nothing_and_says_so(shop, soaking):
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    shop.do(AnswerReminder(ready(soaking), "done"))
+    before = shop.everything()
+    shop.studio.answer_notice(text, "done")
+    assert shop.everything() == before
+    assert shop.notice.shown[-1].title == "Not written down"
+    assert "answered already" in shop.notice.shown[-1].body
+    shop.studio.answer_notice(text, "later")
+    assert shop.everything() == before
+
+
+@pytest.mark.usefixtures("soaking")
+def test_a_doubtful_answer_is_not_written_and_said(shop):
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    shop.clock.set(NINE - HOUR)  # the clock is set back behind the last entry
+    before = shop.everything()
+    shop.studio.answer_notice(text, "done")
+    assert shop.everything() == before
+    assert "Open Studio Log" in shop.notice.shown[-1].body
+
+
+# -- channels ------------------------------------------------------------------------------
+
+
+def test_where_nobody_can_see_it_it_is_tried_again_and_never_called_raised(shop, soaking):
+    """A service without a window whose desktop takes no notice."""
+    shop.studio.shows_here = ""
+    shop.notice.works = False
+    shop.ring(at=TWELVE_HOURS_ON)
+    record = shop.records(soaking)["1/ready"]
+    assert (record.status, record.channels) == ("waiting", ())
+    assert shop.alarm.at == shop.clock.at + RETRY
+    for _ in range(4):
+        shop.ring(seconds=30)
+    with shop.studio.store.reading() as look:
+        assert len(look.deliveries.of(record.key)) == 1, "the same failure is recorded once"
+    shop.notice.works = True
+    shop.ring(seconds=30)
+    record = shop.records(soaking)["1/ready"]
+    assert (record.status, record.channels) == ("raised", ("list",))
+
+
+def test_each_record_says_by_which_channels_it_was_shown(shop, soaking):
+    shop.ring(at=TWELVE_HOURS_ON)
+    assert shop.records(soaking)["1/ready"].channels == ("list", "the window")
+    shop.do(NoteShown((ready(soaking),), "the tray", "handed to the tray"))
+    record = shop.records(soaking)["1/ready"]
+    assert record.channels == ("list", "the window", "the tray")
+    assert record.status == "raised"
+
+
+def test_the_window_hears_before_and_after(shop, soaking):
+    heard = []
+    shop.studio.listeners.append(heard.append)
+    shop.notice.works = False
+    shop.ring(at=TWELVE_HOURS_ON)
+    before, after = [one for one in heard if isinstance(one, NoticeText | Raised)]
+    assert isinstance(before, NoticeText)
+    assert after.text == before
+    assert not after.on_desktop
+    assert soaking in before.title
+
+
+def test_a_heap_of_reminders_is_told_in_a_notice_of_eight_lines(shop):
+    for number in range(20):
+        shop.mark(shop.new(f"lot {number}"), "bean-soak", Act.START)
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    lines = text.body.splitlines()
+    assert text.title == "20 things need hands"
+    assert len(lines) == 8
+    assert lines[-1] == "… and 13 more on the bench."
