@@ -33,6 +33,7 @@ HEAD: Final = 16
 
 _log = logging.getLogger(__name__)
 _Then = Callable[[Message], None]
+_Hear = Callable[["Connection", Message], None]
 
 
 class AnsweredError(BusError):
@@ -50,19 +51,22 @@ class Connection:
     It holds until its first fault; then it is over, and a new one has to be made.
     """
 
-    def __init__(self, hear: _Then, ended: Callable[["Connection"], None], limit: Limit) -> None:
+    def __init__(self, hear: _Hear, ended: Callable[["Connection"], None], limit: Limit) -> None:
         self._hear = hear
         self._ended = ended
         self._guard = threading.Lock()
         self._sending = threading.Lock()
         self._serials = itertools.count(1)
         self._waiting: dict[int, tuple[Future[Message], _Then | None]] = {}
+        self._bus_id = ""
         self.over = False
         self._socket = _connected(limit)
         self._listener = threading.Thread(target=self._listen, name="notice bus", daemon=True)
         self._listener.start()
         try:
             self.call(message_bus.Hello(), limit)
+            answer = self.call(message_bus.GetId(), limit)
+            self._bus_id = str(answer.body[0]) if answer.body else ""
         except BusError:
             self.drop()
             raise
@@ -91,6 +95,15 @@ class Connection:
         if got.header.message_type is MessageType.error:
             raise AnsweredError(field(got, HeaderFields.error_name), sender_of(got))
         return got
+
+    def whole(self, unique: str) -> str:
+        """Give a guest's name as it holds across buses: each bus counts its guests from one."""
+        return f"{self._bus_id} {unique}"
+
+    def unique(self, whole: str) -> str:
+        """Give a guest's name on this bus; "" for a guest of another one."""
+        bus, _, unique = whole.partition(" ")
+        return unique if bus == self._bus_id else ""
 
     def drop(self) -> None:
         """End it, from any thread; calls that wait fail at once."""
@@ -163,7 +176,7 @@ class Connection:
         try:
             kind = message.header.message_type
             if kind is MessageType.signal:
-                self._hear(message)
+                self._hear(self, message)
             elif kind in (MessageType.method_return, MessageType.error):
                 self._answer(message)
         except Exception:  # noqa: BLE001 - whatever it was, the thread listens on

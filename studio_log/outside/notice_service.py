@@ -43,7 +43,7 @@ LAST_WAIT_S: Final = 2.0
 
 
 class Ears(Protocol):
-    """Hears of the service, mostly in the thread that listens: it does nothing that takes time."""
+    """Hears of the service, in the thread that listens: it does nothing that takes time."""
 
     def pressed(self, receipt: Receipt, key: str) -> None:
         """Hear that a button of a notice, or the notice itself, was pressed."""
@@ -73,7 +73,6 @@ class NoticeService:
         self._opening = threading.Lock()
         self._connection: Connection | None = None
         self._old: list[Connection] = []
-        self._bus_id = ""
         self._able: Abilities | None = None
         self._owners = 0  # how many changes of the owner were heard
         self._closed = False
@@ -104,7 +103,7 @@ class NoticeService:
     def withdraw(self, receipt: Receipt, limit: Limit) -> None:
         """Take a notice from the screen; nothing where its service is no longer there."""
         connection = self._open(limit)
-        owner = self._unique(receipt.owner)
+        owner = connection.unique(receipt.owner)
         if owner:
             # An answered error means that the notice is gone already, or its service is.
             with contextlib.suppress(AnsweredError):
@@ -125,14 +124,14 @@ class NoticeService:
     def _post(self, parcel: Parcel, keep: Callable[[Receipt], None], limit: Limit) -> Abilities:
         connection = self._open(limit)
         able = self._able or self._guess(connection, limit)
-        owner = self._unique(able.owner)
+        owner = connection.unique(able.owner)
         if parcel.quiet and (parcel.replaces is None or parcel.replaces.owner != able.owner):
             raise BusError("that notice is no longer there")
 
         def taken(answer: Message) -> None:
             number = _number(answer)
             if number:
-                keep(Receipt(self._whole(sender_of(answer)), number))
+                keep(Receipt(connection.whole(sender_of(answer)), number))
 
         fields = parcel.fields(able)
         # The owner is asked by its own name: a number means nothing to whoever follows it.
@@ -150,18 +149,18 @@ class NoticeService:
         except AnsweredError as error:
             if error.sender in ("", BUS):
                 raise
-            return Abilities(self._whole(error.sender), "a service")
+            return Abilities(connection.whole(error.sender), "a service")
 
     def _name(self, connection: Connection, limit: Limit) -> tuple[str, str]:
         answer = self._call(connection, NAME, "GetServerInformation", limit)
         told = answer.body[0] if answer.body and isinstance(answer.body[0], str) else ""
         plain = "".join(sign for sign in line(told) if sign.isprintable())
-        return self._whole(sender_of(answer)), plain[:LONGEST_NAME] or "a service"
+        return connection.whole(sender_of(answer)), plain[:LONGEST_NAME] or "a service"
 
     def _ask(self, connection: Connection, owner: str, name: str, limit: Limit) -> Abilities:
         heard = self._owners
         try:
-            answer = self._call(connection, self._unique(owner), "GetCapabilities", limit)
+            answer = self._call(connection, connection.unique(owner), "GetCapabilities", limit)
         except AnsweredError as error:
             if error.name in NOT_THERE:
                 raise
@@ -170,7 +169,6 @@ class NoticeService:
             able = _read(owner, name, answer)
         if heard == self._owners and connection is self._connection:
             self._able = able
-        self._ears.served_by(owner)
         return able
 
     def _call(
@@ -183,7 +181,10 @@ class NoticeService:
         *body: Any,
         then: Callable[[Message], None] | None = None,
     ) -> Message:
-        address = DBusAddress(PATH, bus_name=to, interface=NAME)
+        try:
+            address = DBusAddress(PATH, bus_name=to, interface=NAME)
+        except ValueError:  # no name of this bus: the one that was meant is not on it
+            raise AnsweredError(NO_OWNER, BUS) from None
         return connection.call(new_method_call(address, member, signature, body), limit, then)
 
     @contextlib.contextmanager
@@ -209,11 +210,9 @@ class NoticeService:
             try:
                 for rule in RULES:
                     connection.call(message_bus.AddMatch(rule), limit)
-                answer = connection.call(message_bus.GetId(), limit)
             except BusError:
                 connection.drop()
                 raise
-            self._bus_id = str(answer.body[0]) if answer.body else ""
             self._connection = connection
         if self._closed:
             connection.drop()
@@ -224,16 +223,7 @@ class NoticeService:
         if self._closed:
             raise BusError(CLOSING)
 
-    def _whole(self, unique: str) -> str:
-        """Give a name that holds across buses: each bus counts its guests from one."""
-        return f"{self._bus_id} {unique}"
-
-    def _unique(self, whole: str) -> str:
-        """Give the name on the present bus; "" for a guest of another one."""
-        bus, _, unique = whole.partition(" ")
-        return unique if bus == self._bus_id else ""
-
-    def _hear(self, message: Message) -> None:
+    def _hear(self, connection: Connection, message: Message) -> None:
         interface, member = (field(message, one) for one in (_INTERFACE, _MEMBER))
         signature, sender = field(message, HeaderFields.signature), sender_of(message)
         if (interface, member, sender) == (BUS, "NameOwnerChanged", BUS) and signature == "sss":
@@ -241,12 +231,12 @@ class NoticeService:
             if name == NAME:
                 self._owners += 1
                 self._able = None
-                self._ears.served_by(self._whole(new) if new else "")
+                self._ears.served_by(connection.whole(new) if new else "")
         elif (interface, member, signature) == (NAME, "ActionInvoked", "us"):
             number, key = message.body
-            self._ears.pressed(Receipt(self._whole(sender), number), key)
+            self._ears.pressed(Receipt(connection.whole(sender), number), key)
         elif (interface, member, signature) == (NAME, "NotificationClosed", "uu"):
-            self._ears.gone(Receipt(self._whole(sender), message.body[0]))
+            self._ears.gone(Receipt(connection.whole(sender), message.body[0]))
 
     def _ended(self, connection: Connection) -> None:
         if connection is self._connection:

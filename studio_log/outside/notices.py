@@ -5,7 +5,7 @@ import logging
 import sys
 import threading
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 from studio_log.outside.notice_parcel import (
@@ -93,11 +93,12 @@ class DesktopNotice:
         if self._service is None or receipt is None:
             return
         try:
-            if text is None:
-                self._receipts.forget(receipt)
-                self._service.withdraw(receipt, Limit(SERVICE_S))
-            else:
-                self._post(self._service, text, receipt, quiet=True)
+            with _bus_errors():
+                if text is None:
+                    self._receipts.forget(receipt)
+                    self._service.withdraw(receipt, Limit(SERVICE_S))
+                else:
+                    self._post(self._service, text, receipt, quiet=True)
         except BusError as error:
             _log.info("a notice could not be revised: %s", error)
 
@@ -118,7 +119,8 @@ class DesktopNotice:
         if self._service is None:
             return self._remember(BY_PLYER)
         try:
-            return self._remember((True, self._service.look(Limit(SERVICE_S)).words()))
+            with _bus_errors():
+                return self._remember((True, self._service.look(Limit(SERVICE_S)).words()))
         except BusError as error:
             return self._remember(_off(str(error)))
 
@@ -147,7 +149,8 @@ class DesktopNotice:
 
     def _by_service(self, service: "NoticeService", text: NoticeText) -> Delivery:
         try:
-            receipt = self._post(service, text, self._receipts.of(text.keys), quiet=False)
+            with _bus_errors():
+                receipt = self._post(service, text, self._receipts.of(text.keys), quiet=False)
         except BusError as error:
             return Delivery(SERVICE, ok=False, words=str(error))
         return Delivery(SERVICE, ok=True, words=f"shown, receipt {receipt.number}")
@@ -203,6 +206,18 @@ class _Ears:
     def cut_off(self) -> None:
         """Hear that the connection ended; the same service may be there after it."""
         self._channel.doubt(_off("no service answers"))
+
+
+@contextlib.contextmanager
+def _bus_errors() -> Iterator[None]:
+    """Make whatever goes wrong a BusError: no notice ever costs the program more than itself."""
+    try:
+        yield
+    except BusError:
+        raise
+    except Exception as error:  # noqa: BLE001 - it is logged, and goes on as the error it is here
+        _log.exception("a desktop notice failed in a way that was not foreseen")
+        raise BusError(f"it failed ({type(error).__name__})") from None
 
 
 def _by_plyer(parcel: Parcel, seconds: float) -> Delivery:

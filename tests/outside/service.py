@@ -7,7 +7,8 @@ import asyncio
 import contextlib
 import subprocess
 import threading
-from collections.abc import Iterator
+import time
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -32,6 +33,15 @@ CONFIG = """<!DOCTYPE busconfig PUBLIC "-//freedesktop//DTD D-Bus Bus Configurat
   </policy>
 </busconfig>
 """
+
+
+def wait_until(true: Callable[[], bool]) -> None:
+    """Wait for what another thread or process brings about; 10 s at most."""
+    for _ in range(1_000):
+        if true():
+            return
+        time.sleep(0.01)  # waits for another thread or process
+    raise AssertionError("it did not come about")
 
 
 @contextlib.contextmanager
@@ -80,13 +90,17 @@ class Shown:
 
 @dataclass
 class FakeService:
-    """Answers in a thread; `mode` is ok, error or silent, and `mute` names calls unanswered."""
+    """Answers in a thread; `mode` is ok, error or silent; `mute` names calls left unanswered."""
 
     address: str
     mode: str = "ok"
     capabilities: tuple[str, ...] = ("body", "body-markup")
     name: str = "ring heap"
     mute: frozenset[str] = frozenset()
+    refuse: frozenset[str] = frozenset()
+    """Names of calls that are answered with an error."""
+    odd: frozenset[str] = frozenset()
+    """Names of calls that are answered with something else than agreed."""
     unicast: bool = False
     """Signals go to whoever sent the notice, and to nobody else."""
     replacing: bool = True
@@ -134,6 +148,10 @@ class FakeService:
         )
         asyncio.run_coroutine_threadsafe(self._send(signal), self._loop).result(10)
 
+    def step_down(self) -> None:
+        """Leave the name to others, but stay on the bus."""
+        asyncio.run_coroutine_threadsafe(self._bus.release_name(NAME), self._loop).result(10)
+
     async def _send(self, signal: Message) -> None:
         await self._bus.send(signal)
 
@@ -157,7 +175,7 @@ class FakeService:
         self.asked.append(str(call.member))
         if self.mode == "silent" or call.member in self.mute:
             return True
-        if self.mode == "error":
+        if self.mode == "error" or call.member in self.refuse:
             raise DBusError(f"{NAME}.Full", "the heap is full")
         reply = Message.new_method_return(call, *self._answer(call))
         if call.member == "Notify" and self.at_once:
@@ -168,6 +186,8 @@ class FakeService:
         return reply
 
     def _answer(self, call: Message) -> tuple[str, list[Any]]:
+        if call.member in self.odd:
+            return "x", [-7]
         if call.member == "GetServerInformation":
             return "ssss", [self.name, "Harbour Lane", "1", "1.2"]
         if call.member == "GetCapabilities":

@@ -20,17 +20,26 @@ def wake_ups(native: int | None) -> int:
     return int(told.split()[1])
 
 
+def asleep(native: int | None) -> int:
+    """Give the count once it has stood still: after a notice the thread has yet to lie down."""
+    last = -1
+    while (now := wake_ups(native)) != last:
+        last = now
+        time.sleep(0.2)  # waits for the thread to lie down
+    return last
+
+
 def test_a_connection_on_which_nothing_comes_never_wakes(bus: str) -> None:
     before = threads.running()
     notice = DesktopNotice()
     with FakeService(bus) as service:
         notice.show(STIR)
         (listening,) = (one for one in threads.running() - before if one.name == "notice bus")
-        begun = wake_ups(listening.native_id)
+        begun = asleep(listening.native_id)
         time.sleep(1.0)  # waits to see that nothing wakes
         idle = wake_ups(listening.native_id) - begun
         service.invoke(99, "done")
-        notice.look()
+        assert notice.look()[0]
         assert wake_ups(listening.native_id) > begun  # the count does count
     notice.close()
     assert idle == 0

@@ -17,12 +17,12 @@ import pytest
 from jeepney.bus_messages import message_bus
 
 from studio_log.outside import bus as bus_room
-from studio_log.outside import notices
-from studio_log.outside.bus import Connection
+from studio_log.outside import notice_service, notices
+from studio_log.outside.bus import LARGEST, Connection, _Cutter
 from studio_log.outside.notice_parcel import BusError, Limit
 from studio_log.outside.notices import DesktopNotice
 from studio_log.services.ports import NoticeText
-from tests.outside.service import FakeService, bus_daemon
+from tests.outside.service import FakeService, bus_daemon, wait_until
 from tests.support import threads
 
 STIR = NoticeText("Stir", "3 h in", "now", ("a",), (("done", "Stirred"),))
@@ -171,8 +171,7 @@ def test_a_bus_that_is_killed_in_a_call_ends_the_call_at_once(
     with FakeService(address, mute=frozenset({"Notify"})) as service:
         showing = threading.Thread(target=lambda: outcome.put(notice.show(STIR)[0].words))
         showing.start()
-        while "Notify" not in service.asked:
-            time.sleep(0.005)  # waits until the call is under way
+        wait_until(lambda: "Notify" in service.asked)
         process.kill()
         process.wait()
         assert outcome.get(timeout=1.5) == bus_room.ENDED
@@ -180,38 +179,37 @@ def test_a_bus_that_is_killed_in_a_call_ends_the_call_at_once(
     assert notice.state()[1] == "desktop notices are off: no service answers; ringing here only"
 
 
-def test_another_bus_at_the_same_address_is_found_and_gets_no_old_numbers(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+def test_a_connection_that_comes_about_after_the_closing_is_given_up(
+    daemon: tuple[str, Daemon], notice: DesktopNotice, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    channel = DesktopNotice(acted=lambda _text, _answer: None)
-    senders = []
-    for _ in range(2):
-        with bus_daemon(tmp_path) as (address, _process):
-            monkeypatch.setenv("DBUS_SESSION_BUS_ADDRESS", address)
-            with FakeService(address) as service:
-                channel.revise(STIR.keys, None)
-                assert channel.show(STIR)[0].ok
-                assert service.shown[0].replaces == 0
-                assert service.closed == []
-                senders.append(service.shown[0].sender)
-    channel.close()
-    # Both buses gave us the same name, and the service a second one: only their ids tell.
-    assert senders[0] == senders[1]
+    monkeypatch.setattr(notice_service, "LAST_WAIT_S", 0.05)
+    monkeypatch.setattr(notices, "SERVICE_S", 20.0)
+    monkeypatch.setattr(bus_room, "GREETING_S", 20.0)
+    monkeypatch.setenv("PATH", "")
+    before = threads.running()
+    words: queue.Queue[str] = queue.Queue()
+    daemon[1].send_signal(signal.SIGSTOP)
+    try:
+        showing = threading.Thread(target=lambda: words.put(notice.show(STIR)[0].words))
+        showing.start()
+        opening = notice._service._opening  # type: ignore[union-attr]
+        wait_until(opening.locked)
+        notice.close()
+    finally:
+        daemon[1].send_signal(signal.SIGCONT)
+    assert words.get(timeout=10.0) == "the program is ending"
+    showing.join()
+    assert threads.left_behind(before) == []
 
 
-def test_a_service_that_changed_while_the_connection_was_cut_gets_no_old_numbers(
-    daemon: tuple[str, Daemon], notice: DesktopNotice
-) -> None:
-    with FakeService(daemon[0]):
-        notice.show(STIR)
-        connection = notice._service._connection  # type: ignore[union-attr]
-        assert connection is not None
-        connection.drop()
-        assert connection.join(5.0)
-    with FakeService(daemon[0]) as second:
-        notice.revise(STIR.keys, NoticeText("Spin", "", "now", ("b",)))
-        notice.revise(STIR.keys, None)
-        assert (second.shown, second.closed) == ([], [])
+def test_a_message_too_large_to_concern_us_is_passed_over_and_the_next_is_read() -> None:
+    cutter = _Cutter()
+    small = message_bus.Hello().serialise(7)
+    large = message_bus.AddMatch("x" * LARGEST).serialise(8)
+    stream = small + large + small + large[:9]
+    got = [one for at in range(0, len(stream), 999) for one in cutter.cut(stream[at : at + 999])]
+    assert got == [small, small]
+    assert len(cutter._kept) == 9
 
 
 @pytest.mark.usefixtures("soon")
@@ -239,8 +237,7 @@ def test_closing_ends_a_call_that_hangs(
     with FakeService(daemon[0], mode="silent") as service:
         showing = threading.Thread(target=lambda: outcome.put(notice.show(STIR)[0].ok))
         showing.start()
-        while not service.asked:
-            time.sleep(0.005)  # waits until the call is under way
+        wait_until(lambda: bool(service.asked))
         notice.close()
         assert outcome.get(timeout=5.0) is False
         showing.join()
@@ -270,7 +267,7 @@ def test_fifty_faults_leave_no_threads_and_no_open_files(
 
 
 def test_a_bus_that_reads_nothing_holds_up_no_sender(daemon: tuple[str, Daemon]) -> None:
-    connection = Connection(lambda _message: None, lambda _connection: None, Limit(2.0))
+    connection = Connection(lambda _me, _message: None, lambda _connection: None, Limit(2.0))
     daemon[1].send_signal(signal.SIGSTOP)
     try:
         huge = message_bus.AddMatch("x" * 8_000_000)  # no socket's store holds it
@@ -284,28 +281,19 @@ def test_a_bus_that_reads_nothing_holds_up_no_sender(daemon: tuple[str, Daemon])
         daemon[1].send_signal(signal.SIGCONT)
 
 
-def test_the_second_address_is_tried_where_the_first_is_dead(
-    daemon: tuple[str, Daemon], notice: DesktopNotice, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    addresses = f"unix:path=/nowhere/bus;{daemon[0]};nonsense"
-    monkeypatch.setenv("DBUS_SESSION_BUS_ADDRESS", addresses)
-    with FakeService(daemon[0]):
-        assert notice.show(STIR)[0].ok
-
-
-# $XDG_RUNTIME_DIR/bus: where systemd runs a person's bus, and where libdbus looks without an
-# address (from memory).
-def test_without_an_address_the_usual_place_is_looked_at(
+def test_what_nobody_foresaw_is_a_delivery_that_failed_and_is_logged(
     daemon: tuple[str, Daemon],
     notice: DesktopNotice,
     monkeypatch: pytest.MonkeyPatch,
-    tmp_path: Path,
+    caplog: pytest.LogCaptureFixture,
 ) -> None:
-    monkeypatch.delenv("DBUS_SESSION_BUS_ADDRESS")
     with FakeService(daemon[0]):
-        assert notice.show(STIR)[0].words == "no desktop session to send to"
-        monkeypatch.setenv("XDG_RUNTIME_DIR", str(tmp_path))
-        assert notice.show(STIR)[0].ok
+        notice.show(STIR)
+        monkeypatch.setattr(notice._service, "_open", lambda _limit: 1 / 0)
+        assert notice.show(STIR)[0].words == "it failed (ZeroDivisionError)"
+        assert not notice.look()[0]
+        notice.revise(STIR.keys, None)
+    assert caplog.text.count("was not foreseen") == 3
 
 
 @pytest.mark.long

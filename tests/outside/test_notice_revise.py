@@ -111,6 +111,7 @@ def test_where_the_service_does_not_replace_the_earlier_notice_is_taken_away(
         notice.show(BOTH)
         notice.show(BOTH)
         notice.revise(BOTH.keys, ONE)
+        notice.revise(BOTH.keys, None)
         assert service.closed == [1, 2]
         notice.revise(ONE.keys, None)
     assert service.closed == [1, 2, 3]

@@ -8,12 +8,13 @@ import queue
 import signal
 import subprocess
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 import pytest
 
 from studio_log.outside.notices import DesktopNotice
 from studio_log.services.ports import NoticeText
+from tests.outside.service import wait_until
 
 pytestmark = pytest.mark.screen
 STIR = NoticeText(
@@ -29,14 +30,6 @@ SPIN = NoticeText("Spin 26-031", "", "now", ("b",), (("done", "Spun"),))
 def dunst(*words: str) -> str:
     done = subprocess.run(["dunstctl", *words], capture_output=True, text=True, check=True)
     return done.stdout.strip()
-
-
-def wait_until(true: Callable[[], bool]) -> None:
-    for _ in range(500):
-        if true():
-            return
-        time.sleep(0.02)  # waits for the service's own loop
-    raise AssertionError("it did not come about")
 
 
 def displayed(count: int) -> None:

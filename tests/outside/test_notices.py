@@ -4,7 +4,6 @@ import subprocess
 import sys
 import threading
 import time
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -12,19 +11,10 @@ import pytest
 from studio_log.outside import sending
 from studio_log.outside.notices import PLYER, SERVICE, DesktopNotice
 from studio_log.services.ports import Delivery, NoticeText
-from tests.outside.service import FakeService
+from tests.outside.service import FakeService, wait_until
 
 HOSTILE = "-h & <b>"
 STIR = NoticeText("Stir 26-031 Runners", "3 h in.\nElse folds dye as lines.", "soon", ("a", "b"))
-
-
-def wait_until(true: Callable[[], bool]) -> None:
-    """Wait for what a signal brings about in the listening thread."""
-    for _ in range(1_000):
-        if true():
-            return
-        time.sleep(0.01)  # waits for the bus to tell
-    raise AssertionError("it did not come about")
 
 
 def text(title: str = "Stir", body: str = "", urgency: str = "soon") -> NoticeText:
@@ -122,6 +112,33 @@ def test_a_service_that_refuses_is_said_by_both_channels(bus: str) -> None:
         False,
         "desktop notices are off: the service answers with an error; ringing here only",
     )
+
+
+ASKING = frozenset({"GetServerInformation", "GetCapabilities"})
+
+
+@pytest.mark.parametrize("calls", [ASKING, frozenset({"GetCapabilities"})])
+@pytest.mark.parametrize("how", ["refuse", "odd"])
+def test_a_service_that_does_not_say_what_it_can_do_gets_the_plainest_notice(
+    bus: str, how: str, calls: frozenset[str]
+) -> None:
+    notice = DesktopNotice(acted=lambda _text, _answer: None)
+    with FakeService(bus, capabilities=("body", "actions")) as service:
+        setattr(service, how, calls)
+        done = notice.show(text("Stir", HOSTILE))
+    notice.close()
+    assert done[0].ok
+    assert service.shown[0].body == "-h &amp; &lt;b&gt;"
+    assert service.shown[0].actions == []
+
+
+def test_a_service_that_gives_no_receipt_is_not_believed(bus: str) -> None:
+    notice = DesktopNotice()
+    with FakeService(bus, odd=frozenset({"Notify"})) as service:
+        done = notice.show(STIR)
+        service.odd = frozenset()
+        assert notice.show(STIR)[0].ok
+    assert done[0] == Delivery(SERVICE, ok=False, words="it gave no receipt")
 
 
 def test_a_silent_service_holds_nobody_up_for_more_than_three_seconds(bus: str) -> None:
