@@ -1,6 +1,6 @@
 """Reminders on disk: what became of each one."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import asdict, fields
 from datetime import datetime
 from typing import Any, NamedTuple
@@ -20,46 +20,38 @@ class RangLine(NamedTuple):
     """What is kept of one reminder that rang or fell due; see `ReminderRecord`."""
 
     key: str
+    due: datetime
+    rings_at: datetime
+    raised_at: datetime | None
+    last_rung_at: datetime | None
+    answered_at: datetime | None
+    void_at: datetime | None
+    channels: tuple[str, ...]
+    raise_count: int
     subject: str
     kind: str
     urgency: str
-    due: datetime
-    rings_at: datetime
     title: str
     status: str
-    raised_at: datetime | None
-    raise_count: int
-    last_rung_at: datetime | None
-    answered_at: datetime | None
     answer: str
-    void_at: datetime | None
     void_why: str
-    channels: tuple[str, ...]
     name: str
     """The lot's name, "" where the reminder is about no lot."""
     step: str
     """The step's title, "" where there is none."""
 
 
-class TryLine(NamedTuple):
-    """One attempt to show a reminder."""
-
-    key: str
-    at: datetime
-    channel: str
-    ok: bool
-    words: str
-
+TryLine = tuple[str, datetime, str, bool, str]
+"""One attempt to show a reminder: its key, when, the channel, whether it took it, its words."""
 
 MOMENTS = ("due", "raised_at", "last_rung_at", "answered_at", "void_at")
 """What puts a reminder into a span."""
-RANG_INSTANTS = (*MOMENTS, "rings_at")
+RANG_INSTANTS = RangLine._fields[1:7]
 # Thousands are read at once: instants come as text and are read here, in a third of the time.
 RANG_COLUMNS = (
-    *(
-        type_coerce(REMINDER.c[name], String) if name in RANG_INSTANTS else REMINDER.c[name]
-        for name in RangLine._fields[:-2]
-    ),
+    REMINDER.c.key,
+    *(type_coerce(REMINDER.c[name], String) for name in RANG_INSTANTS),
+    *(REMINDER.c[name] for name in RangLine._fields[7:-2]),
     func.coalesce(LOT.c.name, ""),
     func.coalesce(STEP.c.title, ""),
 )
@@ -70,8 +62,6 @@ TRY_COLUMNS = (
     DELIVERY.c.ok,
     DELIVERY.c.words,
 )
-_RANG_INSTANTS = tuple(RangLine._fields.index(name) for name in RANG_INSTANTS)
-_RANG_CHANNELS = RangLine._fields.index("channels")
 
 
 class Reminders:
@@ -131,7 +121,7 @@ class Reminders:
 
     def that_rang(
         self, since: datetime, until: datetime, by: datetime
-    ) -> tuple[tuple[RangLine, ...], tuple[TryLine, ...]]:
+    ) -> tuple[list[RangLine], list[TryLine]]:
         """Give those with a due, ring, answer or void in the span, and all attempts to show them.
 
         The latest due comes first; attempts as they were made. Left out are those that never
@@ -156,10 +146,7 @@ class Reminders:
         tries = select(*TRY_COLUMNS).where(DELIVERY.c.reminder_key.in_(keys))
         found, tried = (rows(self._session, one) for one in (lines, tries.order_by(DELIVERY.c.id)))
         try:
-            return (
-                tuple(map(_rang_line, found)),
-                tuple(TryLine(key, _instant(at), *rest) for key, at, *rest in tried),
-            )
+            return list(map(_rang_line, found)), list(map(_try_line, tried))
         except ValueError as error:
             raise BadStudio(UNREADABLE.format(what=error)) from error
 
@@ -182,12 +169,14 @@ def _channels(kept: str, key: str) -> tuple[str, ...]:
     return tuple(channels)
 
 
-def _rang_line(row: Row[Any]) -> RangLine:
-    values = list(row)
-    for place in _RANG_INSTANTS:
-        values[place] = _instant(values[place])
-    values[_RANG_CHANNELS] = _channels(values[_RANG_CHANNELS], values[0])
-    return RangLine(*values)
+def _rang_line(row: Sequence[Any]) -> RangLine:
+    instants = map(_instant, row[1:7])
+    return RangLine._make((row[0], *instants, _channels(row[7], row[0]), *row[8:]))
+
+
+def _try_line(row: Sequence[Any]) -> TryLine:
+    key, at, channel, ok, words = row
+    return key, _instant(at), channel, ok, words
 
 
 def _instant(kept: Any) -> Any:

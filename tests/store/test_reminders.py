@@ -1,8 +1,14 @@
 """Reminders on disk."""
 
+from datetime import timedelta
+
+import pytest
+
+from studio_log.domain.errors import BadStudio
 from studio_log.domain.journal import Act
 from studio_log.store import plain
-from tests.store.examples import HOUR, NINE, a_reminder
+from studio_log.store.values import DeliveryRecord
+from tests.store.examples import HOUR, NINE, a_lot, a_reminder, a_step
 
 
 def test_a_reminder_comes_back_whole(store):
@@ -73,3 +79,69 @@ def test_the_next_moment_is_found_by_the_partial_index(store):
     ).fetchall()
     line.close()
     assert "ix_reminder_open_rings_at" in str(steps)
+
+
+def test_what_rang_is_found_by_due_ring_answer_void_and_attempt(store):
+    since, until = NINE, NINE + 2 * HOUR
+    before, inside, after = NINE - HOUR, NINE + HOUR, NINE + 3 * HOUR
+    with store.work() as work:
+        work.reminders.put_all(
+            [
+                a_reminder("due", inside),
+                a_reminder("ring", before, raised_at=inside, raise_count=1),
+                a_reminder("again", before, raised_at=before, last_rung_at=inside, raise_count=2),
+                a_reminder("answer", before, answered_at=inside),
+                a_reminder("void", before, void_at=inside),
+                a_reminder("attempt", before, raised_at=before, raise_count=2),
+                a_reminder("ahead", after, void_at=inside),
+                a_reminder("early", after, raised_at=inside, raise_count=1),
+                a_reminder("long ago", before, raised_at=before, raise_count=1),
+                a_reminder("tried", before),
+            ]
+        )
+        work.deliveries.add(DeliveryRecord("attempt", inside, "desktop", ok=True))
+        work.deliveries.add(DeliveryRecord("tried", inside, "desktop", ok=False))
+        found, tries = work.reminders.that_rang(since, until, until)
+    keys = [one.key for one in found]
+    assert keys[:2] == ["early", "due"], "the latest due first"
+    assert sorted(keys[2:]) == ["again", "answer", "attempt", "ring", "void"]
+    assert [one[:4] for one in tries] == [("attempt", inside, "desktop", True)]
+
+
+def test_what_rang_comes_with_its_names_and_every_moment_whole(store):
+    moments = {
+        name: NINE + number * HOUR
+        for number, name in enumerate(
+            ("raised_at", "last_rung_at", "answered_at", "void_at"), start=1
+        )
+    }
+    kept = a_reminder(
+        step=2, answer="tended", void_why="stopped", raise_count=3, channels=("desktop", "bar"),
+        status="answered", **moments,
+    )  # fmt: skip
+    with store.work() as work:
+        work.lots.put(a_lot(name="runners"))
+        work.steps.replace("26-001", [a_step(2, title="First soak")])
+        work.reminders.put_all([kept, a_reminder("studio/x", subject="studio")])
+        found, tries = work.reminders.that_rang(NINE, NINE, NINE)
+    whole = next(one for one in found if one.key == kept.key)
+    assert (whole.name, whole.step) == ("runners", "First soak")
+    assert {name: getattr(whole, name) for name in moments} == moments
+    assert whole.due.utcoffset() == timedelta(0)
+    same = ("due", "rings_at", "title", "answer", "void_why", "raise_count", "channels", "status")
+    assert {name: getattr(whole, name) for name in same} == {
+        name: getattr(kept, name) for name in same
+    }
+    assert next(one for one in found if one.key == "studio/x").name == ""
+    assert tries == []
+
+
+def test_a_moment_that_is_none_is_a_damaged_studio(store):
+    with store.work() as work:
+        work.reminders.put(a_reminder())
+    line = plain.connect(store.path, "rw")
+    line.execute("UPDATE reminder SET raised_at = 'yesterday', raise_count = 1")
+    line.commit()
+    line.close()
+    with store.reading() as look, pytest.raises(BadStudio, match="cannot be read"):
+        look.reminders.that_rang(NINE, NINE, NINE)

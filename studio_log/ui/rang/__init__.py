@@ -1,0 +1,1 @@
+"""What rang: every reminder that rang, how, and how it was answered."""
