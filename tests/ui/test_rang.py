@@ -24,6 +24,7 @@ from studio_log.ui.rang.rang_box import FAILED, NOTHING, RangBox
 from studio_log.ui.rang.rang_delegate import wrapped
 from studio_log.ui.rang.rang_model import ANSWER, COLUMNS, DUE, HOW, LOT, RANG, WHAT
 from studio_log.ui.rang.rang_view import NOTHING_CHOSEN
+from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import BREAK
 from tests.ui.fake_studio import HandClock, InlineWorker
 from tests.ui.window_kit import settle
@@ -340,3 +341,14 @@ def test_five_thousand_rows_ask_only_for_what_is_seen(
     box.grab()
     assert box.view.indexAt(QPoint(5, 5)).row() == 0
     assert 0 < len(asked) < 100
+
+
+def test_an_open_one_is_as_loud_as_it_is_urgent(box: RangBox, studio: RangStudio) -> None:
+    studio.rows = (OPEN, OPEN._replace(key="mark", urgency="calm"))
+    box.refresh()
+    settle()
+    inks = [
+        box.model.index(row, ANSWER).data(Qt.ItemDataRole.ForegroundRole).name() for row in (0, 1)
+    ]
+    colours = theme().colours
+    assert inks == [colours.danger_ink.name(), colours.accent_ink.name()]

@@ -21,7 +21,7 @@ from studio_log.services.rang_words import (
     what_words,
 )
 from studio_log.ui.theme.look import theme
-from studio_log.ui.widgets.parts import Tone, breakable
+from studio_log.ui.widgets.parts import URGENT_INK, Tone, breakable
 
 Index = QModelIndex | QPersistentModelIndex
 ROW_ROLE: Final = int(Qt.ItemDataRole.UserRole) + 1
@@ -44,11 +44,13 @@ def _rang_tone(row: Rang) -> Tone:
     return "danger_ink" if late_words(row) and row.quiet_until is None else "ink"
 
 
-_ANSWER_TONES: Final[dict[str, Tone]] = {
-    OPEN: "danger_ink", WAITS: "ochre_ink", NOT_NEEDED: "soft",
-}  # fmt: skip
+def _answer_tone(row: Rang) -> Tone:
+    if row.state == OPEN:
+        return URGENT_INK.get(row.urgency, "accent_ink")
+    return _ANSWER_TONES.get(row.state, "ink")
 
 
+_ANSWER_TONES: Final[dict[str, Tone]] = {WAITS: "ochre_ink", NOT_NEEDED: "soft"}
 DUE, LOT, WHAT, RANG, HOW, ANSWER = range(6)
 COLUMNS: Final = (
     Column("Due", due_words, 7.0),
@@ -57,7 +59,7 @@ COLUMNS: Final = (
     Column("Rang", lambda row, _now: rang_words(row), 9.0, _rang_tone),
     Column("How", lambda row, _now: how_words(row), 9.0, lambda _row: "soft"),
     Column("Answer", lambda row, _now: answer_words(row), 8.0,
-           lambda row: _ANSWER_TONES.get(row.state, "ink")),
+           _answer_tone),
 )  # fmt: skip
 
 
