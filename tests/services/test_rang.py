@@ -36,6 +36,11 @@ def one(shop, tail: str, **question) -> Rang:
     return found
 
 
+def by_list(row: Rang) -> list[Try]:
+    """The attempts of the desktop's stand-in; the window's own are another matter."""
+    return [attempt for attempt in row.tries if attempt.channel == "list"]
+
+
 def whole(shop, tail: str) -> str:
     return "\n".join(details(one(shop, tail), shop.clock.now()))
 
@@ -77,11 +82,12 @@ def test_each_ring_is_told_with_its_channel_and_its_answer(shop, code):
     assert (row.due, row.rings) == (NINE + 12 * HOUR, (row.due, row.due + 10 * MINUTE))
     assert (row.times, row.late, row.state) == (2, timedelta(0), "answered")
     assert (row.answer, row.answered_at) == ("done", row.due + 15 * MINUTE)
-    assert row.tries == (
+    assert by_list(row) == [
         Try(row.due, "list", True, "kept"),
         Try(row.due + 10 * MINUTE, "list", True, "kept"),
-    )
-    assert whole(shop, "/1/ready").splitlines() == [
+    ]
+    told = whole(shop, "/1/ready").splitlines()
+    assert [line for line in told if "window: " not in line] == [
         f"{code} runners · Bean soak",
         "Due Tue 9 June, 21:00 (ready, now).",
         "Rang 21:00:00, 21:10, by list, the window.",
@@ -174,7 +180,7 @@ def test_a_channel_that_failed_is_told_as_failed(shop):
     shop.ring(at=NINE + 12 * HOUR)
     row = one(shop, "/1/ready")
     assert how_words(row) == "the window"
-    assert row.tries == (Try(NINE + 12 * HOUR, "list", False, "deaf"),)
+    assert by_list(row) == [Try(NINE + 12 * HOUR, "list", False, "deaf")]
     told = whole(shop, "/1/ready")
     assert "• 21:00:00 list: failed, deaf" in told
     assert "written down once" in told
