@@ -1,0 +1,91 @@
+"""The looks ahead in words: the day in the morning, the night in the evening.
+
+`day_ahead` and `evening_ahead` work them out; whoever tells them needs this door only.
+"""
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from studio_log.domain.calendar_words import day_words as date_words
+from studio_log.domain.day_ahead import DayAct, DayAhead, acts_of_day
+from studio_log.domain.evening_ahead import Tonight, tonight
+from studio_log.domain.methods import StepKind
+
+__all__ = [
+    "DayAct", "DayAhead", "Tonight",
+    "acts_of_day", "day_lines", "day_words", "tonight", "tonight_words",
+]  # fmt: skip
+
+MOST_LINES = 6
+MOST_SENTENCES = 3
+
+
+def day_words(ahead: DayAhead, now: datetime, zone: str) -> str:
+    """Say the day in one sentence: "Today: 5 acts, first at 9:10, last before 22:30."; or ""."""
+    if not ahead.acts:
+        return ""
+    day = _day_name(ahead.since, now, zone).capitalize()
+    first, last = ahead.acts[0], ahead.acts[-1]
+    if ahead.count == 1:
+        when = "due already" if first.overdue else f"at {_clock(first.at, zone)}"
+        return f"{day}: 1 act, {when}: {first.words} {first.code}."
+    late = sum(act.overdue for act in ahead.acts)
+    following = next((act for act in ahead.acts if not act.overdue), None)
+    if following is None:
+        return f"{day}: {ahead.count} acts, and all are due already."
+    start = f"first at {_clock(first.at, zone)}"
+    if late:
+        start = f"{late} {'is' if late == 1 else 'are'} due already"
+        start += f", the next at {_clock(following.at, zone)}"
+    last_by = ahead.last_by or last.latest
+    end = "before" if last_by > last.at else "at"
+    return f"{day}: {ahead.count} acts, {start}, last {end} {_clock(last_by, zone)}."
+
+
+def day_lines(ahead: DayAhead, now: datetime, zone: str) -> tuple[str, ...]:
+    """Give a line for each act, "9:10 stir 26-003 Alder runners"; past six how many more."""
+    lines = []
+    for act in ahead.acts[:MOST_LINES]:
+        when = "now:" if act.overdue and act.at <= now else _clock(act.at, zone)
+        lines.append(f"{when} {act.words} {act.code} {act.name}".rstrip())
+    rest = ahead.count - MOST_LINES
+    return (*lines, f"and {rest} more") if rest > 0 else tuple(lines)
+
+
+def tonight_words(found: Sequence[Tonight], now: datetime, zone: str) -> str:
+    """Say what to start tonight, a sentence each, past three how many more; "" for nothing."""
+    said = [_evening_sentence(one, now, zone) for one in found[:MOST_SENTENCES]]
+    if not said:
+        return ""
+    head = "Tonight" if found[0].must else "Good tonight"
+    rest = len(found) - MOST_SENTENCES
+    sentences = [f"{head}: {said[0]}", *(f"Also: {one}" for one in said[1:])]
+    return " ".join([*sentences, f"And {rest} more."] if rest > 0 else sentences)
+
+
+def _evening_sentence(one: Tonight, now: datetime, zone: str) -> str:
+    pressing = one.by - now < timedelta(minutes=1)
+    order = f"{one.words} for {one.code} {'now' if pressing else f'by {_clock(one.by, zone)}'}"
+    if one.ends is None:
+        return f"{order}."
+    first, last = (_clock(at, zone) for at in one.ends)
+    day = _day_name(one.ends[0], now, zone)
+    until = _day_name(one.ends[1], now, zone)
+    span = f"{day} at {first}" if one.ends[0] == one.ends[1] else f"{day} {first} to {last}"
+    if until != day:
+        span = f"{day} {first} to {until} {last}"
+    ends = "they end" if one.kind is StepKind.BEANS else "it ends"
+    return f"{order} and {ends} {span}."
+
+
+def _clock(at: datetime, zone: str) -> str:
+    """Give the time on the wall as it is spoken: "9:10"."""
+    local = at.astimezone(ZoneInfo(zone))
+    return f"{local.hour}:{local:%M}"
+
+
+def _day_name(at: datetime, now: datetime, zone: str) -> str:
+    there, here = (moment.astimezone(ZoneInfo(zone)).date() for moment in (at, now))
+    near = {0: "today", 1: "tomorrow"}
+    return near.get((there - here).days) or date_words(there)
