@@ -33,13 +33,14 @@ from studio_log.ui.bench.bench_page import BenchPage
 from studio_log.ui.bench.reminder_bar import ReminderBar
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.chime import Chime
+from studio_log.ui.closing import ask_about_closing, step_back
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.lot_acts import LotActs
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.menu_acts import TITLE, MenuActs, Places
-from studio_log.ui.minute import MinuteClock
 from studio_log.ui.panes import LOW, Panes
+from studio_log.ui.passing import Passing
 from studio_log.ui.status_line import StatusLine
 from studio_log.ui.theme.icons import program_icon
 from studio_log.ui.theme.look import apply_theme, theme
@@ -51,14 +52,6 @@ from studio_log.ui.widgets import style
 from studio_log.ui.window_layout import Parts, first_size, lay_out, order_keys
 
 LEAST_SIZE: Final = (960, 640)
-CLOSING_TRAY: Final = (
-    "Closing the window keeps the reminders going; the icon in the tray opens it again. "
-    "Ctrl+Q quits, and then nothing rings until Studio Log is started again."
-)
-CLOSING_MINIMISED: Final = (
-    "This desktop has no tray, so closing makes the window small instead, and the reminders "
-    "keep going. Ctrl+Q quits, and then nothing rings until Studio Log is started again."
-)
 
 
 class MainWindow(QMainWindow):
@@ -80,7 +73,7 @@ class MainWindow(QMainWindow):
         self._make_parts()
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._refresh_timeline)
-        self.minute = MinuteClock(bridge, self)
+        self.minute = Passing(bridge, self)
         self.setWindowTitle(TITLE)
         self.setWindowIcon(program_icon())
         self.setMinimumSize(*LEAST_SIZE)
@@ -204,7 +197,9 @@ class MainWindow(QMainWindow):
         self.message.listen()
         self._bridge.changed.connect(self.on_changed)
         self._bridge.raised.connect(self._raised)
-        self.minute.struck.connect(self._minute)
+        self.minute.moved.connect(self._move_on)
+        self.minute.aged.connect(self._refresh_ages)
+        self.minute.stale.connect(self._refresh_seen)
 
     def _connect_lots(self) -> None:
         self.lots.lot_chosen.connect(self.choose_lot)
@@ -236,13 +231,22 @@ class MainWindow(QMainWindow):
     def _refresh_status(self) -> None:
         self._bridge.ask(StatusFor(), self._show_status)
 
-    def _minute(self) -> None:
-        self.top_bar.tick()
-        self.timeline.set_now(self._bridge.now())
-        if self.isVisible() and not self.isMinimized():
-            self._refresh_all()
-        else:
-            self.bench.refresh()  # the tray says what is next
+    def _move_on(self) -> None:
+        if self._is_seen():
+            self.top_bar.tick(rests=self.minute.rests)
+            self.timeline.set_now(self._bridge.now())
+
+    def _refresh_seen(self) -> None:
+        refresh = self._refresh_all if self._is_seen() else self.bench.refresh
+        refresh()  # unseen, the tray still says what is next
+
+    def _refresh_ages(self) -> None:
+        if self._is_seen():
+            self.lots.refresh()
+            self.sheet.refresh()
+
+    def _is_seen(self) -> bool:
+        return self.isVisible() and not self.isMinimized()
 
     def _show_timeline(self, timeline: Timeline) -> None:
         self.timeline.show_lanes(timeline.lanes, timeline.nights, timeline.now, timeline.zone)
@@ -268,8 +272,8 @@ class MainWindow(QMainWindow):
 
     def _apply_look(self, settings: Settings) -> None:
         app = QApplication.instance()
+        wish: Any = settings.theme if settings.theme in ("light", "dark") else "system"
         if isinstance(app, QApplication):
-            wish: Any = settings.theme if settings.theme in ("light", "dark") else "system"
             apply_theme(app, wish, settings.text_percent, family=theme().font().family())
         self._dress()
 
@@ -303,6 +307,7 @@ class MainWindow(QMainWindow):
 
     def _bench_shown(self, bench: Bench) -> None:
         self.acts.take_back = bench.take_back
+        self.minute.learn(bench)
         self.reminder_bar.show_bench(bench)
         self.tray.show_bench(bench)
         self._offer_undo()
@@ -361,13 +366,16 @@ class MainWindow(QMainWindow):
     @override
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        self._refresh_all()
+        self.minute.watch(self.windowHandle())
+        self.minute.come_back()
 
     @override
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationFontChange):
             self._dress()
+        elif event.type() is QEvent.Type.WindowStateChange and self._is_seen():
+            self.minute.come_back()
 
     @override
     def closeEvent(self, event: QCloseEvent) -> None:
@@ -375,15 +383,14 @@ class MainWindow(QMainWindow):
             event.accept()
             return
         event.ignore()
-        tray = self.tray.available
-        if self._closing_is_known(CLOSING_TRAY if tray else CLOSING_MINIMISED):
-            self._step_back(to_tray=tray)
+        if self._is_closing_understood(to_tray=self.tray.available):
+            step_back(self, to_tray=self.tray.available)
 
-    def _closing_is_known(self, words: str) -> bool:
+    def _is_closing_understood(self, *, to_tray: bool) -> bool:
         """Say once what closing does; gives whether to go on and step back."""
         if self._settings.closing_said:
             return True
-        answer = self._ask.closing(self, words)
+        answer = ask_about_closing(self._ask, self, to_tray=to_tray)
         if answer is None:
             return False
         self._bridge.do(ChangeSettings({"closing_said": True}))
@@ -391,10 +398,3 @@ class MainWindow(QMainWindow):
             self.quit()
             return False
         return True
-
-    def _step_back(self, *, to_tray: bool) -> None:
-        if to_tray:
-            QGuiApplication.setQuitOnLastWindowClosed(False)
-            self.hide()
-        else:
-            self.showMinimized()

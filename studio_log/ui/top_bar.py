@@ -38,7 +38,8 @@ class TopBar(QWidget):
         """Show the studio's name."""
         self.studio.setText(name or "Studio Log")
 
-    def tick(self) -> None:
-        """Show day and time."""
+    def tick(self, *, rests: bool = False) -> None:
+        """Show day and time; at rest, as of when the window holds."""
         now, zone = self._bridge.now(), self._bridge.zone()
-        self.moment.setText(f"{day(now, zone)} · {clock(now, zone)}")
+        of = "as of " if rests else ""
+        self.moment.setText(f"{day(now, zone)} · {of}{clock(now, zone)}")

@@ -174,7 +174,7 @@ def test_a_change_by_another_program_asks_for_everything(kit: Kit) -> None:
 
 def test_the_clock_of_the_window_moves_with_the_minute(kit: Kit) -> None:
     kit.clock.at = NOW + timedelta(minutes=1)
-    kit.window.minute.struck.emit()
+    kit.window.minute.strike()
     assert kit.window.top_bar.moment.text() == "Tue 9 June · 13:09"
 
 

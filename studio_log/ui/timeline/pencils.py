@@ -20,9 +20,12 @@ from studio_log.present.timeline_layout import RowSizes
 from studio_log.ui.theme import Theme
 from studio_log.ui.timeline.shapes import draw_kind, drop_path, twill
 
+_MOST_TEXTS = 500
+"""Kept at once; the log is open for months, and hours and names go by."""
+
 
 class Ruler:
-    """Measures texts in one font and remembers them, also as laid out for drawing."""
+    """Measures texts in one font and remembers the last ones, also as laid out for drawing."""
 
     def __init__(self, font: QFont) -> None:
         self.font = font
@@ -33,6 +36,8 @@ class Ruler:
     def __call__(self, text: str) -> float:
         width = self._widths.get(text)
         if width is None:
+            if len(self._widths) >= _MOST_TEXTS:
+                self._widths.clear()
             width = self._widths[text] = self.metrics.horizontalAdvance(text)
         return width
 
@@ -40,6 +45,8 @@ class Ruler:
         """Draw with the pen's colour, its middle at a height; the painter must hold the font."""
         laid = self._texts.get(text)
         if laid is None:
+            if len(self._texts) >= _MOST_TEXTS:
+                self._texts.clear()
             laid = QStaticText(text)
             laid.setTextFormat(Qt.TextFormat.PlainText)
             laid.setPerformanceHint(QStaticText.PerformanceHint.AggressiveCaching)

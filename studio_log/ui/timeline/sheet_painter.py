@@ -14,6 +14,9 @@ from studio_log.ui.timeline.sheet_state import SheetState
 from studio_log.ui.timeline.walk import Spot
 
 _FOLD_WIDTH = 13.0
+_BAND = 24.0
+"""Qt hands a shade of 96 spans or more to a pool of threads, which wakes them all each time; a
+line with smooth ends is three spans."""
 
 
 @dataclass(frozen=True)
@@ -100,8 +103,11 @@ def draw_folds(
     step = (right - left) / count
     for number in range(count):
         from_x = left + number * step
-        strip = QRectF(from_x, down[0], step, down[1] - down[0])
-        painter.fillRect(strip, pencils.fold_shade(from_x, from_x + step))
+        shade, top = pencils.fold_shade(from_x, from_x + step), down[0]
+        while top < down[1]:
+            high = min(_BAND, down[1] - top)
+            painter.fillRect(QRectF(from_x, top, step, high), shade)
+            top += high
 
 
 def draw_gutter(painter: QPainter, scene: Scene, pencils: Pencils) -> None:

@@ -1,0 +1,31 @@
+"""What closing the window does: it steps back, and the reminders go on; said once."""
+
+from typing import Final
+
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QMainWindow
+
+from studio_log.ui.ask import Ask
+
+CLOSING_TRAY: Final = (
+    "Closing the window keeps the reminders going; the icon in the tray opens it again. "
+    "Ctrl+Q quits, and then nothing rings until Studio Log is started again."
+)
+CLOSING_MINIMISED: Final = (
+    "This desktop has no tray, so closing makes the window small instead, and the reminders "
+    "keep going. Ctrl+Q quits, and then nothing rings until Studio Log is started again."
+)
+
+
+def ask_about_closing(ask: Ask, window: QMainWindow, *, to_tray: bool) -> str | None:
+    """Say what closing does; gives "keep", "quit" or None for neither."""
+    return ask.closing(window, CLOSING_TRAY if to_tray else CLOSING_MINIMISED)
+
+
+def step_back(window: QMainWindow, *, to_tray: bool) -> None:
+    """Leave the screen and go on reminding."""
+    if to_tray:
+        QGuiApplication.setQuitOnLastWindowClosed(False)
+        window.hide()
+    else:
+        window.showMinimized()
