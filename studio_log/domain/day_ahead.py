@@ -227,7 +227,9 @@ def _tendings(
     if tending is None or first is None:
         return
     moments: list[datetime] = []
-    if first < floor < until:
+    if first < floor:
+        if floor >= until:
+            return  # so near to its end the step is no longer tended
         moments = [first]
         step = replace(step, tended=(*step.tended, floor))
     for at in (*moments, *coming_tendings(step, day.quiet, until)):

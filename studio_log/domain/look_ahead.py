@@ -40,7 +40,9 @@ def day_words(ahead: DayAhead, now: datetime, zone: str) -> str:
         start += f", the next at {_clock(following.at, zone)}"
     last_by = ahead.last_by or last.latest
     end = "before" if last_by > last.at else "at"
-    return f"{day}: {ahead.count} acts, {start}, last {end} {_clock(last_by, zone)}."
+    last_words = _clock(last_by, zone)
+    last_words = "midnight" if last_words == "0:00" else last_words
+    return f"{day}: {ahead.count} acts, {start}, last {end} {last_words}."
 
 
 def day_lines(ahead: DayAhead, now: datetime, zone: str) -> tuple[str, ...]:
