@@ -141,6 +141,7 @@ class SchedulerAlarm:
                 return
             self._rung = time.monotonic()
             self._looking = False
+            self._moved()  # the beat need not tell again of what this ring looks at
             if self._at is not None and self._left() > NONE_YET:
                 self._schedule()
         try:
@@ -152,19 +153,20 @@ class SchedulerAlarm:
 
     def _beat(self) -> None:
         while not self._closing.wait(self._heartbeat_s):
-            try:
-                self._look_at_the_clocks()
-            except Exception:  # noqa: BLE001 - whatever it was, the heart beats on
-                _log.exception("the clocks could not be compared; the next heartbeat tries again")
+            with self._lock:
+                if self._closing.is_set():
+                    return
+                if self._moved():
+                    self._looking = True
+                if self._looking or (self._at is not None and self._left() == NONE_YET):
+                    self._schedule()
 
-    def _look_at_the_clocks(self) -> None:
-        """Ring where a clock jumped, the zone changed, or the moment set is past."""
-        with self._lock:
-            if self._closing.is_set():
-                return
+    def _moved(self) -> bool:
+        """Say whether a clock jumped or the zone changed since the last look."""
+        try:
             zone, self._zone = self._zone, self._clock.zone()
             jumped = [jumps.jumped() for jumps in self._jumps]
-            if any(jumped) or zone != self._zone:
-                self._looking = True
-            if self._looking or (self._at is not None and self._left() == NONE_YET):
-                self._schedule()
+        except Exception:  # noqa: BLE001 - whatever it was, the heart beats on
+            _log.exception("the clocks could not be compared; what is due is looked at anyway")
+            return True
+        return any(jumped) or zone != self._zone
