@@ -1,7 +1,8 @@
 """Quiet hours by the wall clock, and the best moment beside them.
 
-Clock changes: tests/reference/dst_transitions.csv, dst_local_times.csv and
-dst_daily_reminder.csv (IANA time zone database 2026f; RFC 5545 section 3.3.5).
+Clock changes: tests/reference/dst_transitions.csv and dst_daily_reminder.csv (IANA time zone
+database 2026f; RFC 5545 section 3.3.5), by the zone data of this system; every row of the tables
+is checked in test_clock_changes.py.
 """
 
 import csv
@@ -70,17 +71,6 @@ def test_evening_and_morning_beside_a_clock_change_are_wall_times(row):
     assert evening.at.astimezone(zone).time() == time(21, 40)
     nearest = min((morning.at, evening.at), key=lambda one: abs(one - changed))
     assert best_moment(wide, quiet, hands_on).at == nearest
-
-
-@pytest.mark.parametrize("row", table("dst_local_times.csv"), ids=lambda row: row["n"])
-def test_quiet_hours_begin_at_the_first_of_two_and_after_a_gap(row):
-    if row["also_2025b"] != "yes":
-        pytest.skip("the zone's rule differs in older data")
-    local = datetime.fromisoformat(row["local"])
-    quiet = QuietHours(local.time(), (local + 8 * HOUR).time(), row["zone"])
-    night = quiet.night_of(local.date())
-    assert night is not None
-    assert night.start == datetime.fromisoformat(row["utc_expected"])
 
 
 def test_every_morning_follows_the_wall_clock():
