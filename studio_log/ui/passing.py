@@ -2,8 +2,8 @@
 
 While somebody is at the window, or something is due, it moves on each minute and asks for
 everything anew. Once nobody has touched it for two minutes and nothing is due it rests: each
-ten minutes the clock, the line of the present and the lengths of time are brought up to date,
-all else only where a moment has passed at which it changes; the clock says as of when that
+quarter of an hour the clock, the line of the present and the lengths of time are brought up to
+date, all else only where a moment has passed at which it changes; the clock says as of when that
 holds. The first key, move of the mouse, change or reminder brings everything up to date at once.
 
 Why so seldom: the log is open for months. A stroke costs a wake-up of the window's thread, and
@@ -24,7 +24,7 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.freshness import Freshness
 from studio_log.ui.minute import MINUTE, MinuteClock
 
-AT_REST: Final = timedelta(minutes=10)
+AT_REST: Final = timedelta(minutes=15)
 _USES: Final = frozenset(
     {
         QEvent.Type.KeyPress,

@@ -2,8 +2,8 @@
 
 Each window stands in a process of its own beside a bare QApplication with one shown window, on
 the same kind of screen and over the same seconds. A wake-up is a voluntary context switch of
-any thread, as Linux counts them in /proc/PID/task/*/status (proc(5)). Over less than ten minutes
-the window's stroke at rest is in the count or is not, by chance.
+any thread, as Linux counts them in /proc/PID/task/*/status (proc(5)). Over less than an hour
+the strokes of a window at rest are in the count or are not, partly by chance.
 """
 
 import argparse
@@ -197,7 +197,7 @@ def window(state: str, folder: Path) -> None:
 def main(argv: list[str] | None = None) -> list[str]:
     """Measure; gives the lines that were printed."""
     words = argparse.ArgumentParser(description=__doc__)
-    words.add_argument("--seconds", type=float, default=600.0)
+    words.add_argument("--seconds", type=float, default=900.0)
     words.add_argument("--settle", type=float, default=SETTLE_S)
     words.add_argument("--platforms", default="xcb,offscreen")
     words.add_argument("--child", help=argparse.SUPPRESS)
