@@ -2,8 +2,10 @@
 
 from dataclasses import dataclass
 from datetime import time
+from functools import lru_cache
 
 from studio_log.domain.quiet import QuietHours
+from studio_log.domain.quiet_text import read_days
 
 
 @dataclass(frozen=True)
@@ -22,9 +24,9 @@ class Settings:
     """Whether what spoils may ring in quiet hours."""
     welcomed: bool = False
     quiet_days: str = ""
-    """Nights that differ, by the weekday on which they begin: "fri 23:30-09:00; sun off"."""
+    """Nights that differ, by the weekday of their evening: "fri 23:30-09:00; sun off"."""
     hush_until: str = ""
-    """Do not disturb until this UTC instant in ISO 8601; "" for not at all."""
+    """Do not disturb until this instant, ISO 8601 with its offset; "" for not at all."""
     look_ahead: str = "08:00"
     """When the day's look-ahead is told, local wall clock; "" for never."""
     evening_look: str = "20:00"
@@ -41,6 +43,10 @@ class Settings:
 
     def quiet(self, zone: str) -> QuietHours:
         """Give the quiet hours in the zone in force."""
-        return QuietHours(
-            time.fromisoformat(self.quiet_start), time.fromisoformat(self.quiet_end), zone
-        )
+        return _quiet(self.quiet_start, self.quiet_end, self.quiet_days, zone)
+
+
+@lru_cache(maxsize=64)
+def _quiet(start: str, end: str, days: str, zone: str) -> QuietHours:
+    """Give the same hours as the same object: what is worked out for them is then found fast."""
+    return QuietHours(time.fromisoformat(start), time.fromisoformat(end), zone, read_days(days))

@@ -1,62 +1,158 @@
 """Settings read and checked: what is kept makes sense, or a Refusal says what does not."""
 
 import re
-from collections.abc import Mapping
-from dataclasses import fields
-from typing import Any
+from collections.abc import Callable, Mapping
+from dataclasses import Field, fields
+from datetime import UTC, datetime, time
+from functools import partial
+from typing import Any, Final
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from studio_log.domain.errors import Refusal
+from studio_log.domain.quiet_text import Hours, check_week, read_days, write_days
 from studio_log.services.limits import clean
 from studio_log.services.settings import Settings
 
 WALL_TIME = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
+NIGHTS: Final = (("quiet_days",), ("quiet_start", "quiet_end"))
+"""What makes the week's nights together, in the order in which a bad week gives it up."""
 
 
 def read_settings(values: Mapping[str, Any], *, strict: bool = False) -> Settings:
-    """Give the settings; with `strict` a Refusal names a value that makes no sense."""
+    """Give the settings; of what is kept, a value that makes no sense alone is left out.
+
+    With `strict` a Refusal names it instead, and an unknown name too.
+    """
     known = {one.name: one for one in fields(Settings)}
-    kept = {name: value for name, value in values.items() if name in known}
     if strict:
         unknown = sorted(set(values) - set(known))
         if unknown:
             raise Refusal(f"There is no setting {unknown[0]!r}. Nothing was changed.")
-    try:
-        settings = Settings(**kept)
-        _check_kinds(settings)
-        _check_settings(settings)
-    except (Refusal, TypeError, ValueError) as error:
-        if strict:
-            words = str(error) if isinstance(error, Refusal) else "A setting makes no sense."
-            raise Refusal(words) from None
-        return Settings()
-    return settings
-
-
-def _check_kinds(settings: Settings) -> None:
-    for one in fields(Settings):
-        value = getattr(settings, one.name)
-        wanted = (int, float) if isinstance(one.default, float) else type(one.default)
-        truth = isinstance(value, bool) and not isinstance(one.default, bool)
-        if truth or not isinstance(value, wanted):
-            raise Refusal(f"{one.name} cannot be {str(value)[:40]!r}. Nothing was changed.")
-
-
-def _check_settings(settings: Settings) -> None:
-    clean(settings.studio, "The studio's name", 200)
-    for words, text in (("start", settings.quiet_start), ("end", settings.quiet_end)):
-        if not WALL_TIME.fullmatch(text):
-            raise Refusal(
-                f"{text[:40]!r} is no time for the {words} of quiet hours. Write it as 22:00."
-            )
-    if settings.units not in {"metric", "us"}:
-        raise Refusal("Units are metric or us. Nothing was changed.")
-    if settings.zone:
+    kept: dict[str, Any] = {}
+    for name, value in values.items():
+        if name not in known:
+            continue
         try:
-            ZoneInfo(settings.zone)
+            kept[name] = _read(known[name], value)
+        except Refusal:
+            if strict:
+                raise
+    return _with_nights(kept, strict=strict)
+
+
+def _with_nights(kept: dict[str, Any], *, strict: bool) -> Settings:
+    """Give the settings with a week of nights that leaves hours to work in."""
+    for names in (*NIGHTS, ()):
+        settings = Settings(**kept)
+        try:
+            _check_nights(settings)
+        except Refusal:
+            if strict:
+                raise
+            for name in names:
+                kept.pop(name, None)
+        else:
+            return settings
+    return Settings(**kept)
+
+
+def _read(one: Field[Any], value: Any) -> Any:
+    """Give a value as it is kept; Refusal where it is of no use."""
+    wanted = (int, float) if isinstance(one.default, float) else type(one.default)
+    truth = isinstance(value, bool) and not isinstance(one.default, bool)
+    if truth or not isinstance(value, wanted):
+        raise Refusal(f"{one.name} cannot be {str(value)[:40]!r}. Nothing was changed.")
+    check = CHECKS.get(one.name)
+    if check is None:
+        return value
+    try:
+        return check(value)
+    except Refusal:
+        raise
+    except (TypeError, ValueError, OverflowError):
+        raise Refusal(f"{one.name} makes no sense. Nothing was changed.") from None
+
+
+def _studio(text: str) -> str:
+    clean(text, "The studio's name", 200)
+    return text
+
+
+def _wall_time(what: str, text: str) -> str:
+    if not WALL_TIME.fullmatch(text):
+        raise Refusal(f"{text[:40]!r} is no time for {what}. Write it as 22:00.")
+    return text
+
+
+def _wall_time_or_never(what: str, text: str) -> str:
+    if text and not WALL_TIME.fullmatch(text):
+        raise Refusal(
+            f"{text[:40]!r} is no time for {what}. Write it as 08:00, or leave it empty for never."
+        )
+    return text
+
+
+def _zone(text: str) -> str:
+    if text:
+        try:
+            ZoneInfo(text)
         except (ZoneInfoNotFoundError, ValueError, OSError):
-            raise Refusal(f"There is no time zone {settings.zone[:40]!r}.") from None
-    if settings.theme not in {"system", "light", "dark"}:
-        raise Refusal("The window is system, light or dark. Nothing was changed.")
-    if not 0 < settings.vessel_litres <= 5000 or not 50 <= settings.text_percent <= 400:
-        raise Refusal("A bucket or text size is out of bounds. Nothing was changed.")
+            raise Refusal(f"There is no time zone {text[:40]!r}.") from None
+    return text
+
+
+def _instant(text: str) -> str:
+    """Check an instant; that it is at most a day ahead is seen where the clock is at hand."""
+    if text:
+        try:
+            at = datetime.fromisoformat(text)
+            aware = at.tzinfo is not None and at.astimezone(UTC) is not None
+        except (ValueError, OverflowError):
+            aware = False
+        if not aware:
+            raise Refusal(
+                f"{text[:40]!r} is no moment until which nothing disturbs. Write it with its "
+                "offset, as 2026-06-09T22:00:00+00:00."
+            )
+    return text
+
+
+def _one_of(known: tuple[str, ...], words: str, text: str) -> str:
+    if text not in known:
+        raise Refusal(f"{words} Nothing was changed.")
+    return text
+
+
+def _within(least: float, most: float, words: str, value: float) -> float:
+    if not least <= value <= most:
+        raise Refusal(f"{words} Nothing was changed.")
+    return value
+
+
+def _litres(value: float) -> float:
+    if not 0 < value <= 5000:
+        raise Refusal("A bucket holds above 0 and up to 5,000 L. Nothing was changed.")
+    return value
+
+
+CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
+    "studio": _studio,
+    "units": partial(_one_of, ("metric", "us"), "Units are metric or us."),
+    "quiet_start": partial(_wall_time, "the start of quiet hours"),
+    "quiet_end": partial(_wall_time, "the end of quiet hours"),
+    "quiet_days": lambda text: write_days(read_days(text)),
+    "zone": _zone,
+    "hush_until": _instant,
+    "look_ahead": partial(_wall_time_or_never, "the day's look-ahead"),
+    "evening_look": partial(_wall_time_or_never, "the evening's look"),
+    "chime_volume": partial(_within, 0, 100, "The chime's volume is from 0 to 100 percent."),
+    "theme": partial(_one_of, ("system", "light", "dark"), "The window is system, light or dark."),
+    "text_percent": partial(_within, 50, 400, "The size of text is from 50 to 400 percent."),
+    "vessel_litres": _litres,
+}
+"""By name: gives the value as it is kept, or refuses it."""
+
+
+def _check_nights(settings: Settings) -> None:
+    start, end = (time.fromisoformat(at) for at in (settings.quiet_start, settings.quiet_end))
+    check_week(Hours(start, end), read_days(settings.quiet_days))

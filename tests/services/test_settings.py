@@ -1,0 +1,138 @@
+"""Settings: what makes no sense is refused by its name, and a bad one kept spoils no other."""
+
+from dataclasses import asdict, fields
+from datetime import time
+
+import pytest
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.quiet_text import Hours
+from studio_log.services.commands import ChangeSettings
+from studio_log.services.settings import Settings
+from studio_log.services.settings_check import CHECKS, read_settings
+
+GOOD = {
+    "studio": "Harbour Lane Cloth Studio",
+    "units": "us",
+    "quiet_start": "21:00",
+    "quiet_end": "06:30",
+    "zone": "Europe/London",
+    "spoiling_at_night": True,
+    "welcomed": True,
+    "quiet_days": "fri 23:30-09:00; sun off",
+    "hush_until": "2026-06-09T21:00:00+00:00",
+    "look_ahead": "07:15",
+    "evening_look": "",
+    "chime": False,
+    "chime_volume": 35,
+    "closing_said": True,
+    "vessel_litres": 25.0,
+    "theme": "dark",
+    "text_percent": 130,
+}
+BAD = [
+    ("studio", "a\x00", "signs that cannot be kept"),
+    ("units", "stone", "metric or us"),
+    ("quiet_start", "25:00", "'25:00' is no time for the start of quiet hours"),
+    ("quiet_end", "7 am", "no time for the end of quiet hours"),
+    ("zone", "Nowhere/Land", "no time zone 'Nowhere/Land'"),
+    ("spoiling_at_night", 1, "spoiling_at_night cannot be '1'"),
+    ("welcomed", "yes", "welcomed cannot be 'yes'"),
+    ("quiet_days", "funday off", "'funday' is no day of the week"),
+    ("quiet_days", "fri 12:00-11:00", "would be 23 h of quiet"),
+    ("quiet_days", 5, "quiet_days cannot be '5'"),
+    ("hush_until", "tomorrow", "'tomorrow' is no moment"),
+    ("hush_until", "2026-06-09T22:00:00", "with its offset"),
+    ("hush_until", "0001-01-01T00:00:00+14:00", "is no moment"),
+    ("look_ahead", "8:00", "no time for the day's look-ahead. Write it as 08:00"),
+    ("look_ahead", "24:00", "leave it empty for never"),
+    ("evening_look", "late", "no time for the evening's look"),
+    ("evening_look", None, "evening_look cannot be 'None'"),
+    ("chime", "loud", "chime cannot be 'loud'"),
+    ("chime_volume", 101, "from 0 to 100 percent"),
+    ("chime_volume", -1, "from 0 to 100 percent"),
+    ("chime_volume", True, "chime_volume cannot be 'True'"),
+    ("chime_volume", 50.5, "chime_volume cannot be '50.5'"),
+    ("closing_said", 0, "closing_said cannot be '0'"),
+    ("vessel_litres", float("nan"), "A bucket holds"),
+    ("vessel_litres", 5000.5, "A bucket holds"),
+    ("theme", "neon", "system, light or dark"),
+    ("text_percent", 49, "from 50 to 400 percent"),
+]
+
+
+def test_every_setting_has_a_good_and_a_bad_value_here():
+    names = {one.name for one in fields(Settings)}
+    assert set(GOOD) == names
+    assert {name for name, _, _ in BAD} == names
+    assert set(CHECKS) <= names
+
+
+def test_good_settings_are_taken_as_they_are():
+    assert asdict(read_settings(GOOD, strict=True)) == GOOD
+    assert asdict(read_settings(GOOD)) == GOOD
+
+
+@pytest.mark.parametrize(("name", "value", "says"), BAD)
+def test_what_makes_no_sense_is_refused_in_words(name, value, says):
+    with pytest.raises(Refusal, match=says) as refused:
+        read_settings({**GOOD, name: value}, strict=True)
+    assert str(refused.value).endswith(".")
+
+
+@pytest.mark.parametrize(("name", "value", "says"), BAD)
+def test_a_bad_value_that_was_kept_leaves_all_others_in_force(name, value, says):
+    read = asdict(read_settings({**GOOD, name: value}))
+    assert says
+    assert read == {**GOOD, name: getattr(Settings(), name)}
+
+
+def test_two_bad_values_and_an_unknown_one_leave_the_rest():
+    kept = {**GOOD, "theme": "neon", "chime_volume": "loud", "of_a_later_version": [1]}
+    read = read_settings(kept)
+    assert (read.theme, read.chime_volume) == ("system", 80)
+    assert {**asdict(read), "theme": "dark", "chime_volume": 35} == GOOD
+
+
+def test_a_week_that_makes_no_sense_together_gives_up_no_more_than_it_must():
+    """Each night is a fair one; Friday's and every night's leave 30 minutes between them."""
+    odd = {**GOOD, "quiet_days": "fri 23:30-19:00; sat 19:30-09:00"}
+    with pytest.raises(Refusal, match="Before Sat night only 30 min are awake"):
+        read_settings(odd, strict=True)
+    assert asdict(read_settings(odd)) == {**GOOD, "quiet_days": ""}
+    endless = {**GOOD, "quiet_start": "07:00", "quiet_end": "06:00"}
+    with pytest.raises(Refusal, match="Every night from 07:00 to 06:00 would be 23 h"):
+        read_settings(endless, strict=True)
+    read = read_settings(endless)
+    assert (read.quiet_start, read.quiet_end) == ("22:00", "07:00")
+    assert read.studio == GOOD["studio"]
+
+
+def test_nights_that_differ_are_kept_in_one_hand():
+    read = read_settings({"quiet_days": "SAT and fri 23:30–9:00; Sunday none"}, strict=True)
+    assert read.quiet_days == "fri 23:30-09:00; sat 23:30-09:00; sun off"
+
+
+def test_the_quiet_hours_follow_the_settings_and_the_zone():
+    quiet = read_settings(GOOD).quiet("America/New_York")
+    late = Hours(time(23, 30), time(9))
+    assert (quiet.start, quiet.end) == (time(21), time(6, 30))
+    assert quiet.days == ((4, late), (6, None))
+    assert quiet.zone == "America/New_York"
+    assert quiet is read_settings(GOOD).quiet("America/New_York"), "what is worked out is shared"
+
+
+def test_a_studio_holds_its_reminders_through_a_night_that_differs(shop):
+    """9 June 2026 is a Tuesday."""
+    shop.do(ChangeSettings({"quiet_days": "tue 20:00-11:00"}))
+    quiet = shop.studio.settings.quiet("Europe/London")
+    assert quiet.words == "22:00–07:00, Tue 20:00–11:00"
+    assert quiet.waking(shop.clock.local("2026-06-10 08:00")) == shop.clock.local(
+        "2026-06-10 11:00"
+    )
+    assert quiet.waking(shop.clock.local("2026-06-11 08:00")) == shop.clock.local(
+        "2026-06-11 08:00"
+    )
+    with pytest.raises(Refusal, match="20 h"):
+        shop.do(ChangeSettings({"quiet_days": "tue 12:00-11:00"}))
+    assert shop.studio.settings.quiet_days == "tue 20:00-11:00"
