@@ -9,6 +9,7 @@ from studio_log.app.paths import resource, studio_folder
 from studio_log.domain.cautions import read_cautions
 from studio_log.outside.alarm import SchedulerAlarm
 from studio_log.outside.bell import FileBell
+from studio_log.outside.notice_memory import FILE_NAME
 from studio_log.outside.notices import DesktopNotice
 from studio_log.outside.sleep import SleepWatch
 from studio_log.services.clock import SystemClock
@@ -54,7 +55,8 @@ class Ringing:
         self._submit = submit
         self._opened = opened
         self._messenger = ThreadWorker("messenger")
-        self._notice = DesktopNotice(demo=demo, acted=self._acted)
+        memory = studio.folder / FILE_NAME
+        self._notice = DesktopNotice(demo=demo, acted=self._acted, memory=memory)
         alarm = SchedulerAlarm(self._ring, studio.clock)
         self._sleep = SleepWatch(alarm.look_again)
         studio.notice, studio.alarm, studio.bell = self._notice, alarm, FileBell(studio.folder)

@@ -82,8 +82,15 @@ class PrintedNotice:
     def revise(self, keys: tuple[str, ...], text: NoticeText | None) -> None:
         """Leave what is printed as it is."""
 
+    def take_over(self) -> tuple[tuple[str, ...], ...]:
+        """Nothing stands on a screen."""
+        return ()
+
+    def hand_over(self) -> None:
+        """Nothing stands on a screen."""
+
     def stale(self) -> bool:
-        """Printing always works."""
+        """Say that printing always works."""
         return False
 
     def look(self) -> tuple[bool, str]:

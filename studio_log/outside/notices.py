@@ -6,8 +6,10 @@ import sys
 import threading
 import time
 from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
 from typing import Final
 
+from studio_log.outside.notice_memory import NoticeMemory
 from studio_log.outside.notice_parcel import (
     CLOSING,
     BusError,
@@ -47,7 +49,8 @@ class DesktopNotice:
     """Shows notices on the desktop. Any thread may call; nothing blocks longer than 3 s.
 
     `acted` hears what was pressed, in the thread that listens to the bus: it hands that on, and
-    calls nothing of this class.
+    calls nothing of this class. `memory` is the file in which a later process finds the notices
+    of this one; None keeps none.
     """
 
     def __init__(
@@ -56,13 +59,15 @@ class DesktopNotice:
         *,
         demo: bool = False,
         acted: Acted | None = None,
+        memory: Path | None = None,
         monotonic: Callable[[], float] = time.monotonic,
     ) -> None:
         self._dress = Dress(app_name, demo, heard=acted is not None)
         self._acted = acted
         self._monotonic = monotonic
         self._guard = threading.Lock()
-        self._receipts = Receipts(monotonic)
+        self._memory = NoticeMemory(memory) if memory is not None else None
+        self._receipts = Receipts(monotonic, self._note)
         self._closed = False
         self._state = NOT_ASKED
         self._asked: float | None = None
@@ -95,12 +100,43 @@ class DesktopNotice:
         try:
             with _bus_errors():
                 if text is None:
-                    self._receipts.forget(receipt)
-                    self._service.withdraw(receipt, Limit(SERVICE_S))
+                    self._withdraw(self._service, receipt, Limit(SERVICE_S))
                 else:
                     self._post(self._service, text, receipt, quiet=True)
         except BusError as error:
             _log.info("a notice could not be revised: %s", error)
+
+    def take_over(self) -> tuple[tuple[str, ...], ...]:
+        """Take the notices over that an earlier process left; give their keys, oldest first.
+
+        From now on this process keeps the file. Notices of another run of the service, or of
+        another session, are forgotten. May take 2 s.
+        """
+        if self._service is None or self._memory is None or self._closed:
+            return ()
+        left = self._memory.begin()
+        if not left:
+            return ()
+        self._receipts.adopt(left)
+        limit = Limit(SERVICE_S)
+        try:
+            with _bus_errors():
+                able = self._service.look(limit)
+                self._remember((True, able.words()))
+                self._receipts.keep_only(able.owner)
+                for receipt in [one for one, text in left if not text.keys]:
+                    self._withdraw(self._service, receipt, limit)
+        except BusError as error:
+            # They stay known: a service that hangs may answer later, and is then the same.
+            _log.info("notices of an earlier run could not be looked at: %s", error)
+            self._remember(_off(str(error)))
+        return tuple(text.keys for _, text in self._receipts.standing() if text.keys)
+
+    def hand_over(self) -> None:
+        """Leave what stands on the screen to the process that shows notices from now on."""
+        if self._memory is not None:
+            self._memory.end()
+            self._receipts.forget_all()
 
     def state(self) -> tuple[bool, str]:
         """Say what was last known of desktop notices, and in words; never waits."""
@@ -131,6 +167,8 @@ class DesktopNotice:
             self._state = (False, f"desktop notices are off: {CLOSING}")
         if self._service is not None:
             self._service.close()
+        if self._memory is not None:
+            self._memory.end()
 
     def heard(self, text: NoticeText, answer: str) -> None:
         """Hand on what was pressed; whatever that leads to, the listening goes on."""
@@ -170,8 +208,17 @@ class DesktopNotice:
         self._remember((True, able.words()))
         with contextlib.suppress(BusError):
             for one in others:  # the same reminders are not told of twice
-                service.withdraw(one, limit)
+                self._withdraw(service, one, limit)
         return taken[0]
+
+    def _withdraw(self, service: "NoticeService", receipt: Receipt, limit: Limit) -> None:
+        """Take a notice away; forgotten only then, so that a kill in between leaves it known."""
+        service.withdraw(receipt, limit)
+        self._receipts.forget(receipt)
+
+    def _note(self) -> None:
+        if self._memory is not None:
+            self._memory.write(self._receipts.standing)
 
     def _remember(self, state: State) -> State:
         with self._guard:

@@ -86,6 +86,17 @@ class Notice(Protocol):
         """Put another text in place of the notice shown for these keys; None takes it away."""
         ...
 
+    def take_over(self) -> tuple[tuple[str, ...], ...]:
+        """Take over what a process that ended or was killed left on the screen.
+
+        Gives the keys of each notice, oldest first: they can be revised from now on.
+        """
+        ...
+
+    def hand_over(self) -> None:
+        """Leave what stands on the screen to another process, which has the bell now."""
+        ...
+
     def state(self) -> tuple[bool, str]:
         """Say whether desktop notices work, and in words what does; never waits."""
         ...

@@ -242,7 +242,7 @@ class Studio:
         """Raise what is due, if this process has the bell; then set the alarm again."""
         if self._ending:
             return c.Outcome()
-        self._waits_for_bell = self.bell is not None and not self.bell.hold()
+        self._waits_for_bell = not self.telling.may_ring(self.bell, self._after)
         if self._waits_for_bell:
             self.set_alarm()
             return c.Outcome()

@@ -9,7 +9,8 @@ from collections.abc import Callable, Collection, Sequence
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from studio_log.services.ports import Delivery, Notice, NoticeText
+from studio_log.services.commands import Outcome
+from studio_log.services.ports import Bell, Delivery, Notice, NoticeText
 from studio_log.services.worker import InlineWorker, Worker
 
 if TYPE_CHECKING:
@@ -38,6 +39,7 @@ class Telling:
         self.state_changed: Callable[[], None] = _nothing
         """Called, on the studio's thread, when the channels work otherwise than was said."""
         self._looking = False
+        self._has_bell = False
         self._messenger: Worker = InlineWorker()
         self._home: Home = _at_once
         self._groups: list[tuple[str, ...]] = []
@@ -73,6 +75,39 @@ class Telling:
         if done.exception() is None and done.result() != before:
             self.state_changed()
 
+    def may_ring(self, bell: Bell | None, changed: Callable[[Outcome], None]) -> bool:
+        """Say whether this process may ring: alone it may, else with the bell.
+
+        With the bell go the notices on the screen. `changed` is called, on the studio's thread,
+        once those of an earlier process are known, so that answered ones are put right.
+        """
+        if bell is None:
+            return True
+        before, self._has_bell = self._has_bell, bell.hold()
+        if self.notice is not None and before != self._has_bell:
+            if self._has_bell:
+                future = self._messenger.submit(self.notice.take_over)
+                future.add_done_callback(
+                    lambda done: self._home(partial(self._took_over, done, changed))
+                )
+            else:
+                self._messenger.submit(self.notice.hand_over)
+                self._groups.clear()
+        return self._has_bell
+
+    def _took_over(
+        self,
+        done: "Future[tuple[tuple[str, ...], ...]]",
+        changed: Callable[[Outcome], None],
+    ) -> None:
+        error = done.exception()
+        if error is not None:
+            _log.error("the notices of an earlier process were not taken over", exc_info=error)
+        elif self._has_bell and done.result():
+            older = [keys for keys in done.result() if keys not in self._groups]
+            self._groups = older + self._groups
+            changed(Outcome(reminders=True))
+
     def tell(self, text: NoticeText, told: Told) -> None:
         """Show a notice; `told` gets the deliveries, on the studio's thread."""
         if self.notice is None:
@@ -102,8 +137,10 @@ class Telling:
             return
         kept: list[tuple[str, ...]] = []
         later: set[str] = set()
+        # One that is being shown takes the place of its older notice, which is left alone.
+        ringing = self.under_way.union(raised)
         for keys in reversed(self._groups):
-            left = tuple(key for key in keys if key in raised and key not in later)
+            left = tuple(key for key in keys if key in ringing and key not in later)
             later.update(keys)
             if left == keys:
                 kept.append(keys)

@@ -169,6 +169,119 @@ def test_an_answer_in_another_process_takes_the_notice_away(shop, soaking, tmp_p
     assert shop.notice.revised == [(text.keys, None)]
 
 
+# -- what an earlier process left ----------------------------------------------------------
+
+
+def opened_anew(shop, left):
+    """Give the studio to a process that finds these notices on the screen."""
+    from tests.support.fixtures import open_workshop
+
+    anew = open_workshop(shop.studio.folder, shop.clock)
+    anew.notice.left = left
+    return anew
+
+
+def test_what_was_answered_while_nobody_rang_is_taken_away_at_once(shop):
+    (one, two), text = two_due(shop)
+    shop.studio.notice = None  # killed
+    shop.do(AnswerReminder(ready(one), "done"))
+    anew = opened_anew(shop, (("gone/1/ready",), text.keys))
+    try:
+        anew.ring()  # and what comes after the answer
+        (keys, left), gone = anew.notice.revised
+        assert (keys, left.title) == (text.keys, f"Drain the beans {two} two")
+        assert gone == (("gone/1/ready",), None)
+        assert anew.studio.telling.standing[0] == left.keys
+        anew.do(AnswerReminder(ready(two), "done"))
+        assert anew.notice.revised[-1] == (left.keys, None)
+        anew.ring()
+        assert anew.notice.bells == ["taken over"], "once"
+    finally:
+        anew.studio.close()
+
+
+def test_what_still_rings_is_left_as_it_is(shop, soaking):
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    anew = opened_anew(shop, (text.keys,))
+    heard = []
+    anew.studio.listeners.append(heard.append)
+    try:
+        assert not anew.ring()
+        assert anew.notice.revised == []
+        assert anew.studio.telling.standing == (text.keys,)
+        shop.do(AnswerReminder(ready(soaking), "done"))
+        anew.studio.heard_of_change()
+        assert anew.notice.revised == [(text.keys, None)]
+    finally:
+        anew.studio.close()
+
+
+def test_one_that_rings_again_at_once_is_not_taken_away_with_its_older_notice(shop, soaking):
+    """Put off while nobody rang, and due again when the next process starts."""
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    shop.studio.notice = None  # killed
+    shop.do(AnswerReminder(ready(soaking), "putoff", put_off=10 * MINUTE))
+    anew = opened_anew(shop, (text.keys,))
+    worker = HandWorker()
+    anew.studio.telling.send_by(worker, lambda call: call())
+    try:
+        anew.ring(minutes=10)
+        worker.run()
+        assert [one.keys for one in anew.notice.shown] == [text.keys]
+        assert anew.notice.revised == []
+        assert anew.studio.telling.standing == (text.keys,)
+    finally:
+        anew.studio.close()
+
+
+def test_notices_come_and_go_with_the_bell(shop, soaking):
+    shop.bell.mine = False
+    shop.ring()
+    shop.ring()
+    assert shop.notice.bells == []
+    shop.bell.mine = True
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    assert shop.notice.bells == ["taken over"]
+    shop.bell.mine = False
+    shop.ring()
+    shop.ring()
+    assert shop.notice.bells == ["taken over", "handed over"]
+    shop.do(AnswerReminder(ready(soaking), "done"))
+    assert shop.notice.revised == [], "another process's affair"
+    shop.bell.mine, shop.notice.left = True, (text.keys,)
+    shop.ring()
+    assert shop.notice.bells[2:] == ["taken over"]
+    assert shop.notice.revised == [(text.keys, None)]
+
+
+def test_what_is_taken_over_after_the_bell_was_lost_is_left_alone(shop, slow):
+    shop.notice.left = (("gone/1/ready",),)
+    shop.ring()
+    shop.bell.mine = False
+    shop.ring()
+    slow.run()
+    assert shop.notice.bells == ["taken over", "handed over"]
+    assert shop.studio.telling.standing == ()
+    assert shop.notice.revised == []
+
+
+def test_a_taking_over_that_breaks_holds_nothing_up(shop, soaking, monkeypatch, caplog):
+    def broken():
+        raise ZeroDivisionError("no bus at all")
+
+    monkeypatch.setattr(shop.notice, "take_over", broken)
+    assert shop.ring(at=TWELVE_HOURS_ON)
+    assert "were not taken over" in caplog.text
+    assert shop.records(soaking)["1/ready"].status == "raised"
+
+
+def test_a_studio_without_a_bell_takes_nothing_over(shop):
+    shop.studio.bell = None
+    shop.notice.left = (("gone/1/ready",),)
+    shop.ring()
+    assert (shop.notice.bells, shop.notice.revised) == ([], [])
+
+
 # -- answers in the notice -----------------------------------------------------------------
 
 

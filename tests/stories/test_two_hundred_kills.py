@@ -1,5 +1,7 @@
 """Killed two hundred times: every reminder is shown at least once, none after its answer.
 
+And whatever a killed one left on the screen goes when it is answered.
+
 Real processes, a real bus, the machine's own clock. A reminder service is killed with -9 at
 random moments, mostly while the next one is there already; answers come from processes
 that are killed as well. What was shown is what the notification service took; what was
@@ -14,6 +16,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from typing import TypeVar
 
 import pytest
 
@@ -24,7 +27,7 @@ from studio_log.domain.reminders import Kind
 from studio_log.services import questions as q
 from studio_log.services.commands import AnswerReminder, ChangeSettings, Mark, NewLot
 from studio_log.services.studio import Studio
-from tests.outside.service import FakeService, Shown, private_bus
+from tests.outside.service import FakeService, Shown, private_bus, wait_until
 from tests.support.nursery import Nursery, kill
 
 pytestmark = [
@@ -37,18 +40,28 @@ SOAK = timedelta(hours=12)
 """Aim of the bean soak of soy-immersion-long: then "drain the beans" is due."""
 SLACK = 1.0
 """Seconds between an answer and the last notice that may still have been on its way."""
+UNNOTED = 0.05
+"""Seconds: killed so close to the taking of a notice, a process has not read its number."""
+SOON = 2.0
+"""Seconds from an answer in another process to the closing of a notice."""
+T = TypeVar("T")
 
 
-class Taken(list[Shown]):
-    """Notices with the moment at which the service took each."""
+class Timed(list[T]):
+    """What the service was asked, with the moment of each."""
 
     def __init__(self) -> None:
         super().__init__()
         self.at: list[float] = []
 
-    def append(self, one: Shown) -> None:
-        self.at.append(time.time())  # noqa: TID251 - against the journal's own clock
+    def append(self, one: T) -> None:
+        self.at.append(now())
         super().append(one)
+
+
+def now() -> float:
+    """Give the time of the journal's own clock."""
+    return time.time()  # noqa: TID251 - the processes read the machine's clock
 
 
 @dataclass
@@ -59,13 +72,24 @@ class Evening:
     studio: Studio
     nursery: Nursery
     service: FakeService
-    taken: Taken
+    taken: Timed[Shown]
+    closed: Timed[int]
     chance: random.Random
     lots: list[str] = field(default_factory=list)
-    kills: int = 0
+    killed_at: list[float] = field(default_factory=list)
     answers_killed: int = 0
 
-    def soak(self) -> None:
+    @property
+    def kills(self) -> int:
+        return len(self.killed_at)
+
+    def kill(self, ringer: int) -> None:
+        """Kill a reminder service."""
+        at = now()
+        if kill(ringer):
+            self.killed_at.append(at)
+
+    def soak(self) -> str:
         """Begin a lot whose beans are to be drained within half a second."""
         due = datetime.now(UTC) + timedelta(seconds=self.chance.uniform(0.0, 0.5))  # noqa: TID251
         piece = Piece(1, "linen", length_m=1.8, width_m=0.45, gsm=185.0)
@@ -73,6 +97,7 @@ class Evening:
         code = self.studio.do(NewLot("soy-immersion-long", name, (piece,))).code
         self.studio.do(Mark(code, "bean-soak", Act.START, at=due - SOAK))
         self.lots.append(code)
+        return code
 
     def answer_one(self) -> None:
         """Answer a reminder that has rung: here, or in a process that may be killed."""
@@ -101,6 +126,12 @@ class Evening:
             if not one.hints.get("suppress-sound") and words in f"{one.title}\n{one.body}"
         ]
 
+    def on_screen(self) -> list[tuple[float, Shown]]:
+        """Give what is seen now: taken and neither closed nor replaced since."""
+        closed = dict(zip(self.closed, self.closed.at, strict=True))
+        last = {one.receipt: (at, one) for at, one in zip(self.taken.at, self.taken, strict=True)}
+        return [(at, one) for at, one in last.values() if closed.get(one.receipt, 0.0) < at]
+
 
 @pytest.fixture
 def evening(tmp_path: Path) -> Iterator[Evening]:
@@ -110,10 +141,11 @@ def evening(tmp_path: Path) -> Iterator[Evening]:
     studio.do(ChangeSettings({**quiet, "look_ahead": "", "evening_look": ""}))
     able = ("body", "actions")
     with private_bus(tmp_path) as address, FakeService(address, capabilities=able) as service:
-        service.shown = taken = Taken()
+        service.shown, service.closed = taken, closed = Timed[Shown](), Timed[int]()
         nursery = Nursery(tmp_path / "said", DBUS_SESSION_BUS_ADDRESS=address)
         try:
-            yield Evening(folder, studio, nursery, service, taken, random.Random(20261125))
+            chance = random.Random(20261125)
+            yield Evening(folder, studio, nursery, service, taken, closed, chance)
         finally:
             nursery.close()
             studio.close()
@@ -128,11 +160,11 @@ def live_through(evening: Evening) -> int:
             evening.soak()
         if chance.random() < 0.5:
             evening.answer_one()
-        # waits for a chance moment: before, in or after the showing
-        time.sleep(chance.uniform(0.0, 0.45 if chance.random() < 0.8 else 1.2))  # waits so
+        longest = 0.45 if chance.random() < 0.8 else 1.2
+        time.sleep(chance.uniform(0.0, longest))  # waits for a moment before, in or after showing
         following = evening.ringing()
-        time.sleep(chance.uniform(0.0, 0.05))  # waits: two processes overlap for a moment
-        evening.kills += kill(ringer)
+        time.sleep(chance.uniform(0.0, 0.05))  # waits so that two processes overlap for a moment
+        evening.kill(ringer)
         ringer = following
     return ringer
 
@@ -143,6 +175,7 @@ def test_two_hundred_kills_lose_nothing_and_ring_nothing_after_its_answer(
     ringer = live_through(evening)
     for _ in range(4):
         evening.soak()
+        evening.answer_one()
     time.sleep(6)  # waits for the last service to tell what it finds
     os.kill(ringer, 15)
     studio = evening.studio
@@ -162,15 +195,96 @@ def test_two_hundred_kills_lose_nothing_and_ring_nothing_after_its_answer(
         if first is not None and any(at > first + SLACK for at in shown):
             doubled.append(code)
         assert (step.state == "done") == (answered is not None)
-    print(_words(evening))
+    stale, unnoted = _stale(evening)
+    print(_words(evening), f"{unnoted} left by a kill before their number was read.")
     assert evening.kills == KILLS
     assert len(evening.lots) >= KILLS // 3
     assert evening.answers_killed >= 10, "too few answers died to show anything"
     assert lost == [], "raised at least once"
     assert after == [], "none after its answer"
     assert doubled == [], "none again once it was recorded as shown"
+    assert stale == [], "no notice on the screen names an answered reminder"
+    assert unnoted <= 5, "so many cannot be by chance"
     assert studio.check() == []
     _nothing_answered_is_open(studio, evening.lots)
+
+
+@pytest.fixture
+def shown(evening: Evening) -> Iterator[tuple[str, set[int]]]:
+    """A lot, its notices on the screen, their service killed, and the next one there.
+
+    They say that the soak may end, and that it should.
+    """
+    first = evening.ringing()
+    code = evening.soak()
+    wait_until(lambda: _has_rung(evening.studio, code))
+    evening.kill(first)
+    before = evening.service.asked.count("GetServerInformation")
+    second = evening.ringing()
+    wait_until(lambda: evening.service.asked.count("GetServerInformation") > before)
+    yield code, {one.receipt for _, one in evening.on_screen()}
+    os.kill(second, 15)
+    assert evening.kills == 1
+
+
+def test_the_notices_of_a_killed_service_go_when_they_are_answered(
+    evening: Evening, shown: tuple[str, set[int]]
+) -> None:
+    code, receipts = shown
+    evening.nursery.start("answer", str(evening.folder), ready(code))
+    wait_until(lambda: _answered_at(evening.studio, code) is not None)
+    wait_until(lambda: receipts <= set(evening.closed))
+    answered = _answered_at(evening.studio, code) or 0.0
+    assert max(evening.closed.at) - answered < SOON
+    assert len(evening.notices_of(code)) == 1, "it was not shown again"
+
+
+def test_the_buttons_in_the_notices_of_a_killed_service_are_answered(
+    evening: Evening, shown: tuple[str, set[int]]
+) -> None:
+    code, receipts = shown
+    evening.service.invoke(max(receipts), "done")
+    wait_until(lambda: receipts <= set(evening.closed))
+    assert _answered_at(evening.studio, code) is not None
+
+
+def test_what_was_answered_while_no_service_ran_goes_with_the_next(evening: Evening) -> None:
+    first = evening.ringing()
+    code = evening.soak()
+    wait_until(lambda: _has_rung(evening.studio, code))
+    evening.kill(first)
+    evening.studio.do(AnswerReminder(ready(code), "done"))
+    receipts = {one.receipt for _, one in evening.on_screen()}
+    begun = now()
+    second = evening.ringing()
+    wait_until(lambda: receipts <= set(evening.closed))
+    assert max(evening.closed.at) - begun < SOON
+    os.kill(second, 15)
+
+
+def _has_rung(studio: Studio, code: str) -> bool:
+    """Say whether "drain the beans" of a lot was shown and recorded."""
+    studio.heard_of_change()
+    return any(card.raised for card in studio.ask(q.BenchFor()).now if card.key == ready(code))
+
+
+def ready(code: str) -> str:
+    return f"{code}/1/ready"
+
+
+def _stale(evening: Evening) -> tuple[list[str], int]:
+    """Give what on the screen names an answered reminder, and how much of it nobody can know."""
+    stale, unnoted = [], 0
+    for at, one in evening.on_screen():
+        told = f"{one.title}\n{one.body}"
+        named = [code for code in evening.lots if f"Drain the beans {code} " in told]
+        if not any(_answered_at(evening.studio, code) is not None for code in named):
+            continue
+        if any(abs(killed - at) < UNNOTED for killed in evening.killed_at):
+            unnoted += 1
+        else:
+            stale.append(told)
+    return stale, unnoted
 
 
 def _answered_at(studio: Studio, code: str) -> float | None:

@@ -48,6 +48,9 @@ class ListedNotice:
     revised: list[tuple[tuple[str, ...], NoticeText | None]] = field(default_factory=list)
     before: Callable[[NoticeText], None] | None = None
     works: bool = True
+    left: tuple[tuple[str, ...], ...] = ()
+    """Keys of the notices that an earlier process left."""
+    bells: list[str] = field(default_factory=list)
 
     def show(self, text: NoticeText) -> Sequence[Delivery]:
         if self.before is not None:
@@ -60,6 +63,13 @@ class ListedNotice:
 
     def revise(self, keys: tuple[str, ...], text: NoticeText | None) -> None:
         self.revised.append((keys, text))
+
+    def take_over(self) -> tuple[tuple[str, ...], ...]:
+        self.bells.append("taken over")
+        return self.left
+
+    def hand_over(self) -> None:
+        self.bells.append("handed over")
 
     def stale(self) -> bool:
         return False
