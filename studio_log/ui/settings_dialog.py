@@ -1,50 +1,72 @@
-"""The settings: few, each with its words; all changeable at any time."""
+"""The settings: few, in headed sections, each with its words; all changeable at any time."""
 
-from PySide6.QtCore import QSize, QTime
+from typing import Final
+
+from PySide6.QtCore import QSize, Qt, Slot
 from PySide6.QtWidgets import (
-    QAbstractSpinBox,
-    QCheckBox,
-    QComboBox,
     QDialog,
     QDialogButtonBox,
-    QFormLayout,
     QLineEdit,
+    QScrollArea,
     QSpinBox,
-    QTimeEdit,
     QVBoxLayout,
     QWidget,
 )
 
+from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import plain
+from studio_log.domain.quiet_text import write_days
+from studio_log.domain.wall_clock import known_zone
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.settings import Settings
 from studio_log.ui.bridge import Bridge
+from studio_log.ui.chime import Chime
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.lot_reading import read_volume
+from studio_log.ui.settings_login import LoginSection, LoginStart
+from studio_log.ui.settings_parts import Checked, Section, choice, time_text
+from studio_log.ui.settings_quiet import QuietSection
+from studio_log.ui.settings_reminders import RemindersSection
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import em, roomy, scrolled
 
-UNITS = (("metric", "metric"), ("US", "us"))
-THEMES = (("as the system has it", "system"), ("light", "light"), ("dark", "dark"))
+UNITS: Final = (("metric", "metric"), ("US", "us"))
+THEMES: Final = (("as the system has it", "system"), ("light", "light"), ("dark", "dark"))
+NO_BUCKET: Final = "Say how much the bucket holds, such as 10 L."
+BETWEEN: Final = 26
+"""Pixels between two sections: space parts them, no line."""
 
 
 class SettingsDialog(QDialog):
     """Shows the settings and sends those that were changed."""
 
-    def __init__(self, bridge: Bridge, settings: Settings, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        bridge: Bridge,
+        settings: Settings,
+        parent: QWidget | None = None,
+        *,
+        login_start: LoginStart | None = None,
+        chime: Chime | None = None,
+    ) -> None:
         super().__init__(parent)
         self.setWindowTitle("Settings")
         self.setModal(True)
         self._bridge = bridge
         self._before = settings
         self._make_fields(settings)
+        self.quiet = QuietSection(settings, bridge.now, self._zone_in_force)
+        self.reminders = RemindersSection(settings, chime)
+        self.login = LoginSection(login_start)
         self.message = MessageBar(bridge)
         self.buttons = QDialogButtonBox()
         self.keep = self.buttons.addButton("&Keep these", QDialogButtonBox.ButtonRole.AcceptRole)
         self.buttons.addButton("&Leave it", QDialogButtonBox.ButtonRole.RejectRole)
         dress_button(self.keep, "primary")
         self._lay_out()
+        self.zone.editingFinished.connect(self._zone_left)
+        self.vessel.editingFinished.connect(self._read_vessel.read)
         self.buttons.accepted.connect(self.submit)
         self.buttons.rejected.connect(self.reject)
 
@@ -53,103 +75,126 @@ class SettingsDialog(QDialog):
         now: dict[str, object] = {
             "studio": self.studio.text().strip(),
             "units": self.units.currentData(),
-            "quiet_start": self.quiet_start.time().toString("HH:mm"),
-            "quiet_end": self.quiet_end.time().toString("HH:mm"),
-            "zone": self.zone.text().strip(),
-            "spoiling_at_night": self.spoiling.isChecked(),
-            "chime": self.chime.isChecked(),
             "vessel_litres": litres,
+            "zone": self.zone.text().strip(),
+            "quiet_start": time_text(self.quiet.start),
+            "quiet_end": time_text(self.quiet.end),
+            "quiet_days": write_days(self.quiet.days()),
+            **self.reminders.changes(),
             "theme": self.scheme.currentData(),
             "text_percent": self.text.value(),
         }
         return {name: value for name, value in now.items() if value != getattr(self._before, name)}
 
+    @Slot()
     def submit(self) -> None:
-        """Send what was changed; the box stays open where it is refused."""
-        vessel = read_volume(self.vessel.text())
-        if vessel.fault or vessel.value is None:
-            self.message.refuse(vessel.fault or "Say how much the bucket holds, such as 10 L.")
+        """Send what was changed; the box stays open where something is wrong or refused."""
+        self.message.put_away()
+        faulty = self._first_fault()
+        if faulty is not None:
+            self._lead_to(faulty)
             return
-        changes = self.changes(vessel.value)
+        if not self.login.submit():
+            self._lead_to(self.login.login)
+            return
+        litres = read_volume(self.vessel.text()).value
+        changes = self.changes(self._before.vessel_litres if litres is None else litres)
         if not changes:
             self.accept()
             return
         self._bridge.do(ChangeSettings(changes), self._kept, failed=self.message.refuse)
 
+    def _first_fault(self) -> QWidget | None:
+        """Have every fault said beside its field, and give the first of these fields."""
+        fine = [one.read() for one in (self._read_vessel, self._read_zone)]
+        for one, good in zip((self._read_vessel, self._read_zone), fine, strict=True):
+            if not good:
+                return one.fault.field
+        return None if self.quiet.read() else self.quiet.first_fault()
+
+    def _lead_to(self, field: QWidget) -> None:
+        field.setFocus(Qt.FocusReason.OtherFocusReason)
+        self._area.ensureWidgetVisible(field, 0, em(self, 3))
+
     def _make_fields(self, settings: Settings) -> None:
         self.studio = QLineEdit(settings.studio)
         self.studio.setMaxLength(120)
-        self.units = _choice(UNITS, settings.units)
-        self.quiet_start = _time(settings.quiet_start)
-        self.quiet_end = _time(settings.quiet_end)
+        self.units = choice(UNITS, settings.units)
+        self.vessel = QLineEdit(f"{plain(settings.vessel_litres, 1)} L")
+        self.vessel.setMaxLength(60)
+        self._read_vessel = Checked(self.vessel, self._vessel_fault)
         self.zone = QLineEdit(settings.zone)
         self.zone.setMaxLength(60)
         self.zone.setPlaceholderText("as the system has it")
-        self.spoiling = QCheckBox("What &spoils may ring in quiet hours")
-        self.spoiling.setChecked(settings.spoiling_at_night)
-        self.chime = QCheckBox("Sound a &chime when a reminder rings")
-        self.chime.setChecked(settings.chime)
-        self.vessel = QLineEdit(f"{plain(settings.vessel_litres, 1)} L")
-        self.vessel.setMaxLength(60)
-        self.scheme = _choice(THEMES, settings.theme)
+        self._read_zone = Checked(self.zone, self._zone_fault)
+        self.scheme = choice(THEMES, settings.theme)
         self.text = QSpinBox()
         self.text.setRange(80, 200)
         self.text.setSingleStep(10)
         roomy(self.text)
+        calm(self.text)
         self.text.setSuffix(" %")
         self.text.setValue(settings.text_percent)
 
+    def _vessel_fault(self) -> str:
+        read = read_volume(self.vessel.text())
+        return read.fault or ("" if read.value is not None else NO_BUCKET)
+
+    def _zone_fault(self) -> str:
+        try:
+            known_zone(self.zone.text().strip() or "UTC")
+        except Refusal as refusal:
+            return str(refusal)
+        return ""
+
+    def _zone_in_force(self) -> str:
+        """Give the zone typed, or the system's where none or none that is known is."""
+        typed = self.zone.text().strip()
+        return typed if typed and not self._zone_fault() else self._bridge.zone()
+
+    @Slot()
+    def _zone_left(self) -> None:
+        self._read_zone.read()
+        self.quiet.read()
+
+    def _sections(self) -> tuple[Section, ...]:
+        studio = Section("Studio")
+        studio.row("&Name of the studio", self.studio)
+        studio.row("Un&its", self.units)
+        studio.row("&Bucket for a new lot", self.vessel)
+        studio.wide(self._read_vessel.fault)
+        studio.row("Time &zone", self.zone)
+        studio.wide(self._read_zone.fault)
+        look = Section("Look")
+        look.row("The &window is", self.scheme)
+        look.row("Size of te&xt", self.text)
+        return studio, self.quiet, self.reminders, self.login, look
+
     def _lay_out(self) -> None:
         body = QWidget()
-        form = QFormLayout(body)
-        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
-        form.setContentsMargins(20, 18, 20, 12)
-        form.setVerticalSpacing(10)
-        rows: tuple[tuple[str, QWidget], ...] = (
-            ("&Name of the studio", self.studio),
-            ("&Units", self.units),
-            ("&Quiet hours from", self.quiet_start),
-            ("un&til", self.quiet_end),
-            ("Time &zone", self.zone),
-            ("", self.spoiling),
-            ("", self.chime),
-            ("&Bucket offered for a new lot", self.vessel),
-            ("&Look", self.scheme),
-            ("Si&ze of text", self.text),
-        )
-        for words, field in rows:
-            if isinstance(field, QComboBox | QAbstractSpinBox):
-                calm(field)
-            if not words:
-                form.addRow(field)
-            else:
-                form.addRow(words, field)
-                field.setAccessibleName(words.replace("&", ""))
+        page = QVBoxLayout(body)
+        page.setContentsMargins(20, 18, 20, 18)
+        page.setSpacing(BETWEEN)
+        sections = self._sections()
+        for section in sections:
+            page.addWidget(section)
+        page.addStretch(1)
+        labels = [label for section in sections for label in section.labels]
+        # One column of fields from top to bottom, though each section lays out its own.
+        widest = max(label.sizeHint().width() for label in labels)
+        for label in labels:
+            label.setMinimumWidth(widest)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(scrolled(body, name="Settings"), 1)
+        self._area: QScrollArea = scrolled(body, name="Settings")
+        column.addWidget(self._area, 1)
         column.addWidget(self.message)
         foot = QVBoxLayout()
         foot.setContentsMargins(20, 8, 20, 14)
         foot.addWidget(self.buttons)
         column.addLayout(foot)
         room = self.screen().availableGeometry().size() - QSize(40, 60)
-        self.resize(QSize(em(self, 34), em(self, 37)).boundedTo(room))
+        self.resize(QSize(em(self, 38), em(self, 48)).boundedTo(room))
 
     def _kept(self, _outcome: Outcome) -> None:
         self.accept()
-
-
-def _choice(rows: tuple[tuple[str, str], ...], value: str) -> QComboBox:
-    box = QComboBox()
-    for words, slug in rows:
-        box.addItem(words, slug)
-    box.setCurrentIndex(max(box.findData(value), 0))
-    return box
-
-
-def _time(text: str) -> QTimeEdit:
-    field = QTimeEdit(QTime.fromString(text, "HH:mm"))
-    field.setDisplayFormat("HH:mm")
-    roomy(field)
-    return field
