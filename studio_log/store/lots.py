@@ -8,13 +8,14 @@ from sqlalchemy import ColumnElement, and_, delete, false, func, or_, select, tr
 from sqlmodel import Session
 
 from studio_log.store.rows import rows, upsert, values_of
+from studio_log.store.search import LotWords, holds, ordinal
 from studio_log.store.tables import LOT
 from studio_log.store.values import LotLine, LotPage, LotQuery
 
 COLUMNS = tuple(LOT.c[field.name] for field in fields(LotLine))
 CURING = "curing"
 READY = "ready"
-CODE_ORDER = (func.substr(LOT.c.code, 1, 2), func.length(LOT.c.code), LOT.c.code)
+CODE_ORDER = (LOT.c.ordinal, LOT.c.code)
 """26-999 before 26-1000."""
 ORDERS: dict[str, tuple[ColumnElement[Any], ...]] = {
     "newest": tuple(part.desc() for part in CODE_ORDER),
@@ -35,8 +36,14 @@ class Lots:
 
     def put_all(self, lines: Iterable[LotLine]) -> None:
         """Write several lines."""
-        values = [asdict(line) | {"search_text": line.search_text.casefold()} for line in lines]
+        lines = list(lines)
+        values = [
+            asdict(line)
+            | {"search_text": line.search_text.casefold(), "ordinal": ordinal(line.code)}
+            for line in lines
+        ]
         upsert(self._session, LOT, values)
+        LotWords(self._session).put_all(lines)
 
     def get(self, code: str) -> LotLine | None:
         """Give the line of a lot, None where there is none."""
@@ -62,6 +69,7 @@ class Lots:
     def remove(self, code: str) -> None:
         """Take a line and its steps away (for a rebuild); the journal is not touched."""
         self._session.execute(delete(LOT).where(LOT.c.code == code))
+        LotWords(self._session).remove(code)
 
     def _codes(self, wanted: ColumnElement[bool]) -> tuple[str, ...]:
         found = rows(self._session, select(LOT.c.code).where(wanted).order_by(*CODE_ORDER))
@@ -79,9 +87,9 @@ def _wanted(query: LotQuery) -> ColumnElement[bool]:
         parts.append(or_(*(_in_state(state, query) for state in query.states)))
     if query.live_only:
         parts.append(LOT.c.ended == false())
-    parts.extend(
-        LOT.c.search_text.contains(word, autoescape=True) for word in query.find.casefold().split()
-    )
+    found = holds(query.find)
+    if found is not None:
+        parts.append(found)
     return and_(*parts)
 
 

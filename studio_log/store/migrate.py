@@ -37,16 +37,17 @@ def revisions(scripts: Path = SCRIPTS) -> list[str]:
 def upgrade(
     path: Path, copies: Path | None, now: datetime | None = None, scripts: Path = SCRIPTS
 ) -> None:
-    """Bring the file to the newest revision; a copy goes to `copies` before each one but the first.
+    """Bring the file to the newest revision; a copy goes to `copies` before each one.
 
-    Where a step fails, the file is as it was before that step. Another process doing the
-    same is waited for, and what it did is not done again.
+    A new studio needs none. Where a step fails, the file is as it was before that step.
+    Another process doing the same is waited for, and what it did is not done again.
     """
     for revision in revisions(scripts):
         with faults.told_with_disk(path.parent), closing(plain.connect(path, "rw")) as line:
             line.execute("PRAGMA foreign_keys = OFF")
             line.execute("PRAGMA synchronous = FULL")
-            _step(path, line, revision, copies, now, scripts)
+            if _step(path, line, revision, copies, now, scripts):
+                copies = None  # it is being made: there is nothing to copy yet
 
 
 def shape_of(revision: str, question: str, scripts: Path = SCRIPTS) -> list[tuple[object, ...]]:
@@ -66,12 +67,13 @@ def _step(
     copies: Path | None,
     now: datetime | None,
     scripts: Path,
-) -> None:
+) -> bool:
+    """Bring the file to one revision; say whether it held nothing before."""
     config = config_of(scripts)
     with engine_of(line, WRITING).begin() as connection:
         current = _current(connection)
         if current is not None and current >= revision:
-            return
+            return False
         if current is not None and copies is not None:
             stamp = files.stamp(now or files.last_change(path))
             plain.copy(path, files.free_path(copies, f"before-{revision}-{stamp}"))
@@ -79,6 +81,7 @@ def _step(
         command.upgrade(config, revision)
         if connection.exec_driver_sql("PRAGMA foreign_key_check").first() is not None:
             raise faults.refusal(faults.DAMAGED, path.parent)
+    return current is None
 
 
 def _current(connection: Connection) -> str | None:

@@ -3,6 +3,7 @@
 `entry` is the truth and is only ever added to (triggers of the first migration see to
 it). `lot`, `step` and `milk` are projections of it; `reminder` keeps what became of each
 reminder; `method`, `setting`, `counter` and `delivery` are truths of their own.
+`lot_words`, an index of FTS5, is a projection too: `store.search` alone speaks of it.
 """
 
 from datetime import datetime
@@ -23,6 +24,11 @@ NAMES = {
 
 STILL_OPEN = "status IN ('waiting', 'raised')"
 """Reminders that may still ring: literal, or the partial index would not be used."""
+
+
+DIPPED = "kind = 'dip' AND coat IS NOT NULL AND start IS NOT NULL AND state <> 'skipped'"
+"""Steps that gave a coat."""
+CURED = "kind = 'cure'"
 
 
 class Row(SQLModel, registry=registry(metadata=MetaData(naming_convention=NAMES))):
@@ -73,12 +79,20 @@ class LotRow(Row, table=True):
     search_text: str
     last_number: int
     updated_at: datetime
+    ordinal: int = Field(index=True, sa_column_kwargs={"server_default": "0"})
+    """Place of the code among all codes, and the number of its words in `lot_words`."""
 
 
 class StepRow(Row, table=True):
     """A step of a lot as lists need it."""
 
     __tablename__ = "step"
+    __table_args__ = (
+        Index("ix_step_dipped", "lot", sqlite_where=text(DIPPED), postgresql_where=text(DIPPED)),
+        Index(
+            "ix_step_cured", "lot", "end", sqlite_where=text(CURED), postgresql_where=text(CURED)
+        ),
+    )
 
     lot: str = Field(
         sa_column=Column(String, ForeignKey("lot.code", ondelete="CASCADE"), primary_key=True)
@@ -167,6 +181,17 @@ class SettingRow(Row, table=True):
     value: str
 
 
+class SearchRow(Row, table=True):
+    """A search of the lot list, kept by name."""
+
+    __tablename__ = "search"
+
+    name: str = Field(primary_key=True)
+    text: str
+    state: str
+    sort: str
+
+
 class CounterRow(Row, table=True):
     """The last number given out: "lot/26" -> 31."""
 
@@ -198,5 +223,6 @@ REMINDER: Table = METADATA.tables["reminder"]
 MILK: Table = METADATA.tables["milk"]
 METHOD: Table = METADATA.tables["method"]
 SETTING: Table = METADATA.tables["setting"]
+SEARCH: Table = METADATA.tables["search"]
 COUNTER: Table = METADATA.tables["counter"]
 DELIVERY: Table = METADATA.tables["delivery"]

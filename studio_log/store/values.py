@@ -64,6 +64,16 @@ class LotPage:
 
 
 @dataclass(frozen=True)
+class SavedSearch:
+    """A search of the lot list kept by name: what was typed, the state shown, the sort."""
+
+    name: str
+    text: str
+    state: str = "all"
+    sort: str = "need"
+
+
+@dataclass(frozen=True)
 class StepLine:
     """What lists need of one step of a lot."""
 

@@ -8,6 +8,7 @@ from studio_log.store.lots import Lots
 from studio_log.store.methods import Methods
 from studio_log.store.milks import Milks
 from studio_log.store.reminders import Reminders
+from studio_log.store.search import LotWords, SavedSearches
 from studio_log.store.small import Counters, Deliveries, SettingsKept
 from studio_log.store.steps import Steps
 from studio_log.store.tables import LOT, MILK, REMINDER, STEP
@@ -24,6 +25,7 @@ class Work:
         self.reminders = Reminders(session)
         self.milks = Milks(session)
         self.methods = Methods(session)
+        self.searches = SavedSearches(session)
         self.settings = SettingsKept(session)
         self.deliveries = Deliveries(session)
 
@@ -41,3 +43,4 @@ class Work:
         """
         for table in (STEP, LOT, MILK, *((REMINDER,) if reminders else ())):
             self._session.execute(delete(table))
+        LotWords(self._session).clear()

@@ -1,5 +1,7 @@
 """Lots, steps and milks beside the journal."""
 
+import re
+import unicodedata
 from datetime import timedelta
 
 import pytest
@@ -7,8 +9,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from studio_log.domain.errors import BadStudio
-from studio_log.store.values import LotQuery, MilkLine
-from tests.store.examples import HOUR, NINE, a_lot, a_reminder, a_step
+from studio_log.domain.journal import Act
+from studio_log.store.values import LotQuery, MilkLine, SavedSearch
+from tests.store.examples import HOUR, NINE, a_lot, a_reminder, a_step, an_entry
 
 
 def test_a_lot_line_comes_back_and_is_replaced_in_place(store):
@@ -96,6 +99,21 @@ def test_states_follow_the_clock_where_a_cure_runs_out(store):
         assert work.lots.page(LotQuery(live_only=True)).total == 3
 
 
+def tokens(text):
+    """Cut a text as SQLite's documentation of FTS5 says of unicode61, remove_diacritics 2."""
+    plain = unicodedata.normalize("NFD", text.casefold())
+    return re.findall(r"[^\W_]+", "".join(one for one in plain if not unicodedata.combining(one)))
+
+
+def stands(word, within):
+    """Say whether the parts of a typed word stand in a row, the last as a beginning."""
+    *whole, last = word
+    return any(
+        within[at : at + len(whole)] == whole and within[at + len(whole)].startswith(last)
+        for at in range(len(within) - len(whole))
+    )
+
+
 @settings(max_examples=80, deadline=None,
           suppress_health_check=[HealthCheck.function_scoped_fixture])  # fmt: skip
 @given(
@@ -108,9 +126,12 @@ def test_find_gives_what_holds_every_word(store, texts, find):
         lines = [a_lot(f"26-{place:03d}", search_text=text) for place, text in enumerate(texts)]
         work.lots.put_all(lines)
         found = {line.code for line in work.lots.page(LotQuery(find=find)).lines}
-    words = find.casefold().split()
+    words = [tokens(word) for word in find.split()]
     assert found == {
-        line.code for line in lines if all(word in line.search_text.casefold() for word in words)
+        line.code
+        for place, line in enumerate(lines)
+        if (any(words) or not words)
+        and all(stands(word, [*tokens(line.search_text), str(place)]) for word in words if word)
     }
 
 
@@ -139,3 +160,41 @@ def test_clearing_keeps_the_truths(store):
         assert work.settings.get("units") == "us"
         work.clear_projections(reminders=True)
         assert work.reminders.of("26-001") == ()
+
+
+def test_all_that_was_typed_is_found_and_what_is_gone_is_not(store):
+    with store.work() as work:
+        new = {"name": "runners", "pieces": [{"fibre": "nettle"}], "place": "shelf 3"}
+        work.journal.append(an_entry("26-031", Act.NEW, data=new))
+        work.journal.append(an_entry("26-031", act=Act.NOTE, note="smells of crème brûlée"))
+        work.journal.append(an_entry("26-031", act=Act.SKIP, data={"reason": "tannin ran out"}))
+        work.journal.append(an_entry("26-031", act=Act.NOTE, readings={"skin": "like paper"}))
+        work.lots.put(a_lot("26-031", search_text="26-031 runners"))
+        for typed in ("nett", "creme BRU", "tannin out", "paper", "31", "26-031", "26-03", "run 3"):
+            assert work.lots.page(LotQuery(find=typed)).total == 1, typed
+        for typed in ("ettle", "26-032", "brulee paper silk"):
+            assert work.lots.page(LotQuery(find=typed)).total == 0, typed
+        work.lots.remove("26-031")
+        work.lots.put(a_lot("26-031", name="other"))
+        work.clear_projections()
+        assert work.lots.page(LotQuery(find="nettle")).total == 0
+
+
+@given(st.text(max_size=60))
+@settings(max_examples=80, deadline=None,
+          suppress_health_check=[HealthCheck.function_scoped_fixture])  # fmt: skip
+def test_whatever_is_typed_is_searched_and_never_an_error(store, typed):
+    with store.reading() as look:
+        assert look.lots.page(LotQuery(find=typed)).total == 0
+
+
+def test_searches_are_kept_by_name(store):
+    with store.work() as work:
+        work.searches.put(SavedSearch("Ready to paint", "cotton", "ready", "weight"))
+        work.searches.put(SavedSearch("Ready to paint", "linen", "all", "need"))
+        work.searches.put(SavedSearch("Bucket", "at bucket 2"))
+    with store.work() as work:
+        assert [one.name for one in work.searches.all()] == ["Bucket", "Ready to paint"]
+        assert work.searches.all()[1].text == "linen"
+        work.searches.remove("Bucket")
+        assert len(work.searches.all()) == 1

@@ -12,12 +12,14 @@ from alembic.runtime.migration import MigrationContext
 from studio_log.domain.errors import BadStudio
 from studio_log.store import check, files, migrate, plain, tables
 from studio_log.store.database import open_store
+from studio_log.store.values import LotQuery
 from tests.store.examples import NINE, entries_in, filled_folder
 
-SECOND = """
+LATER = f"{int(plain.HEAD) + 1:04d}"
+NEXT = """
 import sqlalchemy as sa
 from alembic import op
-revision, down_revision = "0002", "0001"
+revision, down_revision = "{later}", "{head}"
 
 
 def upgrade():
@@ -30,12 +32,13 @@ def upgrade():
 
 @pytest.fixture
 def later(tmp_path):
-    """Give a function that makes scripts with a second revision, as a later version would."""
+    """Give a function that makes scripts with one more revision, as a later version would."""
 
     def make(then="pass"):
         scripts = tmp_path / "later%20 scripts"
         shutil.copytree(migrate.SCRIPTS, scripts, ignore=shutil.ignore_patterns("__pycache__"))
-        (scripts / "versions" / "m0002_later.py").write_text(SECOND.format(then=then))
+        script = NEXT.format(then=then, later=LATER, head=plain.HEAD)
+        (scripts / "versions" / f"m{LATER}_later.py").write_text(script)
         return scripts
 
     return make
@@ -61,10 +64,17 @@ def test_the_newest_revision_is_the_one_the_door_knows():
     assert migrate.revisions()[0] == "0001"
 
 
+def ours(name, kind, _parents):
+    """Leave out the index of words: FTS5 makes its tables itself."""
+    return kind != "table" or not str(name).startswith("lot_words")
+
+
 def test_the_migrations_make_what_the_tables_say(store):
     """Alembic's own comparison is the judge."""
     with store._engine.connect() as connection:
-        context = MigrationContext.configure(connection, opts={"compare_type": True})
+        context = MigrationContext.configure(
+            connection, opts={"compare_type": True, "include_name": ours}
+        )
         assert compare_metadata(context, tables.METADATA) == []
         assert plain.APPLICATION_ID == 0x53744C67
 
@@ -74,7 +84,7 @@ def test_a_rebuilt_table_keeps_its_children(folder, later):
     before = counts(path)
     assert before["step"] == 40
     migrate.upgrade(path, folder / "copies", NINE, later())
-    assert revision(path) == [("0002",)]
+    assert revision(path) == [(LATER,)]
     assert counts(path) == before
     with closing(plain.connect(path, "rw")) as line:
         line.execute("PRAGMA foreign_keys = ON")
@@ -88,9 +98,9 @@ def test_a_rebuilt_table_keeps_its_children(folder, later):
 def test_a_copy_is_taken_before_and_can_be_opened(folder, later):
     path = filled_folder(folder) / files.FILE_NAME
     migrate.upgrade(path, folder / "copies", datetime(2026, 6, 9, 13, 8, tzinfo=UTC), later())
-    copy = folder / "copies" / "before-0002-20260609T130800Z.sqlite3"
+    copy = folder / "copies" / f"before-{LATER}-20260609T130800Z.sqlite3"
     assert list((folder / "copies").iterdir()) == [copy]
-    assert revision(copy) == [("0001",)]
+    assert revision(copy) == [(plain.HEAD,)]
     old = folder / "old"
     old.mkdir()
     shutil.copyfile(copy, old / files.FILE_NAME)
@@ -108,7 +118,7 @@ def test_a_copy_without_a_moment_handed_in_is_stamped_with_the_last_change(folde
     path = filled_folder(folder) / files.FILE_NAME
     stamp = files.stamp(files.last_change(path))
     migrate.upgrade(path, folder / "copies", None, later())
-    assert (folder / "copies" / f"before-0002-{stamp}.sqlite3").exists()
+    assert (folder / "copies" / f"before-{LATER}-{stamp}.sqlite3").exists()
 
 
 FAILURES = {
@@ -155,5 +165,43 @@ def test_a_full_disk_while_copying_stops_the_migration(folder, later, monkeypatc
     monkeypatch.setattr(plain, "fill", with_code)
     with pytest.raises(BadStudio, match="full"):
         migrate.upgrade(path, folder / "copies", NINE, later())
-    assert revision(path) == [("0001",)]
+    assert revision(path) == [(plain.HEAD,)]
     assert list((folder / "copies").iterdir()) == []
+
+
+def test_a_studio_of_the_first_tables_gets_its_words(folder, tmp_path):
+    """Its rows are written as the first version wrote them, by plain SQL."""
+    first = tmp_path / "first"
+    shutil.copytree(migrate.SCRIPTS, first, ignore=shutil.ignore_patterns("m000[2-9]*", "__py*"))
+    path = files.prepare(folder, create=True)
+    plain.connect(path, "rwc").close()
+    migrate.upgrade(path, None, NINE, first)
+    assert revision(path) == [("0001",)]
+    entry = (
+        "INSERT INTO entry (subject, number, act, at, written, zone, note, readings, data, seal)"
+    )
+    lot = (
+        "INSERT INTO lot (code, name, state_hint, stage, place, method_slug, method_version, fibre,"
+    )
+    with closing(plain.connect(path, "rw")) as line:
+        for code in ("26-1000", "26-999", "26-031"):
+            line.execute(
+                f"{entry} VALUES (?, 1, 'new', ?, ?, 'UTC', 'Œuvre in Flachs', ?, ?, 0)",
+                (
+                    code,
+                    f"{NINE}",
+                    f"{NINE}",
+                    '{"skin": "wrinkled"}',
+                    '{"pieces": [{"fibre": "é"}]}',
+                ),
+            )
+            line.execute(
+                f"{lot} ended, search_text, last_number, updated_at) VALUES "
+                "(?, 'runners', 'curing', '', '', '', 1, '', 0, ?, 1, ?)",
+                (code, f"{code} runners", "2026-06-09 09:00:00.000000"),
+            )
+    with open_store(folder, now=NINE) as store, store.reading() as look:
+        for find in ("wrink", "flachs œuv", "E", "26-03"):
+            assert "26-031" in {one.code for one in look.lots.page(LotQuery(find=find)).lines}, find
+        assert look.lots.page(LotQuery(find="silk")).total == 0
+        assert look.lots.codes() == ("26-031", "26-999", "26-1000")

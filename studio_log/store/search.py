@@ -1,0 +1,139 @@
+"""The index of words, and searches kept by name: the only place that knows SQLite's FTS5."""
+
+import unicodedata
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict
+
+from sqlalchemy import (
+    ColumnElement,
+    Integer,
+    bindparam,
+    delete,
+    false,
+    literal_column,
+    select,
+    text,
+)
+from sqlmodel import Session
+
+from studio_log.store.rows import CHUNK, from_json, rows, upsert, values_of
+from studio_log.store.tables import ENTRY, LOT, SEARCH
+from studio_log.store.values import LotLine, SavedSearch
+
+MATCHING = "SELECT rowid FROM lot_words WHERE lot_words MATCH :matched"
+
+
+class LotWords:
+    """All that was typed about each lot, found by the beginnings of its words."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def put_all(self, lines: Iterable[LotLine]) -> None:
+        """Write the words of these lots anew: those of their lines and of their journals."""
+        texts = {line.code: [line.search_text, short_number(line.code)] for line in lines}
+        codes = list(texts)
+        for start in range(0, len(codes), CHUNK):
+            part = codes[start : start + CHUNK]
+            asked = select(ENTRY.c.subject, ENTRY.c.note, ENTRY.c.readings, ENTRY.c.data)
+            for row in rows(self._session, asked.where(ENTRY.c.subject.in_(part))):
+                texts[row.subject] += (row.note, *_texts(row.readings), *_texts(row.data))
+        if texts:
+            self._write({ordinal(code): found for code, found in texts.items()})
+
+    def _write(self, texts: Mapping[int, Iterable[str]]) -> None:
+        line = self._session.connection()
+        line.execute(text("DELETE FROM lot_words WHERE rowid = :at"), [{"at": at} for at in texts])
+        line.execute(
+            text("INSERT INTO lot_words (rowid, words) VALUES (:at, :words)"),
+            [
+                {"at": at, "words": " ".join(dict.fromkeys(found)).casefold()}
+                for at, found in texts.items()
+            ],
+        )
+
+    def remove(self, code: str) -> None:
+        """Forget the words of a lot."""
+        self._session.execute(
+            text("DELETE FROM lot_words WHERE rowid = :at"), {"at": ordinal(code)}
+        )
+
+    def clear(self) -> None:
+        """Forget all words, before they are written anew."""
+        self._session.execute(text("DELETE FROM lot_words"))
+
+
+def holds(find: str) -> ColumnElement[bool] | None:
+    """Give the condition that a lot's words begin with each word of `find`, None for no words.
+
+    Signs alone are found nowhere.
+    """
+    matched = match_words(find)
+    if not matched:
+        return false() if find.strip() else None
+    found = text(MATCHING).bindparams(bindparam("matched", matched, unique=True))
+    return LOT.c.ordinal.in_(found.columns(literal_column("rowid", Integer)))
+
+
+def match_words(find: str) -> str:
+    """Give what FTS5 is asked for these words: each in quotation marks, each a beginning."""
+    plain = "".join(letter if _is_text(letter) else " " for letter in find.casefold())
+    return " ".join(
+        f'"{word.replace(chr(34), chr(34) * 2)}"*'
+        for word in plain.split()
+        if any(unicodedata.category(letter)[0] in "LN" for letter in word)
+    )
+
+
+def _is_text(letter: str) -> bool:
+    return unicodedata.category(letter) not in {"Cc", "Cs"}
+
+
+def ordinal(code: str) -> int:
+    """Give the place of a code among all codes: 26-999 before 26-1000."""
+    year, _, number = code.partition("-")
+    return _figure(year) * 1_000_000 + _figure(number)
+
+
+def short_number(code: str) -> str:
+    """Give the number of a code as it is said: "31" of 26-031."""
+    return str(_figure(code.partition("-")[2]))
+
+
+def _figure(figures: str) -> int:
+    return int(figures) if figures.isascii() and figures.isdigit() else 0
+
+
+def _texts(written: str) -> list[str]:
+    """Give the texts in a JSON value."""
+    waiting = [from_json(written, "an entry")]
+    found: list[str] = []
+    while waiting:
+        value = waiting.pop()
+        if isinstance(value, str):
+            found.append(value)
+        elif isinstance(value, dict):
+            waiting.extend(value.values())
+        elif isinstance(value, list):
+            waiting.extend(value)
+    return found
+
+
+class SavedSearches:
+    """Searches that were kept by name."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def all(self) -> tuple[SavedSearch, ...]:
+        """Give them in the order of their names."""
+        found = rows(self._session, select(SEARCH).order_by(SEARCH.c.name))
+        return tuple(SavedSearch(**values_of(row)) for row in found)
+
+    def put(self, search: SavedSearch) -> None:
+        """Keep one, in place of that of the same name."""
+        upsert(self._session, SEARCH, [asdict(search)])
+
+    def remove(self, name: str) -> None:
+        """Forget one."""
+        self._session.execute(delete(SEARCH).where(SEARCH.c.name == name))
