@@ -1,15 +1,14 @@
 """The house that the command line is handed: how it opens, reminds and writes tags."""
 
 import contextlib
-import signal
 import sys
-import threading
 from collections.abc import Callable, Sequence
 from functools import partial
 from pathlib import Path
 from typing import TextIO
 
 from studio_log.app.compose import Ringing, open_studio
+from studio_log.app.ending import told_to_end
 from studio_log.app.paths import studio_folder
 from studio_log.cli.main import run
 from studio_log.cli.turn import lead_nowhere
@@ -56,7 +55,6 @@ class Reminding:
         self._where = where
         self._out = out
         self._worker = ThreadWorker()
-        self._end = threading.Event()
         self._studio: Studio | None = None
         self._ringing: Ringing | None = None
         self._here = ""
@@ -77,24 +75,20 @@ class Reminding:
         from studio_log.outside.watcher import FolderWatcher
 
         watcher = None
-        for number in (signal.SIGTERM, signal.SIGINT):
-            signal.signal(number, self._told_to_end)
-        try:
-            # Of a service that writes into a log, nobody can be said to have seen anything.
-            here = "the terminal" if self._out is not None and self._out.isatty() else ""
-            folder = self._worker.submit(self._open, here).result()
-            watcher = FolderWatcher(folder, partial(self._submit, self._heard))
-            self._worker.submit(self._ring)
-            self._say("Reminding. Ctrl-C ends it.")
-            self._end.wait()
-        finally:
-            if watcher is not None:
-                watcher.close()
-            self._close()
+        with told_to_end() as wait:
+            try:
+                # Of a service that writes into a log, nobody can be said to have seen anything.
+                here = "the terminal" if self._out is not None and self._out.isatty() else ""
+                folder = self._worker.submit(self._open, here).result()
+                watcher = FolderWatcher(folder, partial(self._submit, self._heard))
+                self._submit(self._ring)
+                self._say("Reminding. Ctrl-C ends it.")
+                wait()
+            finally:
+                if watcher is not None:
+                    watcher.close()
+                self._close()
         return 0
-
-    def _told_to_end(self, _number: int, _frame: object) -> None:
-        self._end.set()
 
     def _submit(self, task: Callable[[], object]) -> None:
         """Hand a task to the studio's own thread, from any other; at the end it is dropped."""
@@ -142,7 +136,6 @@ class Reminding:
             self._out = None
 
     def _close(self) -> None:
-        self._end.set()
         if self._studio is not None and self._ringing is not None:
             self._worker.submit(self._studio.stop_ringing).result()
             self._ringing.close()

@@ -2,6 +2,7 @@
 
 import argparse
 import contextlib
+import gc
 import shutil
 import signal
 import socket
@@ -18,6 +19,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from studio_log.app.paths import studio_folder
 from studio_log.app.single_copy import Door, call_first
 from studio_log.domain.errors import Refusal
+from studio_log.outside.login import LoginStart, command_of_this_program
 from studio_log.services.clock import HurriedClock, SystemClock
 from studio_log.services.commands import Outcome
 from studio_log.services.ports import Clock, Delivery, NoticeText, Raised
@@ -102,9 +104,8 @@ class WindowHouse(QObject):
             self.bridge.tell_raised(news)
         elif isinstance(news, Raised):
             self.bridge.tell_shown(news)
-            self.bridge.foreign_changed()
         elif isinstance(news, Outcome) and not self._late.asked_here:
-            self.bridge.foreign_changed()
+            self.bridge.tell_changed(news)
 
     def _submit(self, task: Callable[[], object]) -> None:
         """Hand a task to the studio's own thread, from any other; at the end it is dropped."""
@@ -211,15 +212,28 @@ def run_window(options: argparse.Namespace) -> int:
     window.quit_wanted.connect(app.quit)
     house.bridge.window_wanted.connect(window.bring_forward)
     TrayDuty(house.bridge, window.tray, window)
+    window.menu_acts.login_start = login_start(options)
     window.start()
     if options.minimised:
         window.showMinimized()
     else:
         window.show()
+    # What stands by now stands for months: the collector need not look at it each time.
+    gc.collect()
+    gc.freeze()
     code = app.exec()
     door.close()
     house.close()
     return code
+
+
+def login_start(options: argparse.Namespace) -> LoginStart | None:
+    """Give the switch that starts this window, small, at login; None for the demo."""
+    if options.demo:
+        return None
+    studio = ["--studio", str(studio_folder(options.studio))] if options.studio else []
+    words = command_of_this_program(sys.argv[0], sys.executable)
+    return LoginStart([*words, "--minimised", *studio])
 
 
 def _say_and_end(app: QApplication, words: str) -> int:

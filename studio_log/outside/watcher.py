@@ -9,6 +9,7 @@ from typing import Final
 
 from typing_extensions import override
 from watchdog.events import (
+    EVENT_TYPE_CLOSED,
     EVENT_TYPE_CREATED,
     EVENT_TYPE_DELETED,
     EVENT_TYPE_MODIFIED,
@@ -24,6 +25,10 @@ CHANGES: Final = frozenset(
     {EVENT_TYPE_CREATED, EVENT_TYPE_DELETED, EVENT_TYPE_MODIFIED, EVENT_TYPE_MOVED}
 )
 """Mere opening and reading is no change: else the look would cause the next look."""
+BELL: Final = "bell.lock"
+"""Closed by whoever held the bell: also by a process that was killed."""
+AGAIN_S: Final = (0.3, 1.0, 3.0)
+"""After a change it is looked again: a commit is heard of while a slow disk still writes it."""
 TOGETHER_S: Final = 0.05
 """Changes within this many seconds are told once."""
 LOOK_EVERY_S: Final = 1.0
@@ -78,10 +83,17 @@ class FolderWatcher:
             if self._closing.wait(TOGETHER_S):
                 return
             self._changed.clear()
-            try:
-                self._on_change()
-            except Exception:  # noqa: BLE001 - whatever it was, the thread goes on
-                _log.exception("what was changed could not be told")
+            self._call()
+            for seconds in AGAIN_S:
+                if self._changed.wait(seconds):
+                    break  # there is more: told at the head of the loop
+                self._call()
+
+    def _call(self) -> None:
+        try:
+            self._on_change()
+        except Exception:  # noqa: BLE001 - whatever it was, the thread goes on
+            _log.exception("what was changed could not be told")
 
     def _look(self) -> None:
         seen = self._state()
@@ -103,10 +115,10 @@ class _Ear(FileSystemEventHandler):
 
     @override
     def on_any_event(self, event: FileSystemEvent) -> None:
-        if event.event_type not in CHANGES:
-            return
         paths = (event.src_path, event.dest_path)
-        if any(os.path.basename(os.fsdecode(path)) in NAMES for path in paths):  # noqa: PTH119
+        names = {os.path.basename(os.fsdecode(path)) for path in paths}  # noqa: PTH119
+        given_up = event.event_type == EVENT_TYPE_CLOSED and BELL in names
+        if given_up or (event.event_type in CHANGES and not names.isdisjoint(NAMES)):
             self._changed.set()
 
 

@@ -98,9 +98,14 @@ def bench(house: Any, desk: Desk, _question: q.BenchFor) -> q.Bench:
         later=tuple(_card(desk, lots, one) for one in later[:LATER_LIMIT]),
         beyond=tuple(_card(desk, lots, one) for one in beyond[:LATER_LIMIT]),
         next_words=_next_words(desk, coming, bool(now_cards)),
-        quiet_words=f"Quiet hours {desk.quiet.words}: nothing rings.",
+        quiet_words=_quiet_words(desk),
         take_back=_take_back(house, desk),
     )
+
+
+def _quiet_words(desk: Desk) -> str:
+    hours = desk.quiet.words
+    return "No quiet hours are set." if hours == "none" else f"Quiet hours {hours}: nothing rings."
 
 
 def _is_now(desk: Desk, reminder: Reminder) -> bool:

@@ -10,6 +10,8 @@ from zoneinfo import ZoneInfo
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.look_ahead import acts_of_day, day_lines, day_words, tonight, tonight_words
+from studio_log.domain.lots import Lot
+from studio_log.domain.milks import Milk
 from studio_log.domain.reminders import Fate, Kind, Record, Reminder, Urgency
 from studio_log.present.words import moment
 from studio_log.services.commands import ChangeSettings, Hush
@@ -28,6 +30,8 @@ class Look:
     key: str
     kind: Kind
     due: datetime
+    words: str
+    """The whole in a sentence or two, for the end of another notice."""
     title: str
     body: str
 
@@ -68,9 +72,9 @@ def looks_due(desk: Desk, looked: set[str]) -> list[Look]:
         ):
             continue
         looked.add(key)
-        title, body = _LOOKS[kind].say(desk)
-        if title:
-            found.append(Look(key, kind, at, title, body))
+        words, title, body = _LOOKS[kind].say(desk)
+        if words:
+            found.append(Look(key, kind, at, words, title, body))
     return found
 
 
@@ -123,16 +127,25 @@ def _at(desk: Desk, kind: Kind, day: date) -> datetime:
     return datetime.combine(day, wall, ZoneInfo(desk.zone)).astimezone(UTC)
 
 
-def _say_day(desk: Desk) -> tuple[str, str]:
-    lots = [desk.lot(code) for code in desk.work.lots.live_codes()]
-    ahead = acts_of_day(lots, desk.now, desk.quiet)
-    return day_words(ahead, desk.now, desk.zone), "\n".join(day_lines(ahead, desk.now, desk.zone))
+def _say_day(desk: Desk) -> tuple[str, str, str]:
+    ahead = acts_of_day(_live(desk), desk.now, desk.quiet, _milks(desk))
+    words = day_words(ahead, desk.now, desk.zone)
+    return words, words, "\n".join(day_lines(ahead, desk.now, desk.zone))
 
 
-def _say_evening(desk: Desk) -> tuple[str, str]:
-    lots = [desk.lot(code) for code in desk.work.lots.live_codes()]
-    found = tonight(lots, desk.now, desk.quiet)
-    return tonight_words(found, desk.now, desk.zone), ""
+def _say_evening(desk: Desk) -> tuple[str, str, str]:
+    found = tonight(_live(desk), desk.now, desk.quiet, _milks(desk))
+    words = tonight_words(found, desk.now, desk.zone)
+    return words, "What to start tonight", words
+
+
+def _live(desk: Desk) -> list[Lot]:
+    return [desk.lot(code) for code in desk.work.lots.live_codes()]
+
+
+def _milks(desk: Desk) -> dict[str, Milk]:
+    pairs = ((code, desk.milk_of(code)) for code in desk.work.lots.live_codes())
+    return {code: milk for code, milk in pairs if milk is not None}
 
 
 @dataclass(frozen=True)
@@ -140,7 +153,7 @@ class _LookRule:
     """How long after its moment a look is still worth telling, and what it says."""
 
     lasts: timedelta
-    say: Callable[[Desk], tuple[str, str]]
+    say: Callable[[Desk], tuple[str, str, str]]
 
 
 _LOOKS: Mapping[Kind, _LookRule] = {

@@ -12,6 +12,7 @@ from studio_log.domain.methods import Method, StepKind
 from studio_log.domain.pieces import Piece
 from studio_log.domain.tags import TagFacts
 from studio_log.present.lanes import Lane, Night
+from studio_log.services.rang import WhatRangFor
 
 
 @dataclass(frozen=True)
@@ -304,7 +305,7 @@ class Status:
 
 Question = (
     LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
-    | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor
+    | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

@@ -20,10 +20,12 @@ from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines
+from studio_log.services.rang import WhatRangFor
+from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
 from studio_log.services.sheet_reads import amounts_of, in_units, lot_sheet, short_cautions
-from studio_log.services.timeline_reads import timeline
 from studio_log.services.telling import Telling
+from studio_log.services.timeline_reads import timeline
 from studio_log.store.database import Store
 
 
@@ -194,6 +196,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     q.MilksFor: _milks,
     q.MilkOfferFor: _milk_offer,
     q.TagsFor: _tags,
+    WhatRangFor: what_rang,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

@@ -93,11 +93,11 @@ def text_of(desk: Desk, records: Sequence[Record], looks: Sequence[Look] = ()) -
     if not records:
         title, body = looks[0].title, "\n".join(filter(None, (one.body for one in looks)))
         if len(looks) > 1:
-            title, body = "Looking ahead", "\n".join(one.title for one in looks)
+            title, body = "Looking ahead", "\n".join(one.words for one in looks)
         return NoticeText(title, body, Urgency.CALM.value, ())
     lots = {one.reminder.subject for one in records}
     known = {code: desk.lot(code) for code in lots}
-    return notice_text(records, desk.now, known, [look.title for look in looks])
+    return notice_text(records, desk.now, known, [look.words for look in looks])
 
 
 def ringing_keys(desk: Desk) -> frozenset[str]:

@@ -119,8 +119,8 @@ class Studio:
             kept = {(one.slug, one.version): one.text for one in look.methods.all()}
             self._settings = read_settings(look.settings.all())
         self.book = {key: read_method(text, name=key[0]) for key, text in kept.items()}
-        fresh = [read_method(text, name=name) for name, text in shipped.items()]
-        fresh = [method for method in fresh if method.key not in self.book]
+        read = (read_method(text, name=name) for name, text in shipped.items())
+        fresh = [method for method in read if method.key not in self.book]
         if not fresh:
             return
         with self.store.work() as work:
@@ -211,7 +211,7 @@ class Studio:
 
     def _change_settings(self, desk: Desk, command: c.ChangeSettings) -> c.Outcome:
         after = read_settings({**asdict(self._settings), **command.values}, strict=True)
-        desk.work.settings.put_all(dict(command.values))
+        desk.work.settings.put_all({name: getattr(after, name) for name in command.values})
         self._settings = after
         desk.settings, desk.zone = after, self.zone
         self._settle_all(desk, "the settings changed")
@@ -296,12 +296,13 @@ class Studio:
             if shown:
                 ringing.record_raised(desk, ringing.still_open(desk, due), shown)
                 manners.record_looks(desk, looks, shown)
-            ringing.record_deliveries(desk, due, deliveries)
+            seen = (Delivery(one, ok=True, words="shown") for one in here)
+            ringing.record_deliveries(desk, due, (*deliveries, *seen))
         if not shown:
             self._unheard_until = self.clock.now() + RETRY
             self._looked.difference_update(one.key for one in looks)
         self._tell(Raised(text, tuple(deliveries)))
-        self._after(c.Outcome(reminders=True, lots=frozenset(one.reminder.subject for one in due)))
+        self._after(c.Outcome(reminders=True))
 
     def _tell(self, news: object) -> None:
         for listener in list(self.listeners):
@@ -358,8 +359,7 @@ class Studio:
         self._seen = seen
         with self.store.reading() as look:
             self.read_kept_settings(look)
-        outcome = c.Outcome(reminders=True, settings=True, lots=frozenset({"*"}))
-        self._after(outcome)
+        self._after(outcome := c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))
         return outcome
 
     # -- safety ---------------------------------------------------------------------

@@ -104,7 +104,7 @@ class Bridge(QObject):
     """The dyer has clicked a notice on the desktop."""
 
     _came_home = Signal(object, object)
-    _foreign = Signal()
+    _elsewhere = Signal(object)
     _notice = Signal(object)
     _shown = Signal(object)
     _wanted = Signal()
@@ -126,7 +126,7 @@ class Bridge(QObject):
         self._closed = False
         queued = Qt.ConnectionType.QueuedConnection
         self._came_home.connect(self._deliver, queued)
-        self._foreign.connect(self._tell_foreign, queued)
+        self._elsewhere.connect(self._tell_elsewhere, queued)
         self._notice.connect(self._tell_notice, queued)
         self._shown.connect(self._tell_shown, queued)
         self._wanted.connect(self.window_wanted, queued)
@@ -171,10 +171,10 @@ class Bridge(QObject):
         self._ring_test().add_done_callback(_Errand(self._bring_home, then, None).done)
         return True
 
-    def foreign_changed(self) -> None:
-        """Take note, from any thread, that another program changed the studio."""
+    def tell_changed(self, outcome: Outcome) -> None:
+        """Take note, from any thread, of a change that no screen asked for."""
         if not self._closed:
-            self._foreign.emit()
+            self._elsewhere.emit(FOREIGN if "*" in outcome.lots else outcome)
 
     def tell_raised(self, notice: NoticeText) -> None:
         """Take note, from any thread, that a reminder was raised."""
@@ -231,9 +231,9 @@ class Bridge(QObject):
         doubt = Doubt(str(error), errand.command, errand.then, errand.failed, errand.asked)
         _call(errand.asked or self.questioned.emit, doubt)
 
-    @Slot()
-    def _tell_foreign(self) -> None:
-        self.changed.emit(FOREIGN)
+    @Slot(object)
+    def _tell_elsewhere(self, outcome: Outcome) -> None:
+        self.changed.emit(outcome)
 
     @Slot(object)
     def _tell_notice(self, notice: NoticeText) -> None:

@@ -259,7 +259,7 @@ class MainWindow(QMainWindow):
     def _show_settings(self, settings: Settings) -> None:
         before, self._settings = self._settings, settings
         self.menu_acts.settings = settings
-        self.chime.on = settings.chime
+        self.chime.on, self.chime.volume = settings.chime, settings.chime_volume
         self.acts.vessel_litres = settings.vessel_litres
         self.top_bar.show_studio(settings.studio)
         look = (settings.theme, settings.text_percent)

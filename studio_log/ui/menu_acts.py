@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 from datetime import timedelta
 from functools import partial
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QWidget
 
+from studio_log.services.clock import zone_data_words
 from studio_log.services.commands import ChangeSettings, Hush, Outcome
 from studio_log.services.ports import Delivery
 from studio_log.services.settings import Settings
@@ -24,6 +25,11 @@ from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from studio_log.ui.settings_login import LoginStart
 
 TITLE: Final = "Studio Log — a dyer’s logbook"
 ABOUT: Final = (
@@ -56,7 +62,9 @@ class MenuActs(QObject):
         self._ask = ask
         self._at = places
         self.settings = Settings()
-        self._table = {
+        self.login_start: LoginStart | None = None
+        """What switches the start at login; None where that cannot be."""
+        self._table: dict[str, Callable[[], object]] = {
             "settings": self._settings_box,
             "find": self._find,
             "to_lots": self._to_lots,
@@ -99,7 +107,13 @@ class MenuActs(QObject):
             self._at.bench.focus_top()
 
     def _settings_box(self) -> None:
-        box = SettingsDialog(self._bridge, self.settings, self._window)
+        box = SettingsDialog(
+            self._bridge,
+            self.settings,
+            self._window,
+            login_start=self.login_start,
+            chime=self._at.chime,
+        )
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.open()
 
@@ -171,4 +185,4 @@ class MenuActs(QObject):
         self._ask.tell(self._window, "Keys", keys_words())
 
     def _about(self) -> None:
-        self._ask.tell(self._window, TITLE, ABOUT)
+        self._ask.tell(self._window, TITLE, f"{ABOUT} Times go by the {zone_data_words()}.")

@@ -11,6 +11,7 @@ import pytest
 from watchdog.observers import Observer
 
 from studio_log.outside import watcher
+from studio_log.outside.bell import FileBell
 from studio_log.outside.watcher import FolderWatcher
 
 FILE = "studio.sqlite3"
@@ -41,6 +42,12 @@ class Told:
         while self.event.wait(QUIET):
             self.event.clear()
         self.count = 0
+
+
+@pytest.fixture(autouse=True)
+def _once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let it look once after a change: the tests count."""
+    monkeypatch.setattr(watcher, "AGAIN_S", ())
 
 
 @pytest.fixture
@@ -86,7 +93,6 @@ def test_reading_is_no_change(tmp_path: Path, base: sqlite3.Connection) -> None:
     watch = FolderWatcher(tmp_path, told)
     try:
         told.settle()
-        (tmp_path / "bell.lock").write_text("", "utf-8")
         for _ in range(3):
             assert base.execute("select count(*) from entry").fetchone() == (1,)
             (tmp_path / FILE).read_bytes()
@@ -165,3 +171,42 @@ def test_a_folder_that_is_not_there_does_not_stop_the_program(tmp_path: Path) ->
     watch = FolderWatcher(tmp_path / "gone", Told())
     watch.close()
     assert watch.words
+
+
+def test_a_bell_that_is_given_up_is_told_of_and_asking_for_it_is_not(tmp_path: Path) -> None:
+    """Its holder may be killed: then the system closes the file."""
+    told = Told()
+    holder, asker = FileBell(tmp_path), FileBell(tmp_path)
+    assert holder.hold()
+    watch = FolderWatcher(tmp_path, told)
+    try:
+        told.settle()
+        assert not asker.hold()
+        assert not told.event.wait(QUIET), "whoever asks in vain wakes nobody"
+        holder.release()
+        assert told.event.wait(5)
+        assert asker.hold()
+    finally:
+        watch.close()
+        asker.release()
+
+
+def test_a_commit_that_a_slow_disk_still_writes_is_looked_for_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(watcher, "AGAIN_S", (0.2, 0.6))
+    calls = []
+    enough = threading.Event()
+
+    def look() -> None:
+        calls.append(time.monotonic())
+        if len(calls) == 3:
+            enough.set()
+
+    watch = FolderWatcher(tmp_path, look)
+    try:
+        (tmp_path / FILE).write_bytes(b"begun")
+        assert enough.wait(10)
+    finally:
+        watch.close()
+    assert calls[2] - calls[0] > 0.7

@@ -101,3 +101,97 @@ def test_answers_and_acts_go_on_meanwhile(shop, soaking):
     shop.do(Hush(HOUR))
     shop.do(AnswerReminder(f"{soaking}/1/ready", "done"))
     assert shop.lot(soaking).step(1).end == READY
+
+
+# -- looks ahead ---------------------------------------------------------------------------
+
+
+def looking(shop, **settings):
+    shop.do(ChangeSettings({"look_ahead": "08:00", "evening_look": "20:00", **settings}))
+
+
+def look_records(shop):
+    with shop.studio.store.reading() as look:
+        return {one.kind: one for one in look.reminders.of("studio")}
+
+
+def test_the_day_is_told_at_its_hour_once(shop, soaking):
+    looking(shop)
+    shop.clock.set(NINE + DAY - 2 * HOUR)  # 07:00, quiet hours end; the beans are past
+    shop.do(AnswerReminder(f"{soaking}/1/past", "done"))
+    at = NINE + DAY - HOUR  # 08:00
+    told = [text for when, text in shop.ring_on(at) if when == at]
+    looks = [text for text in told if "Today" in f"{text.title} {text.body}"]
+    assert len(looks) == 1
+    assert look_records(shop)["look_ahead"].answer == "told"
+    assert look_records(shop)["look_ahead"].channels == ("list", "the window")
+    again = [text for _, text in shop.ring_on(at + 5 * HOUR)]
+    assert not [text for text in again if "Today" in f"{text.title} {text.body}"]
+
+
+def test_what_is_due_and_the_look_ahead_are_one_notice(shop, soaking):
+    looking(shop, look_ahead="09:30")
+    shop.studio.raise_due()
+    (text,) = shop.ring(at=NINE + DAY + HOUR)  # 10:00: off overnight
+    assert soaking in text.title
+    assert text.body.splitlines()[-1].startswith("Today: ")
+    assert text.keys
+
+
+def test_an_evening_says_what_to_start_tonight(shop):
+    """Milk is strained; a first soak of 10 to 18 h begun before bed ends in the morning."""
+    code = shop.new()
+    shop.walk_to(code, "first-soak")
+    shop.clock.set(NINE + 11 * HOUR + DAY)  # 20:00 on the next day
+    shop.ring()
+    looking(shop)
+    texts = shop.ring()
+    (text,) = [one for one in texts if "onight: " in one.body]
+    assert code in text.body
+    record = look_records(shop)["evening_look"]
+    assert (record.status, record.answer) == ("answered", "told")
+    assert not [one for one in shop.ring(minutes=5) if "onight: " in one.body]
+
+
+def test_nothing_to_do_is_not_told(shop):
+    looking(shop)
+    assert [text for _, text in shop.ring_on(NINE + 3 * DAY)] == []
+    assert look_records(shop) == {}
+
+
+def test_in_quiet_hours_and_hushed_no_look_is_told_and_an_old_one_never(shop, soaking):
+    looking(shop)
+    shop.do(Hush(24 * HOUR))
+    assert soaking
+    shop.ring(at=NINE + 23 * HOUR)
+    (text,) = shop.ring(at=NINE + 24 * HOUR)
+    assert text.body.count("Today: ") == 1, "within six hours of its hour it is worth telling"
+    later = shop.ring(at=NINE + 30 * HOUR)
+    assert not [one for one in later if "Today: " in one.body]
+
+
+def test_a_laptop_off_for_weeks_tells_one_look_only(shop, soaking, tmp_path, clock):
+    looking(shop)
+    shop.studio.close()
+    clock.set(NINE + 21 * DAY)
+    again = open_workshop(tmp_path / "studio", clock)
+    try:
+        (text,) = again.ring()
+        assert soaking in text.title
+        assert text.body.count("Today: ") == 1
+        assert again.ring(minutes=1) == []
+    finally:
+        again.studio.close()
+
+
+def test_the_alarm_is_set_to_the_looks(shop, soaking):
+    assert soaking
+    before = shop.studio.next_ring()
+    looking(shop, look_ahead="09:10", evening_look="")
+    assert before == NINE + 8 * HOUR
+    assert shop.alarm.at == NINE + 10 * MINUTE
+
+
+def test_switched_off_they_wake_nobody(shop):
+    looking(shop, look_ahead="", evening_look="")
+    assert shop.studio.next_ring() is None

@@ -34,7 +34,7 @@ from studio_log.domain.journal import Act
 from studio_log.services.commands import AnswerReminder, ChangeSettings, Mark, NewLot, Outcome
 from studio_log.services.ports import Delivery, NoticeText
 from studio_log.services.worker import ThreadWorker
-from studio_log.ui.bridge import Bridge
+from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.theme import apply_theme
 from tests.speed.report import resident_kib, verdict
@@ -104,7 +104,7 @@ class Month:
             return
         if self.changed:
             self.changed = False
-            self.bridge.foreign_changed()
+            self.bridge.tell_changed(FOREIGN)
         for _ in range(3):
             self.worker.submit(int).result()
             QApplication.processEvents()

@@ -10,25 +10,12 @@ from pytestqt.qtbot import QtBot
 
 from studio_log.app.compose import open_studio
 from studio_log.app.errand import StepClock
-from studio_log.services.ports import Delivery, NoticeText
+from studio_log.services.ports import NoticeText
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.ask import SplitChoice
-from studio_log.ui.bridge import Bridge
+from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.main_window import MainWindow
-
-
-class Notices:
-    """Keeps what was shown; stands for the desktop."""
-
-    def __init__(self) -> None:
-        self.shown: list[NoticeText] = []
-
-    def show(self, text: NoticeText) -> list[Delivery]:
-        self.shown.append(text)
-        return [Delivery("desktop", ok=True, words="shown")]
-
-    def state(self) -> tuple[bool, str]:
-        return True, "desktop notices work"
+from tests.support.hand_clock import ListedNotice
 
 
 class WrittenAnswers:
@@ -69,7 +56,7 @@ class Person:
         self.folder = folder
         self.clock = StepClock(datetime(2026, 6, 9, 8, 0, tzinfo=UTC), "Europe/London")
         self.answers = WrittenAnswers()
-        self.notices = Notices()
+        self.notices = ListedNotice()
         self.open()
 
     def open(self) -> None:
@@ -114,7 +101,7 @@ class Person:
         """Put the clock forward and let due reminders ring."""
         self.clock.jump(at)
         if self.studio.raise_due().reminders:
-            self.bridge.foreign_changed()
+            self.bridge.tell_changed(FOREIGN)
         self.settle()
 
     def move(self, **span: float) -> None:

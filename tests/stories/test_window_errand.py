@@ -12,6 +12,7 @@ from studio_log.outside.notices import DesktopNotice
 from studio_log.services import questions as q
 from studio_log.services.commands import Mark
 from studio_log.ui.ask import SplitChoice
+from studio_log.ui.bridge import FOREIGN
 from studio_log.ui.lots.lot_form import LotForm
 from tests.stories.conftest import Person
 
@@ -185,7 +186,7 @@ def coats(person: Person, code: str) -> None:
     dry = sheet.data["cure"]["fully_dry"]
     # The optional fourth coat voids the marks and starts the cure again from its own drying.
     person.studio.do(Mark(code, "dip-4", Act.START))
-    person.bridge.foreign_changed()
+    person.bridge.tell_changed(FOREIGN)
     person.settle()
     assert person.studio.ask(q.LotSheetFor(code)).data["cure"]["fully_dry"] is None
     act(person, code, "ready")

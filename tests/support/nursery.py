@@ -51,7 +51,7 @@ class Nursery:
         self._said = said.open("ab")
         self._process = subprocess.Popen(
             [sys.executable, "-c", NURSERY],
-            env={**os.environ, "PYTHONPATH": f"{TREE}:/work/tmp/stub", **env},
+            env={**os.environ, "PYTHONPATH": str(TREE), **env},
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             stderr=self._said,

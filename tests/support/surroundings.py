@@ -47,6 +47,7 @@ def give(monkeypatch: pytest.MonkeyPatch, *, with_bus: bool) -> None:
         monkeypatch.delenv(name)
     if not with_bus:
         monkeypatch.delenv("DBUS_SESSION_BUS_ADDRESS", raising=False)
+    monkeypatch.setenv("DBUS_SYSTEM_BUS_ADDRESS", "unix:path=/nowhere")
 
 
 def _home() -> dict[str, str]:

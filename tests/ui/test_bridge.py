@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act
-from studio_log.services.commands import Mark, Outcome, Undo
+from studio_log.services.commands import Hush, Mark, Outcome, Undo
 from studio_log.services.ports import NoticeText
 from studio_log.services.questions import BenchFor
 from studio_log.ui.bridge import FOREIGN, Bridge, Doubt, insisted, touches
@@ -108,7 +108,7 @@ def test_changes_by_others_and_notices_are_told_from_any_thread() -> None:
     notice = NoticeText("Stir", "26-031", "now", ("k",))
 
     def elsewhere() -> None:
-        bridge.foreign_changed()
+        bridge.tell_changed(FOREIGN)
         bridge.tell_raised(notice)
 
     thread = threading.Thread(target=elsewhere)
@@ -126,14 +126,15 @@ def test_a_closed_bridge_sends_and_tells_nothing() -> None:
     bridge = bridge_over(studio)
     bridge.close()
     bridge.do(STIR)
-    bridge.foreign_changed()
+    bridge.tell_changed(FOREIGN)
     settle()
     assert studio.done == []
 
 
 def test_only_commands_that_can_be_doubted_are_made_sure() -> None:
     assert insisted(STIR) == Mark("26-031", "4", Act.TEND, sure=True)
-    assert insisted(Undo("26-031")) == Undo("26-031")
+    assert insisted(Undo("26-031")) == Undo("26-031", sure=True)
+    assert insisted(Hush()) == Hush()
 
 
 def test_a_foreign_change_touches_every_lot() -> None:

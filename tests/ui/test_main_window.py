@@ -32,6 +32,7 @@ from studio_log.services.questions import (
 )
 from studio_log.services.settings import Settings
 from studio_log.ui.ask import LotChange, SplitChoice
+from studio_log.ui.bridge import FOREIGN
 from studio_log.ui.lots.lot_model import LINE_ROLE
 from studio_log.ui.main_window import TITLE, MainWindow
 from studio_log.ui.theme.look import apply_theme
@@ -166,7 +167,7 @@ def test_only_what_a_change_touches_is_asked_for(kit: Kit) -> None:
 
 def test_a_change_by_another_program_asks_for_everything(kit: Kit) -> None:
     kit.studio.asked.clear()
-    kit.bridge.foreign_changed()
+    kit.bridge.tell_changed(FOREIGN)
     settle()
     kinds = {type(question) for question in kit.studio.asked}
     assert {SettingsFor, TimelineFor, BenchFor, LotSheetFor, StatusFor} <= kinds
@@ -260,7 +261,7 @@ def test_closing_keeps_reminding_from_the_tray_and_says_so_once(kit: Kit) -> Non
     kit.window.bring_forward()
     assert kit.window.isVisible()
     kit.studio.settings = replace(kit.studio.settings, closing_said=True)
-    kit.bridge.foreign_changed()
+    kit.bridge.tell_changed(FOREIGN)
     settle()
     kit.ask.heard.clear()
     kit.window.close()

@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit
 
 from studio_log.services.questions import BenchFor, LotLinesFor, LotSheetFor, TimelineFor
+from studio_log.ui.bridge import FOREIGN
 from studio_log.ui.freshness import Freshness
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.minute import MINUTE, MinuteClock
@@ -101,7 +102,7 @@ def test_a_reminder_wakes_a_window_at_rest(room: Room) -> None:
     room.strike(minutes=2)
     room.clock.at += timedelta(minutes=3)
     room.studio.bench = room.busy
-    room.bridge.foreign_changed()
+    room.bridge.tell_changed(FOREIGN)
     settle()
     assert not room.window.minute.rests
     assert room.told == "Tue 9 June · 13:13"

@@ -19,7 +19,7 @@ from studio_log.services.ports import NoticeText
 from studio_log.services.questions import SettingsFor
 from studio_log.services.rang import Rang, Try, WhatRangFor
 from studio_log.services.settings import Settings
-from studio_log.ui.bridge import Bridge
+from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.rang.rang_box import FAILED, NOTHING, RangBox
 from studio_log.ui.rang.rang_delegate import wrapped
 from studio_log.ui.rang.rang_model import ANSWER, COLUMNS, DUE, HOW, LOT, RANG, WHAT
@@ -225,7 +225,7 @@ def test_news_is_asked_for_only_while_somebody_looks(
     assert box.model.rowCount() == 4
     assert box.view.currentIndex().row() == 3, "the chosen one stays chosen"
     box.hide()
-    bridge.foreign_changed()
+    bridge.tell_changed(FOREIGN)
     settle()
     assert not box._soon.isActive(), "nobody looks"
     box.show()
