@@ -30,6 +30,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         step_line(house, desk, lot, step, windows.get(step.number), order)
         for order, step in enumerate(lot.steps, start=1)
     )
+    lines = with_readings(lines, entries)
     undoable = last_undoable(entries)
     gone = taken_back(entries)
     milk = desk.milk_of(lot.code)
@@ -49,7 +50,10 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         milk_words=_milk_words(desk, milk),
         undo=entry_words(undoable, lot) if undoable and not lot.voided else "",
         redo=entry_words(gone[-1], lot) if gone else "",
-        data=sheet_data(desk, lot, entries, windows, lines),
+        data={
+            **sheet_data(desk, lot, entries, windows, lines),
+            "became": became(lot, entries, desk),
+        },
     )
 
 
@@ -157,7 +161,7 @@ def step_line(
         planned=planned_words(lot, step),
         actual=_actual_words(desk, step),
         when=_when_words(desk, step, window),
-        why=best_words(desk, step, window) if window and step.running else "",
+        why=best_words(desk, step, window) if window and step.running else waits_for(lot, step),
         broken=_broken_words(window),
         amounts=amounts,
         details=_details(desk, step, amounts),
@@ -186,6 +190,18 @@ def planned_words(lot: Lot, step: LotStep) -> str:
         behind = f" of {gap.after}" if gap.after else ""
         return f"within {short_span(gap.most)}{behind}, {text}"
     return text
+
+
+def waits_for(lot: Lot, step: LotStep) -> str:
+    """Say what the next step still waits for: "waits for: Spin out"; "" where it may begin."""
+    ahead = [one for one in lot.steps if lot.state_of(one) is StepState.AHEAD]
+    if not ahead or ahead[0].number != step.number:
+        return ""
+    before = next((one for one in lot.before(step) if not one.closed), None)
+    if before is None:
+        return ""
+    what = f"{before.title} to be dry" if before.spec.ask_dry is not None else before.title
+    return f"waits for: {what}"
 
 
 def _actual_words(desk: Desk, step: LotStep) -> str:
@@ -279,10 +295,46 @@ def entry_lines(lot: Lot, entries: tuple[Entry, ...]) -> tuple[q.EntryLine, ...]
     )
 
 
+def became(lot: Lot, entries: tuple[Entry, ...], desk: Desk) -> dict[str, str]:
+    """Give what each corrected entry says now, by its number."""
+    changed = {entry.target for entry in entries if entry.act is Act.CORRECT}
+    return {
+        str(entry.number): f"{words.moment(entry.at, desk.now, desk.zone)}   "
+        f"{_entry_line_words(lot, entry)}{f' — {entry.note}' if entry.note else ''}"
+        for entry in standing(entries)
+        if entry.number in changed
+    }
+
+
 def _entry_line_words(lot: Lot, entry: Entry) -> str:
     text = entry_words(entry, lot)
     if entry.target is not None:
         text += f" entry {entry.target}"
     if entry.readings:
-        text += "; " + ", ".join(f"{name} {value}" for name, value in entry.readings.items())
+        text += f"; {readings_words(entry)}"
     return text
+
+
+def readings_words(entry: Entry) -> str:
+    """Say the readings of an entry: "temperature 71 °F, pH 6.8"; a text stands after a colon."""
+    return ", ".join(
+        f"{name}{': ' if str(value)[:1].isalpha() else ' '}"
+        f"{f'{value:g}' if isinstance(value, float) else value}"
+        for name, value in entry.readings.items()
+    )
+
+
+def with_readings(
+    lines: tuple[q.StepLine, ...], entries: tuple[Entry, ...]
+) -> tuple[q.StepLine, ...]:
+    """Give the steps with the readings that stand for each, after its amounts."""
+    read: dict[int | None, list[str]] = {}
+    for entry in standing(entries):
+        if entry.readings:
+            read.setdefault(entry.step, []).append(readings_words(entry))
+    return tuple(
+        replace(line, details="; ".join(filter(None, (line.details, *read[line.number]))))
+        if line.number in read
+        else line
+        for line in lines
+    )

@@ -1,6 +1,6 @@
 """A lot's journal: every entry, what was taken back and what was corrected."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from zoneinfo import ZoneInfo
 
 from PySide6.QtCore import Qt, Signal
@@ -55,23 +55,34 @@ class JournalPage(QWidget):
         self.correct_button.clicked.connect(self._correct)
         self._offer(-1)
 
-    def show_entries(self, entries: Sequence[EntryLine], zone: str) -> None:
-        """Show these, latest first."""
+    def show_entries(
+        self, entries: Sequence[EntryLine], zone: str, became: Mapping[str, str] | None = None
+    ) -> None:
+        """Show these, latest first; `became` says by number what replaced a corrected one."""
         if tuple(entries) == self._entries:
             return
+        became = became or {}
         kept = self._number()
         self._entries = tuple(entries)
         self.list.clear()
         for entry in reversed(self._entries):
-            item = QListWidgetItem(entry_words(entry, zone))
-            item.setData(NUMBER_ROLE, entry.number)
-            font = item.font()
-            font.setStrikeOut(entry.taken_back)
-            item.setFont(font)
-            self.list.addItem(item)
+            now = became.get(str(entry.number), "")
+            item = self._add(entry_words(entry, zone), entry, struck=entry.taken_back or bool(now))
+            if now:
+                item = self._add(f"now:  {now}", entry, struck=False)
             if entry.number == kept:
                 self.list.setCurrentItem(item)
         self._offer(self.list.currentRow())
+
+    def _add(self, words: str, entry: EntryLine, *, struck: bool) -> QListWidgetItem:
+        """Add a line; a struck one says in words too what became of it."""
+        item = QListWidgetItem(words)
+        item.setData(NUMBER_ROLE, entry.number)
+        font = item.font()
+        font.setStrikeOut(struck)
+        item.setFont(font)
+        self.list.addItem(item)
+        return item
 
     def _number(self) -> int | None:
         if self.list.currentRow() < 0:

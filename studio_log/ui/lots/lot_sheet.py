@@ -114,7 +114,10 @@ class LotSheetPage(QWidget):
             words.show_words(text)
         self.cautions.show_words("\n".join(f"⚠ {words}" for words in sheet.cautions))
         self.steps.show_steps(sheet.steps)
-        self.journal.show_entries(sheet.entries, self._bridge.zone())
+        became = sheet.data.get("became")
+        self.journal.show_entries(
+            sheet.entries, self._bridge.zone(), became if isinstance(became, dict) else {}
+        )
         self.lot_buttons["split"].setEnabled(len(sheet.pieces) > 1)
         self.shown.emit(sheet)
 
@@ -208,7 +211,7 @@ class LotSheetPage(QWidget):
         at, note = said
         self.said.put_away()
         self._bridge.do(
-            Mark(self._code, str(step.number), Act(act), at, note),
+            Mark(self._code, str(step.number), Act(act), at, note, self.detail.readings.values),
             self._acted,
             failed=self.said.refuse,
             asked=self.said.question,

@@ -9,6 +9,7 @@ from studio_log.domain.journal import Act
 from studio_log.services.questions import StepLine
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.lots.amount_rows import AmountRows
+from studio_log.ui.lots.readings_line import ReadingsLine
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.moment_line import MomentLine
@@ -18,10 +19,10 @@ LEFT_TO_BENCH: Final = frozenset({"putoff"})
 
 
 class StepDetail(QFrame):
-    """Where the dyer marks what happened: when, a note, and the act."""
+    """Where the dyer marks what happened: when, readings, a note, and the act."""
 
     acted = Signal(str, object, str)
-    """Act, the moment (None: now) and the note."""
+    """Act, the moment (None: now) and the note; the readings stand in `readings`."""
     amount_changed = Signal(str, float)
 
     def __init__(self, bridge: Bridge, parent: QWidget | None = None) -> None:
@@ -37,11 +38,13 @@ class StepDetail(QFrame):
         self.note.setMaxLength(1000)
         self.note.setAccessibleName("Note")
         self.note.setPlaceholderText("a note, if any")
+        self.readings = ReadingsLine()
         self._buttons = FlowLayout(gap=8)
         self.act_buttons: dict[str, QPushButton] = {}
         self._lay_out()
         self.moment.entered.connect(self._chief)
         self.note.returnPressed.connect(self._chief)
+        self.readings.entered.connect(self._chief)
         self.amounts.changed.connect(self.amount_changed)
 
     @property
@@ -71,8 +74,9 @@ class StepDetail(QFrame):
             layout.addWidget(bar)
 
     def clear_entry(self) -> None:
-        """Empty the entry line and the note."""
+        """Empty the entry line, the readings and the note."""
         self.moment.clear()
+        self.readings.clear()
         self.note.clear()
 
     def _lay_out(self) -> None:
@@ -82,6 +86,7 @@ class StepDetail(QFrame):
         entry.setSpacing(8)
         blocks = FlowLayout(gap=12)
         blocks.addWidget(_block("When", self.moment))
+        blocks.addWidget(_block("Readings", self.readings))
         blocks.addWidget(_block("Note", self.note))
         entry.addLayout(blocks)
         entry.addLayout(self._buttons)
@@ -112,6 +117,9 @@ class StepDetail(QFrame):
         self.moment.read_again()
         if not self.moment.ok:
             self.moment.line.setFocus()
+            return
+        if not self.readings.ok:
+            self.readings.line.setFocus()
             return
         self.acted.emit(Act(act).value, self.moment.at, self.note.text().strip())
 
