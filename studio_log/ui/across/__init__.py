@@ -1,0 +1,1 @@
+"""Across the room: the next three things on the whole screen, answered by one key."""
