@@ -1,27 +1,36 @@
 """The lot list: what each lot is doing, in words, and what it needs next."""
 
-from datetime import datetime
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date, datetime, time
 from typing import Any
+from zoneinfo import ZoneInfo
 
+from studio_log.domain.due import milk_reminder, reminders_of
 from studio_log.domain.lots import Cure, Lot, LotState, LotStep, StepState, cure_of
 from studio_log.domain.methods import StepKind
+from studio_log.domain.milks import Milk
 from studio_log.domain.reminders import Kind, Reminder, Urgency
+from studio_log.domain.replay import replay
+from studio_log.domain.search_text import read_search, search_words
+from studio_log.domain.wall_clock import from_wall
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
+from studio_log.services.search import FindLots, LotsFound
 from studio_log.store.values import LotQuery
 
 LIVE = ("planned", "in-work", "curing", "ready")
 LONGEST_LIST = 500
+MOST_KEPT = 1_000
+"""Lots kept in memory for the sake of rows."""
 ORDER = {"in-work": 0, "ready": 1, "curing": 2, "planned": 3, "used": 4, "stopped": 5}
 
 
 def lot_lines(_house: Any, desk: Desk, question: q.LotLinesFor) -> q.LotLines:
     """Give the rows of the list and how many each filter would show."""
-    states = {"live": LIVE, "all": ()}.get(question.state, (question.state,))
-    find = question.find.strip()[:200]
-    page = desk.work.lots.page(LotQuery(states=states, find=find, now=desk.now, limit=LONGEST_LIST))
-    lines = [lot_line(desk, desk.lot(one.code)) for one in page.lines]
+    found = find_lots(desk, question.find, question.state)
+    lines = list(lot_rows(desk, found.codes[:LONGEST_LIST]))
     far = datetime.max.replace(tzinfo=desk.now.tzinfo)
     lines.sort(
         key=lambda line: (
@@ -31,23 +40,70 @@ def lot_lines(_house: Any, desk: Desk, question: q.LotLinesFor) -> q.LotLines:
             line.code,
         )
     )
-    return q.LotLines(tuple(lines), _counts(desk, find))
+    return q.LotLines(tuple(lines), found.counts)
 
 
-def _counts(desk: Desk, find: str) -> dict[str, int]:
-    def count(*states: str) -> int:
-        query = LotQuery(states=states, find=find, now=desk.now, limit=1)
-        return desk.work.lots.page(query).total
-
-    counts = {state.value: count(state.value) for state in LotState}
-    counts["live"] = sum(counts[state] for state in LIVE)
-    counts["all"] = sum(counts[state.value] for state in LotState)
-    return counts
+def lots_found(_house: Any, desk: Desk, question: FindLots) -> LotsFound:
+    """Give all that is found by its codes, and the first rows."""
+    found = find_lots(desk, question.find, question.state, question.sort)
+    return replace(found, first=lot_rows(desk, found.codes[: question.rows]))
 
 
-def lot_line(desk: Desk, lot: Lot) -> q.LotLine:
-    """Give one row."""
-    coming = desk.reminders(lot)
+def find_lots(desk: Desk, find: str, state: str, sort: str = "need") -> LotsFound:
+    """Look for lots; a state that was typed goes before the one that was chosen."""
+    here = ZoneInfo(desk.zone)
+    search = read_search(find.strip(), desk.now.astimezone(here).date())
+    states = {"live": LIVE, "all": ()}.get(state, (state,))
+    query = LotQuery(
+        states=(search.state,) if search.state else states,
+        find=search.words,
+        search=search,
+        begun_from=_midnight(search.begun_from, here),
+        begun_before=_midnight(search.begun_before, here),
+        now=desk.now,
+        order=sort,
+    )
+    lots = desk.work.lots
+    counts = {one.value: 0 for one in LotState} | lots.counts(query)
+    counts["live"], counts["all"] = (sum(counts[one] for one in each) for each in (LIVE, LotState))
+    return LotsFound(lots.found(query), counts, search_words(search))
+
+
+def _midnight(day: date | None, here: ZoneInfo) -> datetime | None:
+    return None if day is None else from_wall(datetime.combine(day, time.min), here).at
+
+
+def lot_rows(desk: Desk, codes: Sequence[str]) -> tuple[q.LotLine, ...]:
+    """Give the rows of these lots. Their journals are read at once, and only where need be."""
+    kept = desk.work.lots.of(codes)
+    known = {code: desk.cache[code] for code in codes if code in desk.cache and code in kept}
+    lots = {code: lot for code, (at, lot) in known.items() if at == kept[code].last_number}
+    journals = desk.work.journal.of_many(set(kept) - set(lots))
+    for code, entries in journals.items():
+        lots[code] = replay(entries, desk.book)
+        if len(desk.cache) < MOST_KEPT:  # who scrolls through years shall not fill the memory
+            desk.cache[code] = (entries[-1].number, lots[code])
+    milks = [milk for milk in desk.milks() if not milk.finished] if lots else []
+    return tuple(
+        lot_line(desk, lots[code], _coming(desk, lots[code], milks))
+        for code in codes
+        if code in lots
+    )
+
+
+def _coming(desk: Desk, lot: Lot, milks: Sequence[Milk]) -> list[Reminder]:
+    """Give a lot's reminders as the desk does, without reading every milk for every lot."""
+    found = reminders_of(
+        lot, desk.now, desk.quiet, spoiling_at_night=desk.settings.spoiling_at_night
+    )
+    own = [milk for milk in milks if lot.code in milk.lots]
+    milk = max(own, key=lambda one: one.made_at, default=None)
+    about = milk_reminder(lot, milk, desk.now, desk.quiet)
+    return [*found, about] if about is not None else found
+
+
+def lot_line(desk: Desk, lot: Lot, coming: Sequence[Reminder]) -> q.LotLine:
+    """Give one row of a lot with its reminders."""
     wanted = [one for one in coming if one.kind not in {Kind.MAY_END, Kind.PAST, Kind.LAST_CALL}]
     passed = [one for one in coming if one.due <= desk.now]
     pressing = max(passed, key=lambda one: (one.urgency.rank, one.due), default=None)

@@ -19,10 +19,11 @@ from studio_log.services.bench_reads import bench, reminders_due
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.limits import check_grams
-from studio_log.services.list_reads import lot_lines
+from studio_log.services.list_reads import lot_lines, lot_rows, lots_found
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
+from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.sheet_reads import amounts_of, in_units, lot_sheet, short_cautions
 from studio_log.services.telling import Telling
 from studio_log.services.timeline_reads import timeline
@@ -186,6 +187,8 @@ def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
 
 _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     q.LotLinesFor: lot_lines,
+    FindLots: lots_found,
+    LotRowsFor: lambda _house, desk, question: lot_rows(desk, question.codes),
     q.LotSheetFor: lot_sheet,
     q.TimelineFor: lambda _house, desk, question: timeline(desk, question),
     q.BenchFor: bench,

@@ -1,26 +1,28 @@
 """What lists need of lots: a projection of their journals."""
 
-from collections.abc import Iterable
-from dataclasses import asdict, fields
+from collections.abc import Iterable, Sequence
+from dataclasses import asdict, fields, replace
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, delete, false, func, or_, select, true
+from sqlalchemy import ColumnElement, delete, false, func, select, true
 from sqlmodel import Session
 
-from studio_log.store.rows import rows, upsert, values_of
-from studio_log.store.search import LotWords, holds, ordinal
+from studio_log.store.lot_filters import by_need, state_at, wanted
+from studio_log.store.rows import CHUNK, rows, upsert, values_of
+from studio_log.store.search import LotWords, ordinal
 from studio_log.store.tables import LOT
 from studio_log.store.values import LotLine, LotPage, LotQuery
 
 COLUMNS = tuple(LOT.c[field.name] for field in fields(LotLine))
-CURING = "curing"
-READY = "ready"
 CODE_ORDER = (LOT.c.ordinal, LOT.c.code)
 """26-999 before 26-1000."""
 ORDERS: dict[str, tuple[ColumnElement[Any], ...]] = {
     "newest": tuple(part.desc() for part in CODE_ORDER),
     "code": CODE_ORDER,
     "name": (func.lower(LOT.c.name), *CODE_ORDER),
+    "weight": (LOT.c.grams.desc().nulls_last(), *CODE_ORDER),
+    "begun": (LOT.c.begun_at.desc().nulls_last(), *CODE_ORDER),
+    "ready": (LOT.c.ready_at.nulls_last(), *CODE_ORDER),
 }
 
 
@@ -52,11 +54,35 @@ class Lots:
 
     def page(self, query: LotQuery) -> LotPage:
         """Give the part of the list that is asked for, and how long the whole is."""
-        wanted = _wanted(query)
-        total = self._session.execute(select(func.count()).select_from(LOT).where(wanted)).scalar()
-        statement = select(*COLUMNS).where(wanted).order_by(*ORDERS[query.order])
+        these = wanted(query)
+        total = self._session.execute(select(func.count()).select_from(LOT).where(these)).scalar()
+        statement = select(*COLUMNS).where(these).order_by(*ORDERS[query.order])
         found = rows(self._session, statement.limit(query.limit).offset(query.offset))
         return LotPage(tuple(LotLine(**values_of(row)) for row in found), total or 0)
+
+    def found(self, query: LotQuery) -> tuple[str, ...]:
+        """Give the codes of the whole list that is asked for, in order; `limit` is not heeded."""
+        statement = select(LOT.c.code).where(wanted(query))
+        if query.order == "need":
+            statement = by_need(statement, query.now)
+        else:
+            statement = statement.order_by(*ORDERS[query.order])
+        return tuple(self._session.execute(statement).scalars())
+
+    def counts(self, query: LotQuery) -> dict[str, int]:
+        """Give how many lots of each state are found, whatever states the query names."""
+        state = state_at(query.now)
+        asked = select(state, func.count()).where(wanted(replace(query, states=())))
+        found = self._session.execute(asked.group_by(state)).all()
+        return {row[0]: row[1] for row in found}
+
+    def of(self, codes: Sequence[str]) -> dict[str, LotLine]:
+        """Give the lines of these lots by code; one that is not there is left out."""
+        found: dict[str, LotLine] = {}
+        for start in range(0, len(codes), CHUNK):
+            part = self._lines(LOT.c.code.in_(codes[start : start + CHUNK]))
+            found.update((line.code, line) for line in part)
+        return found
 
     def codes(self, *states: str) -> tuple[str, ...]:
         """Give the codes of lots last put with one of these states, of all where none is named."""
@@ -79,24 +105,3 @@ class Lots:
         return [
             LotLine(**values_of(row)) for row in rows(self._session, select(*COLUMNS).where(wanted))
         ]
-
-
-def _wanted(query: LotQuery) -> ColumnElement[bool]:
-    parts: list[ColumnElement[bool]] = [true()]
-    if query.states:
-        parts.append(or_(*(_in_state(state, query) for state in query.states)))
-    if query.live_only:
-        parts.append(LOT.c.ended == false())
-    found = holds(query.find)
-    if found is not None:
-        parts.append(found)
-    return and_(*parts)
-
-
-def _in_state(state: str, query: LotQuery) -> ColumnElement[bool]:
-    put_so: ColumnElement[bool] = LOT.c.state_hint == state
-    if query.now is None or state not in (CURING, READY):
-        return put_so
-    if state == CURING:
-        return and_(put_so, or_(LOT.c.ready_at.is_(None), LOT.c.ready_at > query.now))
-    return or_(put_so, and_(LOT.c.state_hint == CURING, LOT.c.ready_at <= query.now))

@@ -1,7 +1,9 @@
 """What crosses the store's door: frozen values, never rows. Instants are aware UTC."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
+
+from studio_log.domain.search_text import LotSearch
 
 WAITING = "waiting"
 RAISED = "raised"
@@ -42,12 +44,16 @@ class LotQuery:
     """Which lots, in which order, which part of them.
 
     `states` empty means all. With `now` a curing lot past its `ready_at` counts as ready.
-    `find`: every word must occur in the search text. `order`: "newest" (of codes, latest
-    first), "code" or "name".
+    `find`: every word must be the beginning of a word typed. `order`: "newest" (of codes,
+    latest first), "code", "name", "weight", "begun", "ready" or "need".
     """
 
     states: tuple[str, ...] = ()
     find: str = ""
+    search: LotSearch = field(default_factory=LotSearch)
+    """What else is asked of them; its `words` and `state` are not looked at here."""
+    begun_from: datetime | None = None
+    begun_before: datetime | None = None
     now: datetime | None = None
     live_only: bool = False
     order: str = "newest"

@@ -1,0 +1,46 @@
+"""Looking for lots: the whole of what is found by code, and rows as they come into sight."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from studio_log.services.questions import LotLine
+
+SORTS: Final[Mapping[str, str]] = {
+    "need": "What needs hands first",
+    "newest": "Latest code first",
+    "code": "Earliest code first",
+    "name": "By name",
+    "weight": "Heaviest first",
+    "begun": "Begun last first",
+    "ready": "Ready first",
+}
+"""The orders of the list and their words."""
+
+
+@dataclass(frozen=True)
+class FindLots:
+    """What was typed, the state chosen, the order; and how many rows to give at once."""
+
+    find: str = ""
+    state: str = "live"
+    sort: str = "need"
+    rows: int = 30
+
+
+@dataclass(frozen=True)
+class LotsFound:
+    """The codes of all that is found, in order; how many each state would show; the first rows."""
+
+    codes: tuple[str, ...]
+    counts: Mapping[str, int]
+    understood: tuple[str, ...] = ()
+    """What was typed, as it was understood, in small words."""
+    first: tuple[LotLine, ...] = ()
+
+
+@dataclass(frozen=True)
+class LotRowsFor:
+    """The rows of these lots, for the part of a list that is in sight."""
+
+    codes: tuple[str, ...]
