@@ -17,7 +17,8 @@ from studio_log.domain.wall_clock import from_wall
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
-from studio_log.services.search import FindLots, LotsFound
+from studio_log.services.lots_found import LotsFound
+from studio_log.services.search import FindLots
 from studio_log.store.values import LotQuery
 
 LIVE = ("planned", "in-work", "curing", "ready")

@@ -13,6 +13,7 @@ from studio_log.domain.pieces import Piece
 from studio_log.domain.tags import TagFacts
 from studio_log.present.lanes import Lane, Night
 from studio_log.services.rang import WhatRangFor
+from studio_log.services.search import FindLots, LotRowsFor
 
 
 @dataclass(frozen=True)
@@ -304,7 +305,8 @@ class Status:
 
 
 Question = (
-    LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
+    FindLots | LotRowsFor
+    | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
 )  # fmt: skip
 Methods = tuple[Method, ...]

@@ -4,8 +4,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from studio_log.services.questions import LotLine
-
 SORTS: Final[Mapping[str, str]] = {
     "need": "What needs hands first",
     "newest": "Latest code first",
@@ -26,17 +24,6 @@ class FindLots:
     state: str = "live"
     sort: str = "need"
     rows: int = 30
-
-
-@dataclass(frozen=True)
-class LotsFound:
-    """The codes of all that is found, in order; how many each state would show; the first rows."""
-
-    codes: tuple[str, ...]
-    counts: Mapping[str, int]
-    understood: tuple[str, ...] = ()
-    """What was typed, as it was understood, in small words."""
-    first: tuple[LotLine, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,8 @@ from studio_log.domain.pieces import Piece
 from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.services import questions as q
 from studio_log.services.commands import Outcome
+from studio_log.services.lots_found import LotsFound
+from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.settings import Settings
 from tests.ui.timeline_lots import NOW, ZONE, lots, nights
 
@@ -289,6 +291,15 @@ class FakeStudio:
         if of.state not in ("live", "all"):
             shown = [one for one in shown if one.state == of.state]
         return q.LotLines(tuple(shown), self.counts)
+
+    def _FindLots(self, of: FindLots) -> LotsFound:  # noqa: N802
+        shown = self._LotLinesFor(q.LotLinesFor(of.state, of.find))
+        codes = tuple(line.code for line in shown.lines)
+        said = tuple(f"“{word}”" for word in of.find.split())
+        return LotsFound(codes, shown.counts, said, shown.lines[: of.rows])
+
+    def _LotRowsFor(self, of: LotRowsFor) -> tuple[q.LotLine, ...]:  # noqa: N802
+        return tuple(line for line in self.lines if line.code in of.codes)
 
     def _LotSheetFor(self, of: q.LotSheetFor) -> q.LotSheet:  # noqa: N802
         if of.code == self.sheet.code:

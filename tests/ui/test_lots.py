@@ -12,7 +12,8 @@ from pytestqt.qtbot import QtBot
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act
 from studio_log.services.commands import Correct, Mark, Outcome, SetLot, Undo
-from studio_log.services.questions import LotLinesFor, LotSheetFor
+from studio_log.services.questions import LotLine, LotSheetFor
+from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.ui.lots.lot_delegate import places
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_model import LINE_ROLE
@@ -87,8 +88,42 @@ def test_chips_show_counts_and_ask_for_their_state(kit: Kit) -> None:
     assert texts == ["Live 8", "In work 5", "Curing 2", "Ready 0", "Planned 1", "All 214"]
     kit.list.chips.button(4).click()
     settle()
-    assert kit.studio.asked[-1] == LotLinesFor("planned", "")
+    assert kit.studio.asked[-1] == FindLots("", "planned")
     assert [line.code for line in kit.list.model.lines] == ["26-014"]
+
+
+def test_what_was_understood_stands_under_the_field(kit: Kit, qtbot: QtBot) -> None:
+    qtbot.keyClicks(kit.list.search, "hemp")
+    qtbot.waitUntil(lambda: kit.list.understood.text() == "“hemp”")
+    assert kit.list.understood.isVisible()
+    qtbot.keyClick(kit.list.search, Qt.Key.Key_Escape)
+    qtbot.waitUntil(kit.list.understood.isHidden)
+    assert kit.list.search.text() == ""
+
+
+def test_down_goes_from_the_field_into_the_rows(kit: Kit, qtbot: QtBot) -> None:
+    kit.list.search.setFocus()
+    qtbot.keyClick(kit.list.search, Qt.Key.Key_Down)
+    assert kit.list.focusWidget() is kit.list.view
+    assert kit.list.view.currentIndex().row() == 0
+
+
+def test_of_thousands_only_the_rows_in_sight_are_asked_for(kit: Kit, qtbot: QtBot) -> None:
+    one = kit.studio.lines[0]
+    kit.studio.lines = tuple(replace(one, code=f"25-{at:03d}") for at in range(1, 5001))
+    kit.list.refresh()
+    qtbot.waitUntil(lambda: kit.list.model.rowCount() == 5000)
+    kit.list.view.scrollToBottom()
+
+    def last() -> LotLine:
+        line: LotLine = kit.list.model.index(4999).data(LINE_ROLE)
+        return line
+
+    kit.list.view.viewport().repaint()
+    qtbot.waitUntil(lambda: last().name == one.name)
+    asked = [of for of in kit.studio.asked if isinstance(of, LotRowsFor)]
+    assert 0 < sum(len(of.codes) for of in asked) < 100
+    assert len(kit.list.model.lines) < 200
 
 
 def test_arrow_keys_choose_and_enter_opens(kit: Kit, qtbot: QtBot) -> None:

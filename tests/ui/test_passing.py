@@ -9,7 +9,8 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit
 
-from studio_log.services.questions import BenchFor, LotLinesFor, LotSheetFor, TimelineFor
+from studio_log.services.questions import BenchFor, LotSheetFor, TimelineFor
+from studio_log.services.search import FindLots
 from studio_log.ui.bridge import FOREIGN
 from studio_log.ui.freshness import Freshness
 from studio_log.ui.main_window import MainWindow
@@ -20,7 +21,7 @@ from tests.ui.fake_studio import NOW, FakeStudio, HandClock
 from tests.ui.window_kit import HandTray, WrittenAsk, bridge_over, settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints|raise")
-ALL = {LotLinesFor, LotSheetFor, BenchFor, TimelineFor}
+ALL = {FindLots, LotSheetFor, BenchFor, TimelineFor}
 ZONE = "Europe/London"
 
 
@@ -85,7 +86,7 @@ def test_left_alone_only_lengths_of_time_are_asked_for_and_the_clock_says_as_of_
 ) -> None:
     room.strike(minutes=2)
     assert room.window.minute.rests
-    assert room.strike(minutes=15) == {LotLinesFor, LotSheetFor}
+    assert room.strike(minutes=15) == {FindLots, LotSheetFor}
     assert room.told == "Tue 9 June · as of 13:25"
 
 

@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
 )
 from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPen
-from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 from typing_extensions import override
 
 from studio_log.domain.methods import StepKind
@@ -90,6 +90,8 @@ class LotDelegate(QStyledItemDelegate):
     def __init__(self, view: QWidget, parent: QObject | None = None) -> None:
         super().__init__(parent or view)
         self._view = view
+        self._tallest = (0, 0)
+        """Width, and the height of the tallest row known at it: a long list has one height."""
 
     @override
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
@@ -97,7 +99,17 @@ class LotDelegate(QStyledItemDelegate):
         width = self._width()
         if not isinstance(line, LotLine):
             return QSize(width, 0)
-        return QSize(width, places(line, self._view.font(), width).height)
+        height = places(line, self._view.font(), width).height
+        if isinstance(self._view, QListView) and self._view.uniformItemSizes():
+            height = self._common(width, height)
+        return QSize(width, height)
+
+    def _common(self, width: int, height: int) -> int:
+        known = getattr(self._view, "known_lines", lambda: ())()
+        high = [places(line, self._view.font(), width).height for line in known]
+        before = self._tallest[1] if self._tallest[0] == width else 0
+        self._tallest = (width, max(before, height, *high))
+        return self._tallest[1]
 
     @override
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:

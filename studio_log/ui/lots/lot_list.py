@@ -1,6 +1,7 @@
 """The lot list: search, filters by state, one row a lot."""
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, QTimer, Signal
@@ -17,7 +18,9 @@ from PySide6.QtWidgets import (
 from typing_extensions import override
 
 from studio_log.services.commands import Outcome
-from studio_log.services.questions import LotLine, LotLines, LotLinesFor
+from studio_log.services.lots_found import LotsFound
+from studio_log.services.questions import LotLine
+from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.lots.lot_delegate import LotDelegate
 from studio_log.ui.lots.lot_model import LINE_ROLE, LotModel
@@ -40,8 +43,29 @@ EMPTY: Final = {
     "planned": "No lot is planned.",
     "all": "No lots yet. Make the first one, and its steps stand here.",
 }
+HINT: Final = (
+    "Any word that was typed, and: cotton · over 400 g · soyed twice · cured over 30 days · "
+    "curing · since June · at shelf 3. In quotation marks it is only looked for as words."
+)
 CODE: Final = re.compile(r"\d{2}-\d{3,}", re.ASCII)
-TYPING_MS: Final = 120
+TYPING_MS: Final = 60
+MANY: Final = 200
+"""From so many rows on all are as high as the tallest, so that none need be known to place them."""
+
+
+class SearchField(QLineEdit):
+    """Where lots are looked for: Down goes on to the rows, Escape empties it."""
+
+    down = Signal()
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Down:
+            self.down.emit()
+        elif event.key() == Qt.Key.Key_Escape and self.text():
+            self.clear()
+        else:
+            super().keyPressEvent(event)
 
 
 class LotView(QListView):
@@ -62,6 +86,11 @@ class LotView(QListView):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setItemDelegate(LotDelegate(self))
+
+    def known_lines(self) -> Sequence[LotLine]:
+        """Give the rows that are known now."""
+        model = self.model()
+        return model.lines if isinstance(model, LotModel) else ()
 
     @override
     def focusInEvent(self, event: QFocusEvent) -> None:
@@ -109,6 +138,9 @@ class LotList(QWidget):
         self.chips = self._make_chips()
         self.said = Words(tone="danger_ink")
         self.said.hide()
+        self.understood = Words(tone="soft", size="small")
+        self.understood.setAccessibleName("Understood")
+        self.understood.hide()
         self.view = LotView()
         self.view.setModel(self.model)
         self.empty_words = Words(tone="soft")
@@ -116,14 +148,19 @@ class LotList(QWidget):
         self._pages = QStackedWidget()
         self._lay_out()
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
+        self._listen()
+
+    def _listen(self) -> None:
         self._soon.timeout.connect(self.refresh)
+        self.model.rows_wanted.connect(self._fetch)
+        self.search.down.connect(self._to_rows)
         self.search.textChanged.connect(self._typed)
         self.search.returnPressed.connect(self._entered)
         self.view.selectionModel().currentChanged.connect(self._current_changed)
         self.view.opened.connect(self._opened)
         self.view.doubleClicked.connect(self._opened)
         self.empty_new.clicked.connect(self.new_wanted)
-        bridge.changed.connect(self.on_changed)
+        self._bridge.changed.connect(self.on_changed)
 
     @property
     def chosen(self) -> str:
@@ -138,16 +175,31 @@ class LotList(QWidget):
     def refresh(self) -> None:
         """Ask for the rows again."""
         find = self.search.text().strip()
-        self._bridge.ask(LotLinesFor(self._state, find), self._show)
+        self._bridge.ask(FindLots(find, self._state), self._show)
 
     def on_changed(self, outcome: Outcome) -> None:
         """Ask again where a change touches the rows."""
         if outcome is FOREIGN or outcome.lots or outcome.reminders or outcome.settings:
             self.refresh()
 
-    def _make_search(self) -> QLineEdit:
-        search = QLineEdit()
+    def _fetch(self, codes: tuple[str, ...]) -> None:
+        self._bridge.ask(LotRowsFor(codes), self._came)
+
+    def _came(self, lines: tuple[LotLine, ...]) -> None:
+        self.model.take(lines)
+        self.view.scheduleDelayedItemsLayout()  # a name that wraps needs a higher row
+
+    def _to_rows(self) -> None:
+        if not self.model.rowCount():
+            return
+        if not self.view.currentIndex().isValid():
+            self.view.setCurrentIndex(self.model.index(0))
+        self.view.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _make_search(self) -> SearchField:
+        search = SearchField()
         search.setPlaceholderText("Find a lot or cloth — or scan a tag")
+        search.setToolTip(HINT)
         search.setAccessibleName("Find a lot")
         search.setClearButtonEnabled(True)
         search.setMaxLength(200)
@@ -174,6 +226,7 @@ class LotList(QWidget):
         column.setSpacing(10)
         column.addWidget(self.search)
         column.addWidget(self.said)
+        column.addWidget(self.understood)
         column.addLayout(chips)
         empty = QWidget()
         blank = QVBoxLayout(empty)
@@ -204,14 +257,14 @@ class LotList(QWidget):
         typed = self.search.text().strip().upper()
         if CODE.fullmatch(typed):
             self._to_open = typed
-            self._bridge.ask(LotLinesFor("all", typed), self._found, failed=self._say)
+            self._bridge.ask(FindLots(typed, "all"), self._found, failed=self._say)
         elif typed:
             self._to_open = "*"
             self.refresh()
 
-    def _found(self, answer: LotLines) -> None:
+    def _found(self, answer: LotsFound) -> None:
         code, self._to_open = self._to_open, ""
-        if any(line.code == code for line in answer.lines):
+        if code in answer.codes:
             self.search.clear()
             self._say("")
             self._open(code)
@@ -221,31 +274,33 @@ class LotList(QWidget):
     def _say(self, words: str) -> None:
         self.said.show_words(words)
 
-    def _show(self, answer: LotLines) -> None:
-        lines = answer.lines
-        self.model.show_lines(lines)
+    def _show(self, answer: LotsFound) -> None:
+        codes = answer.codes
+        self.view.setUniformItemSizes(len(codes) > MANY)
+        self.model.show_lots(codes, answer.first)
+        self.understood.show_words(" · ".join(answer.understood))
         for at, (state, title) in enumerate(FILTERS):
             count = answer.counts.get(state, 0)
             chip = self.chips.button(at)
             chip.setText(f"{title} {count}")
             chip.setAccessibleName(f"Show: {title}, {count} lots")
-        self._show_empty(lines)
-        if lines and not self._wanted:
+        self._show_empty(codes)
+        if codes and not self._wanted:
             # Nobody should look at an empty half of a window at the start of a day.
-            self._wanted = lines[0].code
+            self._wanted = codes[0]
             self.lot_chosen.emit(self._wanted)
         self._follow()
         if self._to_open == "*":
             self._to_open = ""
-            if lines:
-                self._open(lines[0].code)
+            if codes:
+                self._open(codes[0])
 
-    def _show_empty(self, lines: tuple[LotLine, ...]) -> None:
+    def _show_empty(self, codes: tuple[str, ...]) -> None:
         find = self.search.text().strip()
         words = f"Nothing found for “{find}”." if find else EMPTY[self._state]
         self.empty_words.setText(words)
         self.empty_new.setVisible(not find)
-        self._pages.setCurrentIndex(0 if lines else 1)
+        self._pages.setCurrentIndex(0 if codes else 1)
 
     def _follow(self) -> None:
         row = self.model.row_of(self._wanted)

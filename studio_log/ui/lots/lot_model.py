@@ -1,9 +1,17 @@
-"""The rows of the lot list as Qt asks for them."""
+"""The rows of the lot list as Qt asks for them; only rows near those in sight are kept."""
 
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Iterable, Sequence
+from typing import Any, Final
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    Qt,
+    QTimer,
+    Signal,
+)
 from typing_extensions import override
 
 from studio_log.services.questions import LotLine
@@ -11,42 +19,74 @@ from studio_log.services.questions import LotLine
 Index = QModelIndex | QPersistentModelIndex
 LINE_ROLE = int(Qt.ItemDataRole.UserRole) + 1
 """Role under which a row gives its whole LotLine."""
+MOST_KEPT: Final = 300
+"""Rows kept; those longest out of sight go first."""
+WINDOW: Final = 20
+"""Rows asked for at once at most, so that an answer is never long under way."""
+
+MOST_WANTED: Final = 200
 
 
 class LotModel(QAbstractListModel):
-    """Lot lines in the order given; only rows that changed are painted again."""
+    """Lots in the order given; a row is asked for when it comes into sight."""
+
+    rows_wanted = Signal(tuple)
+    """Codes of rows in sight that are not known, or known from before a change."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._lines: list[LotLine] = []
+        self._codes: tuple[str, ...] = ()
+        self._rows: dict[str, int] = {}
+        self._kept: dict[str, LotLine] = {}
+        self._stale: set[str] = set()
+        self._wanted: dict[str, None] = {}
+        self._soon = QTimer(self, singleShot=True, interval=0)
+        self._soon.timeout.connect(self._ask)
 
     @property
     def lines(self) -> Sequence[LotLine]:
-        """The rows shown now."""
-        return self._lines
+        """The rows that are known now, in order."""
+        return [self._kept[code] for code in self._codes if code in self._kept]
 
-    def show_lines(self, lines: Sequence[LotLine]) -> None:
-        """Show these rows instead."""
-        if [line.code for line in lines] == [line.code for line in self._lines]:
-            self._update(lines)
+    def show_lots(self, codes: Sequence[str], lines: Iterable[LotLine]) -> None:
+        """Show these lots instead; rows known from before stay until they are known anew."""
+        self._stale |= set(self._kept)
+        self._wanted.clear()
+        if tuple(codes) == self._codes:
+            self.take(lines)
+            self.dataChanged.emit(self.index(0), self.index(len(codes) - 1))
             return
         self.beginResetModel()
-        self._lines = list(lines)
+        self._codes = tuple(codes)
+        self._rows = {code: row for row, code in enumerate(codes)}
+        self._keep(lines)
         self.endResetModel()
+
+    def take(self, lines: Iterable[LotLine]) -> None:
+        """Take rows that were asked for."""
+        came = tuple(lines)
+        changed = [line.code for line in came if self._kept.get(line.code) != line]
+        self._keep(came)
+        if self._wanted:
+            self._soon.start()
+        for code in changed:
+            if code in self._rows:
+                index = self.index(self._rows[code])
+                self.dataChanged.emit(index, index)
 
     def row_of(self, code: str) -> int:
         """Give the row of a lot, -1 where it is not shown."""
-        return next((row for row, line in enumerate(self._lines) if line.code == code), -1)
+        return self._rows.get(code, -1)
 
     @override
     def rowCount(self, parent: Index | None = None) -> int:
-        return 0 if parent is not None and parent.isValid() else len(self._lines)
+        return 0 if parent is not None and parent.isValid() else len(self._codes)
 
     @override
     def data(self, index: Index, role: int = int(Qt.ItemDataRole.DisplayRole)) -> Any:
-        if not index.isValid() or index.row() >= len(self._lines):
+        if not index.isValid() or index.row() >= len(self._codes):
             return None
-        line = self._lines[index.row()]
+        line = self._line(self._codes[index.row()])
         if role == LINE_ROLE:
             return line
         if role == Qt.ItemDataRole.DisplayRole:
@@ -55,12 +95,31 @@ class LotModel(QAbstractListModel):
             return spoken(line)
         return None
 
-    def _update(self, lines: Sequence[LotLine]) -> None:
-        for row, line in enumerate(lines):
-            if line != self._lines[row]:
-                self._lines[row] = line
-                index = self.index(row)
-                self.dataChanged.emit(index, index)
+    def _line(self, code: str) -> LotLine:
+        kept = self._kept.get(code)
+        if kept is None or code in self._stale:
+            self._wanted[code] = None
+            if not self._soon.isActive():
+                self._soon.start()
+        return kept or LotLine(code, "…", "", "", "", None, "calm", ())
+
+    def _ask(self) -> None:
+        # The last ones asked for are in sight; those before may have been scrolled past.
+        wanted = list(self._wanted)[-MOST_WANTED:]
+        now, later = wanted[-WINDOW:], wanted[:-WINDOW]
+        self._wanted = dict.fromkeys(later)
+        if now:
+            self.rows_wanted.emit(tuple(now))
+
+    def _keep(self, lines: Iterable[LotLine]) -> None:
+        for line in lines:
+            self._kept.pop(line.code, None)
+            self._kept[line.code] = line
+            self._stale.discard(line.code)
+        while len(self._kept) > MOST_KEPT:
+            gone = next(iter(self._kept))
+            del self._kept[gone]
+            self._stale.discard(gone)
 
 
 def spoken(line: LotLine) -> str:

@@ -1,0 +1,17 @@
+"""What a search for lots gives."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from studio_log.services.questions import LotLine
+
+
+@dataclass(frozen=True)
+class LotsFound:
+    """The codes of all that is found, in order; how many each state would show; the first rows."""
+
+    codes: tuple[str, ...]
+    counts: Mapping[str, int]
+    understood: tuple[str, ...] = ()
+    """What was typed, as it was understood, in small words."""
+    first: tuple[LotLine, ...] = ()
