@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 
 from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
+from studio_log.services.pictures import AddPhoto
 
 
 @dataclass(frozen=True)
@@ -194,6 +195,7 @@ class ImportMethod:
 Command = (
     NewLot | GoOn | Mark | SetLot | SplitLot | Undo | Redo | Correct | NewMilk | SetMilk
     | AnswerReminder | RaiseDue | Hush | NoteShown | NoteTagsPrinted | ChangeSettings | ImportMethod
+    | AddPhoto
 )  # fmt: skip
 
 

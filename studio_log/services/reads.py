@@ -20,6 +20,8 @@ from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines, lot_rows, lots_found
+from studio_log.services.photos import picture
+from studio_log.services.pictures import PictureFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
@@ -200,6 +202,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     q.MilkOfferFor: _milk_offer,
     q.TagsFor: _tags,
     WhatRangFor: what_rang,
+    PictureFor: picture,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

@@ -15,6 +15,7 @@ from studio_log.services import questions as q
 from studio_log.services.desk import Desk
 from studio_log.services.list_reads import doing_words
 from studio_log.services.marking import best_words
+from studio_log.services.photos import photos_data
 from studio_log.services.sheet_json import sheet_data
 from studio_log.services.taking_back import entry_words, last_undoable
 
@@ -53,6 +54,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         data={
             **sheet_data(desk, lot, entries, windows, lines),
             "became": became(lot, entries, desk),
+            "photos": photos_data(desk, lot, entries),
         },
     )
 
@@ -310,6 +312,8 @@ def _entry_line_words(lot: Lot, entry: Entry) -> str:
     text = entry_words(entry, lot)
     if entry.target is not None:
         text += f" entry {entry.target}"
+    if "photo" in entry.data:
+        text += ", with a photo"
     if entry.readings:
         text += f"; {readings_words(entry)}"
     return text

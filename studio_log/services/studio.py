@@ -22,6 +22,7 @@ from studio_log.services import (
     manners,
     marking,
     milk_acts,
+    photos,
     reads,
     ringing,
     safety,
@@ -50,7 +51,6 @@ if TYPE_CHECKING:
     from studio_log.domain.lots import Lot
     from studio_log.domain.methods import Method
 
-
 Handler = Callable[[Desk, Any], c.Outcome]
 HANDLERS: Mapping[type, Handler] = {
     c.NewLot: lot_acts.new_lot,
@@ -59,6 +59,7 @@ HANDLERS: Mapping[type, Handler] = {
     c.SplitLot: lot_acts.split_lot,
     c.NoteTagsPrinted: lot_acts.note_printed,
     c.Mark: marking.mark,
+    **photos.HANDLERS,
     c.Undo: taking_back.undo,
     c.Redo: taking_back.redo,
     c.Correct: taking_back.correct,
@@ -101,8 +102,7 @@ class Studio:
         self.last_act: tuple[c.Outcome, datetime] | None = None
         self.copy_words = ""
         self._copied: date | None = None
-        self._ending = False
-        self._waits_for_bell = False
+        self._ending = self._waits_for_bell = False
         self._zone_seen = ""
         self._unheard_until = clock.now()
         self._looked: set[str] = set()

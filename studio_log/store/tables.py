@@ -215,6 +215,24 @@ class DeliveryRow(Row, table=True):
     words: str
 
 
+class PhotoRow(Row, table=True):
+    """A picture of an entry; the file is photos/HASH.KIND beside the studio's own."""
+
+    __tablename__ = "photo"
+
+    lot: str = Field(primary_key=True)
+    entry: int = Field(primary_key=True)
+    hash: str = Field(index=True)
+    """SHA-256 of the file in hex."""
+    step: int | None = None
+    kind: str
+    name: str
+    size: int
+    width: int
+    height: int
+    taken_at: datetime | None = None
+
+
 METADATA = Row.metadata
 ENTRY: Table = METADATA.tables["entry"]
 LOT: Table = METADATA.tables["lot"]
@@ -222,6 +240,7 @@ STEP: Table = METADATA.tables["step"]
 REMINDER: Table = METADATA.tables["reminder"]
 MILK: Table = METADATA.tables["milk"]
 METHOD: Table = METADATA.tables["method"]
+PHOTO: Table = METADATA.tables["photo"]
 SETTING: Table = METADATA.tables["setting"]
 SEARCH: Table = METADATA.tables["search"]
 COUNTER: Table = METADATA.tables["counter"]

@@ -7,6 +7,7 @@ from studio_log.store.journal import Journal
 from studio_log.store.lots import Lots
 from studio_log.store.methods import Methods
 from studio_log.store.milks import Milks
+from studio_log.store.photos import Photos
 from studio_log.store.reminders import Reminders
 from studio_log.store.search import LotWords, SavedSearches
 from studio_log.store.small import Counters, Deliveries, SettingsKept
@@ -25,6 +26,7 @@ class Work:
         self.reminders = Reminders(session)
         self.milks = Milks(session)
         self.methods = Methods(session)
+        self.photos = Photos(session)
         self.searches = SavedSearches(session)
         self.settings = SettingsKept(session)
         self.deliveries = Deliveries(session)

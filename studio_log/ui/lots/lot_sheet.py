@@ -4,6 +4,7 @@ from datetime import datetime
 from typing import Final
 
 from PySide6.QtCore import QPoint, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 from shiboken6 import isValid
 from typing_extensions import override
@@ -15,6 +16,7 @@ from studio_log.ui.ask import Ask
 from studio_log.ui.bridge import FOREIGN, Bridge, touches
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.journal_page import JournalPage
+from studio_log.ui.lots.photos_page import PhotosPage, carries_pictures
 from studio_log.ui.lots.step_detail import StepDetail
 from studio_log.ui.lots.step_list import StepList
 from studio_log.ui.lots.step_row import StepRow
@@ -23,6 +25,7 @@ from studio_log.ui.widgets.parts import Words, button, scrolled
 
 NOTHING: Final = "Choose a lot at the left, and its steps stand here."
 CLOSED: Final = ("done", "skipped")
+PHOTOS: Final = "P&hotos"
 
 
 class _Body(QWidget):
@@ -55,11 +58,14 @@ class LotSheetPage(QWidget):
         self.cautions = Words(tone="danger_ink", size="small")
         self.steps_tab = self._tab("&Steps")
         self.journal_tab = self._tab("&Journal")
+        self.photos_tab = self._tab(PHOTOS)
         self.detail = StepDetail(bridge)
         self.said = MessageBar(bridge, self.detail)
         self.detail.add_message(self.said)
         self.steps = StepList(self.detail)
         self.journal = JournalPage()
+        self.photos = PhotosPage(bridge)
+        self.setAcceptDrops(True)
         self.lot_buttons: dict[str, QPushButton] = {}
         self._in_sight: QWidget | None = None
         self._settled = QTimer(self, singleShot=True, interval=0)
@@ -87,7 +93,7 @@ class LotSheetPage(QWidget):
 
     def choose_step(self, number: int) -> None:
         """Open one step of the lot shown."""
-        self._show_tab(journal=False)
+        self._show_tab(self.steps)
         self.steps.choose(number)
 
     def refresh(self) -> None:
@@ -118,6 +124,8 @@ class LotSheetPage(QWidget):
         self.journal.show_entries(
             sheet.entries, self._bridge.zone(), became if isinstance(became, dict) else {}
         )
+        count = self.photos.show_sheet(sheet)
+        self.photos_tab.setText(f"{PHOTOS} ({count})" if count else PHOTOS)
         self.lot_buttons["split"].setEnabled(len(sheet.pieces) > 1)
         self.shown.emit(sheet)
 
@@ -132,6 +140,7 @@ class LotSheetPage(QWidget):
         tools = FlowLayout(self._tools, gap=6)
         tools.addWidget(self.steps_tab)
         tools.addWidget(self.journal_tab)
+        tools.addWidget(self.photos_tab)
         for slug, text in (("change", "Chan&ge…"), ("split", "Split…"), ("go_on", "Go on…"),
                            ("print_tags", "Print tag"), ("stop", "Stop…")):  # fmt: skip
             made = button(text, kind="quiet")
@@ -146,7 +155,7 @@ class LotSheetPage(QWidget):
         column.setSpacing(5)
         top: tuple[QWidget, ...] = (self.title, self.heading, *self.facts)
         # Each step says its own cautions where it opens; all of them together stand below.
-        for widget in (*top, self._tools, self.steps, self.journal, self.cautions):
+        for widget in (*top, self._tools, self.steps, self.journal, self.photos, self.cautions):
             column.addWidget(widget)
         for words in (self.heading, *self.facts, self.cautions):
             words.hide()
@@ -155,11 +164,13 @@ class LotSheetPage(QWidget):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self.area)
-        self._show_tab(journal=False)
+        self._show_tab(self.steps)
 
     def _connect(self) -> None:
         self.steps_tab.clicked.connect(self._to_steps)
         self.journal_tab.clicked.connect(self._to_journal)
+        self.photos_tab.clicked.connect(self._to_photos)
+        self.photos.take_back.connect(self._take_back)
         self._settled.timeout.connect(self._bring_in_sight)
         self.steps.opened.connect(self._scroll_to)
         self.detail.acted.connect(self._act)
@@ -169,17 +180,40 @@ class LotSheetPage(QWidget):
         self.journal.correct.connect(self._correct)
         self._bridge.changed.connect(self.on_changed)
 
+    @override
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if self._sheet is not None and carries_pictures(event.mimeData()):
+            event.acceptProposedAction()
+
+    @override
+    def dropEvent(self, event: QDropEvent) -> None:
+        if self.photos.take(event.mimeData()):
+            event.acceptProposedAction()
+            self._show_tab(self.photos)
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.matches(QKeySequence.StandardKey.Paste) and self.photos.take(
+            QGuiApplication.clipboard().mimeData()
+        ):
+            self._show_tab(self.photos)
+            return
+        super().keyPressEvent(event)
+
     def _to_steps(self) -> None:
-        self._show_tab(journal=False)
+        self._show_tab(self.steps)
 
     def _to_journal(self) -> None:
-        self._show_tab(journal=True)
+        self._show_tab(self.journal)
 
-    def _show_tab(self, *, journal: bool) -> None:
-        self.steps_tab.setChecked(not journal)
-        self.journal_tab.setChecked(journal)
-        self.steps.setVisible(not journal)
-        self.journal.setVisible(journal)
+    def _to_photos(self) -> None:
+        self._show_tab(self.photos)
+
+    def _show_tab(self, shown: QWidget) -> None:
+        tabs = (self.steps_tab, self.steps), (self.journal_tab, self.journal)
+        for tab, page in (*tabs, (self.photos_tab, self.photos)):
+            tab.setChecked(page is shown)
+            page.setVisible(page is shown)
 
     def _scroll_to(self, widget: QWidget) -> None:
         self._in_sight = widget
