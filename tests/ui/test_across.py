@@ -48,6 +48,18 @@ BENCHES = {
     "counting third": replace(bench(), now=(STIR, DRY, SPIN)),
     "three dips": replace(bench(), now=(SPIN, replace(SPIN, key="b"), replace(SPIN, key="c"))),
     "long": replace(bench(), now=(titled(STIR, "Stir", LONG), titled(DRY, "Is it dry?", LONG))),
+    "long acts": replace(
+        bench(),
+        now=(
+            titled(STIR, "Too long: turn the heat down to a simmer", "Calico lengths × 2"),
+            titled(DRY, "Paint within two days:", "Linen panels × 4"),
+            titled(
+                replace(SPIN, countdown_to=None),
+                "From now on: drain the beans",
+                "Hemp sampler, six swatches",
+            ),
+        ),
+    ),
     "one word": replace(bench(), now=(titled(STIR, "Stir", "x" * 200),)),
     "next": replace(bench(), now=()),
     "none": Bench((), (), (), "", ""),
@@ -159,8 +171,11 @@ def test_a_countdown_takes_an_eighth_of_the_height_and_one_line(
 
 
 @pytest.mark.parametrize("size", SIZES)
-def test_the_next_three_are_there(make: Callable[..., Stand], size: tuple[int, int]) -> None:
-    stand = make(FakeStudio(), size)
+@pytest.mark.parametrize("name", ["two due", "long acts", "counting", "counting third", "next"])
+def test_the_next_three_are_there(
+    make: Callable[..., Stand], size: tuple[int, int], name: str
+) -> None:
+    stand = make(FakeStudio(bench=BENCHES[name]), size)
     words = " ".join(text.words for text in stand.view.sheet.texts)
     assert all(thing.act in words for thing in stand.view.scene.things)
     assert len(stand.view.scene.things) == 3

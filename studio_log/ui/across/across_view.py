@@ -176,7 +176,7 @@ class AcrossView(QWidget):
 
     def _words(self) -> str:
         page, scene = self.page, self.scene
-        said = [page.said]
+        said = [page.said.removesuffix(".")]
         if page.message is not None:
             said += [page.message.title, page.message.words, page.keys]
             return ". ".join(filter(None, said))

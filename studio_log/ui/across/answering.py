@@ -140,7 +140,7 @@ class Answering(QObject):
     def _home(self, words: str, outcome: Outcome) -> None:
         self._waiting = False
         ms = LONG_SAID_MS if outcome.advice else SAID_MS
-        self.say(". ".join((words, *outcome.advice)), ms)
+        self.say(". ".join((words.removesuffix("."), *outcome.advice)), ms)
 
     def _asked(self, doubt: Doubt) -> None:
         self._waiting = self._ours = False

@@ -5,6 +5,7 @@ from typing import Final
 
 from PySide6.QtCore import QRectF
 
+from studio_log.ui.across.key_rows import TOGETHER
 from studio_log.ui.across.letters import COUNTDOWN, LEAST, Letters, Text, in_one_line, lay_out
 from studio_log.ui.across.scene import Scene, Thing
 
@@ -26,6 +27,8 @@ class Room:
     whys: bool
     upright: bool
     """Higher than wide: the hour stands above the words, not beside them."""
+    brief: bool = False
+    """Later things are told by act and lot alone."""
 
     def share(self, wished: float, least: float = LEAST) -> float:
         """Give a size that has shrunk with the rest, down to its least."""
@@ -178,8 +181,9 @@ def _when(one: Thing, room: Room, width: float, *, first: bool) -> Text:
 
 def _words_of(one: Thing, room: Room, *, first: bool) -> list[tuple[float, str, bool, str]]:
     if not first:
-        since = one.since if one.answer else ""
-        rest = " · ".join(part for part in (one.name, since) if part)
+        since = one.since.replace(" ", TOGETHER) if one.answer else ""
+        parts = (one.name, since) if not room.brief else ()
+        rest = " · ".join(part for part in parts if part)
         act = f"{one.when}: {one.act}" if _is_short(one, room) else one.act
         words = [(room.share(0.04), "ink", True, act), (LEAST, "soft", False, rest)]
     else:

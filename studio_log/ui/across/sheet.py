@@ -1,13 +1,13 @@
 """Fits the parts onto the screen: all shrink together until everything is there, whole."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from PySide6.QtCore import QRectF
 
 from studio_log.ui.across import sections
-from studio_log.ui.across.key_rows import SHORT_KEYS
+from studio_log.ui.across.key_rows import short_key_words
 from studio_log.ui.across.letters import Letters, Text
 from studio_log.ui.across.scene import NO_LOT, NOTHING, Scene
 from studio_log.ui.across.sections import Room, Section
@@ -63,29 +63,33 @@ class Sheet:
 def arrange(page: Page, letters: Letters, width: float) -> Sheet:
     """Place everything; the largest letters at which nothing is cut.
 
-    What gives way, in this order: why it is so, the size of all, the third thing, the second.
+    What gives way, in this order: why it is so, the size of all, the lesser keys, the names of
+    later things, the third thing, the second.
     """
     margin = MARGIN * min(width, letters.height)
     high = letters.height - 2 * margin
     parts: list[Section] = []
-    for room, rows in _steps(letters, width - 2 * margin):
-        parts = list(_parts(page, room, rows))
+    for room, rows, all_keys in _steps(letters, width - 2 * margin):
+        parts = list(_parts(page, room, rows, all_keys=all_keys))
         least = LEAST_GAP * letters.height * (len(parts) - 1)
         if sum(part.height for part in parts) + least <= high:
             return _spread(parts, margin, letters.height, is_whole=True)
     return _spread(parts, margin, letters.height, is_whole=False)
 
 
-def _steps(letters: Letters, width: float) -> Iterator[tuple[Room, int]]:
+def _steps(letters: Letters, width: float) -> Iterator[tuple[Room, int, bool]]:
+    """Give rooms that shrink, how many things follow the first, whether all keys are told."""
     upright = width < letters.height
     for scale in SCALES:
         for whys in (True, False):
-            yield Room(letters, width, scale, whys, upright), 2
-    for rows in (1, 0):
-        yield Room(letters, width, SCALES[-1], whys=False, upright=upright), rows
+            yield Room(letters, width, scale, whys, upright), 2, True
+    least = Room(letters, width, SCALES[-1], whys=False, upright=upright)
+    yield least, 2, False
+    for rows in (2, 1, 0):
+        yield replace(least, brief=True), rows, False
 
 
-def _parts(page: Page, room: Room, rows: int) -> Iterator[Section]:
+def _parts(page: Page, room: Room, rows: int, *, all_keys: bool) -> Iterator[Section]:
     scene = page.scene
     yield sections.head(scene, room)
     following = list(scene.things)
@@ -102,7 +106,7 @@ def _parts(page: Page, room: Room, rows: int) -> Iterator[Section]:
     for one in following[:rows]:
         yield sections.thing(one, room, first=False)
     hidden = scene.due - min(1 + rows, len(scene.things))
-    keys = page.keys if rows or page.message is not None else SHORT_KEYS
+    keys = page.keys if all_keys or page.message is not None else short_key_words(scene)
     if hidden > 0 and page.message is None:
         keys = f"And {hidden} more · {keys}"
     yield sections.foot(keys, page.said, room)
