@@ -13,6 +13,8 @@ GAP: Final = 0.012
 """Between words that belong together, as a share of the height."""
 BAR: Final = 0.014
 """Width of the selvedge at the left of each thing."""
+SAID: Final = (0.036, 0.033, 0.03, 0.0275, LEAST)
+"""Sizes of what was written down, the largest first."""
 SIDE: Final = 0.36
 """Share of the width that the hour or the countdown takes where it stands beside the words."""
 
@@ -154,7 +156,11 @@ def foot(keys: str, said: str, room: Room) -> Section:
     hint = lay_out(keys, room.letters.font(LEAST), room.width, "soft")
     shown = hint
     if said:
-        shown = lay_out(said, room.letters.font(room.share(0.036)), room.width, "good")
+        # As large as leaves everything above it where it was, if there is such a size.
+        for share in SAID:
+            shown = lay_out(said, room.letters.font(share), room.width, "good")
+            if shown.height <= hint.height:
+                break
     made.stack(shown, 0, 0)
     made.height = max(made.height, hint.height)
     return made
