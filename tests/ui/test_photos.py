@@ -95,6 +95,16 @@ def test_a_dropped_photo_is_offered_with_its_time_and_kept(kit: Kit, qtbot: QtBo
     assert not offer.isVisible()
 
 
+def test_each_offer_shows_its_own_picture(kit: Kit, qtbot: QtBot) -> None:
+    look = kit.photos.offer.look
+    kit.drop("cloth.png", "turned.jpg")
+    qtbot.waitUntil(lambda: not look.pixmap().isNull())
+    assert look.pixmap().width() == look.pixmap().height()
+    kit.photos.offer.leave_button.click()
+    settle()
+    qtbot.waitUntil(lambda: 0 < look.pixmap().width() < look.pixmap().height())
+
+
 def test_several_come_one_after_the_other_and_each_refusal_is_said(kit: Kit) -> None:
     kit.drop("refused-1.jpg", "plain.jpg", "refused-2.jpg")
     assert "refused-1.jpg breaks off" in kit.photos.said.words.text()

@@ -1,5 +1,7 @@
 """Readings: read as typed, doubted beside the field, written with the act."""
 
+from dataclasses import replace
+
 import pytest
 from pytestqt.qtbot import QtBot
 
@@ -101,3 +103,20 @@ def test_a_doubt_stands_beside_the_field_and_holds_nothing_up(kit: Kit, qtbot: Q
     kit.sheet.detail.act_buttons["tend"].click()
     settle()
     assert kit.studio.sent(Mark)[0].readings == {"temperature": "171 °C"}
+
+
+def test_codes_of_the_lineage_are_drawn_and_open_their_lots(kit: Kit) -> None:
+    wanted: list[str] = []
+    kit.sheet.lot_wanted.connect(wanted.append)
+    assert not kit.sheet.lineage.isVisible()
+    family = {"parents": ["26-020"], "children": ["26-040", "26-041"]}
+    kit.studio.sheet = replace(kit.studio.sheet, data=family)
+    kit.sheet.refresh()
+    settle()
+    settle()
+    left, *right = kit.sheet.lineage.buttons
+    own = kit.sheet.lineage.own
+    assert left.geometry().right() < own.x() < min(one.x() for one in right)
+    for one in kit.sheet.lineage.buttons:
+        one.click()
+    assert wanted == ["26-020", "26-040", "26-041"]

@@ -16,6 +16,7 @@ from studio_log.ui.ask import Ask
 from studio_log.ui.bridge import FOREIGN, Bridge, touches
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.journal_page import JournalPage
+from studio_log.ui.lots.lineage_view import LineageView
 from studio_log.ui.lots.photos_page import PhotosPage, carries_pictures
 from studio_log.ui.lots.step_detail import StepDetail
 from studio_log.ui.lots.step_list import StepList
@@ -41,6 +42,8 @@ class LotSheetPage(QWidget):
 
     shown = Signal(object)
     """A LotSheet, or None where no lot is chosen."""
+    lot_wanted = Signal(str)
+    """The code of a lot that this one was split from or into."""
     act_wanted = Signal(str)
     """"split", "go_on", "change", "print_tags" or "stop", for the lot shown."""
 
@@ -65,6 +68,7 @@ class LotSheetPage(QWidget):
         self.steps = StepList(self.detail)
         self.journal = JournalPage()
         self.photos = PhotosPage(bridge)
+        self.lineage = LineageView()
         self.setAcceptDrops(True)
         self.lot_buttons: dict[str, QPushButton] = {}
         self._in_sight: QWidget | None = None
@@ -124,6 +128,10 @@ class LotSheetPage(QWidget):
         self.journal.show_entries(
             sheet.entries, self._bridge.zone(), became if isinstance(became, dict) else {}
         )
+        family = (sheet.data.get("parents"), sheet.data.get("children"))
+        self.lineage.show_lineage(
+            sheet.code, *(one if isinstance(one, list) else [] for one in family)
+        )
         count = self.photos.show_sheet(sheet)
         self.photos_tab.setText(f"{PHOTOS} ({count})" if count else PHOTOS)
         self.lot_buttons["split"].setEnabled(len(sheet.pieces) > 1)
@@ -153,7 +161,7 @@ class LotSheetPage(QWidget):
         column = QVBoxLayout(body)
         column.setContentsMargins(20, 12, 20, 16)
         column.setSpacing(5)
-        top: tuple[QWidget, ...] = (self.title, self.heading, *self.facts)
+        top: tuple[QWidget, ...] = (self.title, self.heading, *self.facts, self.lineage)
         # Each step says its own cautions where it opens; all of them together stand below.
         for widget in (*top, self._tools, self.steps, self.journal, self.photos, self.cautions):
             column.addWidget(widget)
@@ -171,6 +179,7 @@ class LotSheetPage(QWidget):
         self.journal_tab.clicked.connect(self._to_journal)
         self.photos_tab.clicked.connect(self._to_photos)
         self.photos.take_back.connect(self._take_back)
+        self.lineage.opened.connect(self.lot_wanted)
         self._settled.timeout.connect(self._bring_in_sight)
         self.steps.opened.connect(self._scroll_to)
         self.detail.acted.connect(self._act)

@@ -46,6 +46,7 @@ class PhotosPage(QWidget):
         self._waiting: deque[Incoming] = deque()
         self._open: Incoming | None = None
         self._faults: list[str] = []
+        self._offers = 0
         self.choose_files: Callable[[], Sequence[str]] = self._by_dialog
         self.add = button("Add a &photo…")
         self.hint = Words(HINT, tone="soft", size="small")
@@ -127,7 +128,9 @@ class PhotosPage(QWidget):
         self.offer.offer(
             coming, picture, sheet.steps if same else (), current(sheet.steps) if same else None
         )
-        self.maker.want("offer", coming.path or coming.content, OFFERED)
+        self._offers += 1
+        key = f"offer/{self._offers}"
+        self.maker.want(key, coming.path or coming.content, OFFERED)
 
     def _refused(self, words: str) -> None:
         self._faults.append(words)
@@ -144,7 +147,7 @@ class PhotosPage(QWidget):
         self._next()
 
     def _made(self, key: str, image: QImage) -> None:
-        if key == "offer" and not image.isNull():
+        if key == f"offer/{self._offers}" and not image.isNull():
             self.offer.show_look(image)
 
     def _choose(self) -> None:

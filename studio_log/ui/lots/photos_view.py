@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QIcon, QImage, QKeyEvent, QPixmap, QShortcut
+from PySide6.QtCore import QRect, QSize, Qt, Signal
+from PySide6.QtGui import QIcon, QImage, QKeyEvent, QPainter, QPixmap, QShortcut
 from PySide6.QtWidgets import QLabel, QToolButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
@@ -23,6 +23,20 @@ MISSING = "The file of this photo is not in the studio's folder any more: {file}
 def caption(photo: Photo) -> str:
     """Say when a photo was and what it shows: "Tue 9 June 14:02 · First soak · a fold"."""
     return " · ".join(str(photo[name]) for name in ("when", "step", "note") if photo.get(name))
+
+
+def squared(pixmap: QPixmap) -> QPixmap:
+    """Give a picture in the middle of a clear square, so that captions stand in one line."""
+    side = max(pixmap.width(), pixmap.height())
+    square = QPixmap(side, side)
+    square.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(square)
+    drawn = QRect(0, 0, pixmap.width(), pixmap.height())
+    drawn.moveCenter(square.rect().center())
+    painter.drawPixmap(drawn, pixmap)
+    painter.end()
+    square.setDevicePixelRatio(pixmap.devicePixelRatio())
+    return square
 
 
 class PhotosView(QWidget):
@@ -139,7 +153,7 @@ class PhotosView(QWidget):
             if image.isNull():
                 self._lost(photo, thumb)
             elif lines == str(SMALL):
-                thumb.setIcon(QIcon(pixmap))
+                thumb.setIcon(QIcon(squared(pixmap)))
             elif self.at is not None and self._photos[self.at]["hash"] == digest:
                 self.large.setPixmap(pixmap)
                 self.large.setAccessibleName(caption(photo))

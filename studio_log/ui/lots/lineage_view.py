@@ -1,0 +1,90 @@
+"""Where a lot comes from and what was split off it: a small drawing whose codes open lots."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from typing_extensions import override
+
+from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets.parts import Words, button, em, emptied
+
+MOST = 8
+"""Codes on a side; what is more is counted."""
+
+
+class LineageView(QWidget):
+    """Parents at the left, this lot, what was split off it at the right."""
+
+    opened = Signal(str)
+    """The code of another lot."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.buttons: list[QPushButton] = []
+        self._told: tuple[str, tuple[str, ...], tuple[str, ...]] = ("", (), ())
+        self.own = Words(bold=True)
+        self.own.setWordWrap(False)
+        self._left, self._right = QVBoxLayout(), QVBoxLayout()
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 4, 0, 4)
+        line.setSpacing(em(self, 2.4))
+        for layout in (self._left, self._right):
+            layout.setSpacing(4)
+        line.addLayout(self._left)
+        line.addWidget(self.own, 0, Qt.AlignmentFlag.AlignVCenter)
+        line.addLayout(self._right)
+        line.addStretch()
+        self.hide()
+
+    def show_lineage(self, code: str, parents: Sequence[str], children: Sequence[str]) -> None:
+        """Show a lot between these; nothing where it has neither."""
+        told = (code, tuple(parents), tuple(children))
+        if told == self._told:
+            return
+        self._told = told
+        emptied(self._left)
+        emptied(self._right)
+        self.buttons = []
+        self.own.setText(code)
+        self._fill(self._left, parents, "split from")
+        self._fill(self._right, children, "split into")
+        self.setVisible(bool(parents or children))
+
+    @override
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(theme().colours.outline, 1.5))
+        own = self.own.geometry()
+        for one in self.buttons:
+            box = one.geometry()
+            left, right = (box, own) if box.right() < own.left() else (own, box)
+            painter.drawPath(_line(
+                QPointF(left.right() + 3, left.center().y()),
+                QPointF(right.left() - 3, right.center().y()),
+            ))  # fmt: skip
+        painter.end()
+
+    def _fill(self, column: QVBoxLayout, codes: Sequence[str], how: str) -> None:
+        for code in codes[:MOST]:
+            made = button(code, says=f"{how} {code}: open it")
+            made.setObjectName("chip")
+            made.setProperty("code", code)
+            made.clicked.connect(self._clicked)
+            self.buttons.append(made)
+            column.addWidget(made)
+        if len(codes) > MOST:
+            column.addWidget(Words(f"and {len(codes) - MOST} more", tone="soft", size="small"))
+
+    def _clicked(self) -> None:
+        self.opened.emit(str(self.sender().property("code")))
+
+
+def _line(start: QPointF, end: QPointF) -> QPainterPath:
+    """Give a soft line from left to right."""
+    path = QPainterPath(start)
+    middle = (start.x() + end.x()) / 2
+    path.cubicTo(QPointF(middle, start.y()), QPointF(middle, end.y()), end)
+    return path
