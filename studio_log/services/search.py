@@ -23,7 +23,7 @@ class FindLots:
     find: str = ""
     state: str = "live"
     sort: str = "need"
-    rows: int = 30
+    rows: int = 10
 
 
 @dataclass(frozen=True)

@@ -102,27 +102,14 @@ def _in_state(state: str, now: datetime | None) -> ColumnElement[bool]:
     return or_(put_so, and_(LOT.c.state_hint == CURING, LOT.c.ready_at <= now))
 
 
-def by_need(statement: Select[Any], now: datetime | None) -> Select[Any]:
-    """Have lots in order of what needs hands: by state, by what presses, by when."""
+def needs(now: datetime | None) -> Select[Any]:
+    """Give each open reminder: its lot, how pressing it is by now, when it rings, in that order.
+
+    The order has SQLite walk the small index of what is open, not all that ever rang.
+    """
     ranks = {urgency.value: urgency.rank for urgency in Urgency}
-    rank = case(ranks, value=REMINDER.c.urgency, else_=0)
+    rank: ColumnElement[int] = case(ranks, value=REMINDER.c.urgency, else_=0)
     if now is not None:
         rank = case((REMINDER.c.due <= now, rank), else_=0)
-    needs = (
-        select(
-            REMINDER.c.subject,
-            func.max(rank).label("rank"),
-            func.min(REMINDER.c.rings_at).label("at"),
-        )
-        .where(text(STILL_OPEN))
-        .group_by(REMINDER.c.subject)
-        .subquery()
-    )
-    places = {state: place for place, state in enumerate(NEEDED_FIRST)}
-    return statement.join_from(LOT, needs, LOT.c.code == needs.c.subject, isouter=True).order_by(
-        case(places, value=state_at(now), else_=len(places)),
-        func.coalesce(needs.c.rank, 0).desc(),
-        needs.c.at.nulls_last(),
-        LOT.c.ordinal,
-        LOT.c.code,
-    )
+    asked = select(REMINDER.c.subject, rank, REMINDER.c.rings_at)
+    return asked.where(text(STILL_OPEN)).order_by(REMINDER.c.rings_at)

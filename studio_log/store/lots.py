@@ -7,7 +7,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, delete, false, func, select, true
 from sqlmodel import Session
 
-from studio_log.store.lot_filters import by_need, state_at, wanted
+from studio_log.store.lot_filters import NEEDED_FIRST, needs, state_at, wanted
 from studio_log.store.rows import CHUNK, rows, upsert, values_of
 from studio_log.store.search import LotWords, ordinal
 from studio_log.store.tables import LOT
@@ -62,12 +62,28 @@ class Lots:
 
     def found(self, query: LotQuery) -> tuple[str, ...]:
         """Give the codes of the whole list that is asked for, in order; `limit` is not heeded."""
-        statement = select(LOT.c.code).where(wanted(query))
         if query.order == "need":
-            statement = by_need(statement, query.now)
-        else:
-            statement = statement.order_by(*ORDERS[query.order])
+            return self._by_need(query)
+        statement = select(LOT.c.code).where(wanted(query)).order_by(*ORDERS[query.order])
         return tuple(self._session.execute(statement).scalars())
+
+    def _by_need(self, query: LotQuery) -> tuple[str, ...]:
+        """Give codes by state, by what presses, by when; a join would look at each lot anew."""
+        asked = select(LOT.c.code, state_at(query.now)).where(wanted(query)).order_by(*CODE_ORDER)
+        pressing: dict[str, tuple[int, int]] = {}
+        for place, (code, rank, _at) in enumerate(self._session.execute(needs(query.now)).all()):
+            most, first = pressing.get(code, (0, place))
+            pressing[code] = (min(most, -rank), first)
+        states: dict[str, list[str]] = {state: [] for state in NEEDED_FIRST}
+        for code, state in self._session.execute(asked).all():
+            states.setdefault(state, []).append(code)
+        found: list[str] = []
+        for codes in states.values():
+            needed = [code for code in codes if code in pressing]
+            # Sorting is stable: what presses and rings alike stays in order of the codes.
+            found += sorted(needed, key=pressing.__getitem__)
+            found += [code for code in codes if code not in pressing]
+        return tuple(found)
 
     def counts(self, query: LotQuery) -> dict[str, int]:
         """Give how many lots of each state are found, whatever states the query names."""

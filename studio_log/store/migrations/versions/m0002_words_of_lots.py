@@ -12,7 +12,7 @@ depends_on = None
 
 INDEX = """
 CREATE VIRTUAL TABLE lot_words USING fts5(
-    words, tokenize = "unicode61 remove_diacritics 2", prefix = '2 3'
+    words, tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3'
 )
 """
 ORDINAL = """
