@@ -64,10 +64,10 @@ def find_lots(desk: Desk, find: str, state: str, sort: str = "need") -> LotsFoun
         now=desk.now,
         order=sort,
     )
-    lots = desk.work.lots
-    counts = {one.value: 0 for one in LotState} | lots.counts(query)
+    found = desk.work.lots.found(query)
+    counts = {one.value: 0 for one in LotState} | dict(found.counts)
     counts["live"], counts["all"] = (sum(counts[one] for one in each) for each in (LIVE, LotState))
-    return LotsFound(lots.found(query), counts, search_words(search))
+    return LotsFound(found.codes, counts, search_words(search))
 
 
 def _midnight(day: date | None, here: ZoneInfo) -> datetime | None:

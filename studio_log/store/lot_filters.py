@@ -103,7 +103,7 @@ def _in_state(state: str, now: datetime | None) -> ColumnElement[bool]:
 
 
 def needs(now: datetime | None) -> Select[Any]:
-    """Give each open reminder: its lot, how pressing it is by now, when it rings, in that order.
+    """Give each open reminder in order of when it rings: its lot, how pressing it is by now.
 
     The order has SQLite walk the small index of what is open, not all that ever rang.
     """
@@ -111,5 +111,5 @@ def needs(now: datetime | None) -> Select[Any]:
     rank: ColumnElement[int] = case(ranks, value=REMINDER.c.urgency, else_=0)
     if now is not None:
         rank = case((REMINDER.c.due <= now, rank), else_=0)
-    asked = select(REMINDER.c.subject, rank, REMINDER.c.rings_at)
+    asked = select(REMINDER.c.subject, rank)
     return asked.where(text(STILL_OPEN)).order_by(REMINDER.c.rings_at)

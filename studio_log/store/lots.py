@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import asdict, fields, replace
+from datetime import datetime
 from typing import Any
 
 from sqlalchemy import ColumnElement, delete, false, func, select, true
@@ -11,7 +12,7 @@ from studio_log.store.lot_filters import NEEDED_FIRST, needs, state_at, wanted
 from studio_log.store.rows import CHUNK, rows, upsert, values_of
 from studio_log.store.search import LotWords, ordinal
 from studio_log.store.tables import LOT
-from studio_log.store.values import LotLine, LotPage, LotQuery
+from studio_log.store.values import LotLine, LotPage, LotQuery, LotsThere
 
 COLUMNS = tuple(LOT.c[field.name] for field in fields(LotLine))
 CODE_ORDER = (LOT.c.ordinal, LOT.c.code)
@@ -60,37 +61,37 @@ class Lots:
         found = rows(self._session, statement.limit(query.limit).offset(query.offset))
         return LotPage(tuple(LotLine(**values_of(row)) for row in found), total or 0)
 
-    def found(self, query: LotQuery) -> tuple[str, ...]:
-        """Give the codes of the whole list that is asked for, in order; `limit` is not heeded."""
-        if query.order == "need":
-            return self._by_need(query)
-        statement = select(LOT.c.code).where(wanted(query)).order_by(*ORDERS[query.order])
-        return tuple(self._session.execute(statement).scalars())
+    def found(self, query: LotQuery) -> LotsThere:
+        """Give the codes of the whole list that is asked for, in order; `limit` is not heeded.
 
-    def _by_need(self, query: LotQuery) -> tuple[str, ...]:
-        """Give codes by state, by what presses, by when; a join would look at each lot anew."""
-        asked = select(LOT.c.code, state_at(query.now)).where(wanted(query)).order_by(*CODE_ORDER)
+        And how many of each state there are, whatever states the query names: both of one
+        reading, since the index of words is the dear part of it.
+        """
+        order = CODE_ORDER if query.order == "need" else ORDERS[query.order]
+        asked = select(LOT.c.code, state_at(query.now)).where(wanted(replace(query, states=())))
+        counts: dict[str, int] = {}
+        states: dict[str, list[str]] = {state: [] for state in NEEDED_FIRST}
+        codes: list[str] = []
+        for code, state in self._session.execute(asked.order_by(*order)).all():
+            counts[state] = counts.get(state, 0) + 1
+            if not query.states or state in query.states:
+                states.setdefault(state, []).append(code)
+                codes.append(code)
+        if query.order == "need" and codes:
+            codes = self._by_need(states.values(), query.now)
+        return LotsThere(tuple(codes), counts)
+
+    def _by_need(self, groups: Iterable[list[str]], now: datetime | None) -> list[str]:
+        """Put each group of codes by what presses, then by when it rings."""
         pressing: dict[str, tuple[int, int]] = {}
-        for place, (code, rank, _at) in enumerate(self._session.execute(needs(query.now)).all()):
+        for place, (code, rank) in enumerate(self._session.execute(needs(now)).all()):
             most, first = pressing.get(code, (0, place))
             pressing[code] = (min(most, -rank), first)
-        states: dict[str, list[str]] = {state: [] for state in NEEDED_FIRST}
-        for code, state in self._session.execute(asked).all():
-            states.setdefault(state, []).append(code)
         found: list[str] = []
-        for codes in states.values():
-            needed = [code for code in codes if code in pressing]
-            # Sorting is stable: what presses and rings alike stays in order of the codes.
-            found += sorted(needed, key=pressing.__getitem__)
+        for codes in groups:
+            found += sorted((code for code in codes if code in pressing), key=pressing.__getitem__)
             found += [code for code in codes if code not in pressing]
-        return tuple(found)
-
-    def counts(self, query: LotQuery) -> dict[str, int]:
-        """Give how many lots of each state are found, whatever states the query names."""
-        state = state_at(query.now)
-        asked = select(state, func.count()).where(wanted(replace(query, states=())))
-        found = self._session.execute(asked.group_by(state)).all()
-        return {row[0]: row[1] for row in found}
+        return found
 
     def of(self, codes: Sequence[str]) -> dict[str, LotLine]:
         """Give the lines of these lots by code; one that is not there is left out."""

@@ -1,5 +1,6 @@
 """What crosses the store's door: frozen values, never rows. Instants are aware UTC."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
@@ -77,6 +78,14 @@ class SavedSearch:
     text: str
     state: str = "all"
     sort: str = "need"
+
+
+@dataclass(frozen=True)
+class LotsThere:
+    """The codes that are found, in order, and how many lots each state would give."""
+
+    codes: tuple[str, ...]
+    counts: Mapping[str, int]
 
 
 @dataclass(frozen=True)
