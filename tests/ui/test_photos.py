@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QMimeData, Qt, QUrl
-from PySide6.QtGui import QImage
+from PySide6.QtGui import QImage, QPixmap
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.errors import Refusal
@@ -13,6 +13,7 @@ from studio_log.services.commands import Undo
 from studio_log.services.pictures import AddPhoto, Picture, PictureFor
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.lots.photos_thumbs import read_picture
+from studio_log.ui.lots.photos_view import LargePicture
 from tests.support.tree import TREE
 from tests.ui.fake_studio import NOW, FakeStudio, sheet
 from tests.ui.window_kit import WrittenAsk, bridge_over, settle
@@ -148,6 +149,21 @@ def test_enter_opens_a_photo_large_and_escape_closes_it(kit: Kit, qtbot: QtBot) 
     qtbot.keyClick(view.back, Qt.Key.Key_Escape)
     assert view.at is None
     assert view.thumbs[1].isVisible()
+
+
+def test_a_large_photo_never_makes_the_page_wide(kit: Kit) -> None:
+    kit.photos.view.open(0)
+    settle()
+    kit.photos.view.large.show_picture(QPixmap(4000, 1000))
+    settle()
+    assert kit.sheet.area.widget().width() <= kit.sheet.area.viewport().width()
+
+
+def test_a_large_photo_is_shrunk_and_never_blown_up(qtbot: QtBot) -> None:
+    large = LargePicture()
+    qtbot.addWidget(large)
+    large.show_picture(QPixmap(400, 100))
+    assert [large.heightForWidth(width) for width in (200, 400, 800)] == [50, 100, 100]
 
 
 def test_delete_takes_the_entry_of_the_photo_back(kit: Kit, qtbot: QtBot) -> None:

@@ -117,6 +117,7 @@ def test_codes_of_the_lineage_are_drawn_and_open_their_lots(kit: Kit) -> None:
     left, *right = kit.sheet.lineage.buttons
     own = kit.sheet.lineage.own
     assert left.geometry().right() < own.x() < min(one.x() for one in right)
-    for one in kit.sheet.lineage.buttons:
+    for one in list(kit.sheet.lineage.buttons):
         one.click()
+    assert kit.sheet.code == "26-041"
     assert wanted == ["26-020", "26-040", "26-041"]

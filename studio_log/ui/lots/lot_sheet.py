@@ -119,7 +119,11 @@ class LotSheetPage(QWidget):
         self.title.setText(f"{sheet.code} · {sheet.name}")
         doing = sheet.doing or sheet.state
         self.heading.show_words(" · ".join(part for part in (sheet.heading, doing) if part))
-        said = (sheet.cure_words, sheet.milk_words, sheet.vessel_words, sheet.lineage)
+        told = (sheet.data.get("parents"), sheet.data.get("children"))
+        parents, children = (list(one) if isinstance(one, list) else [] for one in told)
+        self.lineage.show_lineage(sheet.code, parents, children)
+        lineage = "" if parents or children else sheet.lineage
+        said = (sheet.cure_words, sheet.milk_words, sheet.vessel_words, lineage)
         for words, text in zip(self.facts, said, strict=True):
             words.show_words(text)
         self.cautions.show_words("\n".join(f"⚠ {words}" for words in sheet.cautions))
@@ -127,10 +131,6 @@ class LotSheetPage(QWidget):
         became = sheet.data.get("became")
         self.journal.show_entries(
             sheet.entries, self._bridge.zone(), became if isinstance(became, dict) else {}
-        )
-        family = (sheet.data.get("parents"), sheet.data.get("children"))
-        self.lineage.show_lineage(
-            sheet.code, *(one if isinstance(one, list) else [] for one in family)
         )
         count = self.photos.show_sheet(sheet)
         self.photos_tab.setText(f"{PHOTOS} ({count})" if count else PHOTOS)
@@ -179,6 +179,7 @@ class LotSheetPage(QWidget):
         self.journal_tab.clicked.connect(self._to_journal)
         self.photos_tab.clicked.connect(self._to_photos)
         self.photos.take_back.connect(self._take_back)
+        self.lineage.opened.connect(self.choose)
         self.lineage.opened.connect(self.lot_wanted)
         self._settled.timeout.connect(self._bring_in_sight)
         self.steps.opened.connect(self._scroll_to)

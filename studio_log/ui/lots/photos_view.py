@@ -4,9 +4,9 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QRect, QSize, Qt, Signal
-from PySide6.QtGui import QIcon, QImage, QKeyEvent, QPainter, QPixmap, QShortcut
-from PySide6.QtWidgets import QLabel, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QPoint, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QIcon, QImage, QKeyEvent, QPainter, QPaintEvent, QPixmap, QShortcut
+from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from studio_log.ui.lots.photos_thumbs import PictureMaker
@@ -39,6 +39,52 @@ def squared(pixmap: QPixmap) -> QPixmap:
     return square
 
 
+class LargePicture(QWidget):
+    """A picture as large as it is or as the page is wide, whichever is less."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._pixmap = QPixmap()
+        policy = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def pixmap(self) -> QPixmap:
+        """Give what is shown."""
+        return self._pixmap
+
+    def show_picture(self, pixmap: QPixmap) -> None:
+        """Show another; a null one shows nothing."""
+        self._pixmap = pixmap
+        self.updateGeometry()
+        self.update()
+
+    @override
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    @override
+    def heightForWidth(self, width: int) -> int:
+        return self._fitted(width).height()
+
+    @override
+    def sizeHint(self) -> QSize:
+        return self._pixmap.deviceIndependentSize().toSize()
+
+    @override
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+        painter.drawPixmap(QRect(QPoint(0, 0), self._fitted(self.width())), self._pixmap)
+        painter.end()
+
+    def _fitted(self, width: int) -> QSize:
+        whole = self.sizeHint()
+        if whole.width() <= width:
+            return whole
+        return QSize(width, round(whole.height() * width / whole.width()))
+
+
 class PhotosView(QWidget):
     """Enter or a click opens a photo large; Escape closes it; Delete takes its entry back."""
 
@@ -53,8 +99,7 @@ class PhotosView(QWidget):
         """Which photo is large; None where none is."""
         self._row = QWidget()
         self._flow = FlowLayout(self._row, gap=8)
-        self.large = QLabel()
-        self.large.setAlignment(Qt.AlignmentFlag.AlignLeft)
+        self.large = LargePicture()
         self.words = Words()
         self.back = button("&All photos")
         self.before = button("‹", says="The photo before")
@@ -99,7 +144,7 @@ class PhotosView(QWidget):
     def open(self, at: int) -> None:
         """Show one large."""
         self.at = at % len(self._photos)
-        self.large.clear()
+        self.large.show_picture(QPixmap())
         self._want(self._photos[self.at], LARGE)
         self._show()
         self.back.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -155,7 +200,7 @@ class PhotosView(QWidget):
             elif lines == str(SMALL):
                 thumb.setIcon(QIcon(squared(pixmap)))
             elif self.at is not None and self._photos[self.at]["hash"] == digest:
-                self.large.setPixmap(pixmap)
+                self.large.show_picture(pixmap)
                 self.large.setAccessibleName(caption(photo))
 
     def _lost(self, photo: Photo, thumb: QToolButton) -> None:

@@ -81,6 +81,10 @@ class Columns(QWidget):
             for box in (self._left, self._right):
                 box.setDirection(way)
                 box.setSpacing(2 if narrow else 10)
+            # One over the other, the second takes what is left: both begin at the top.
+            for at, share in enumerate(SHARES):
+                box = self._left if at < 2 else self._right
+                box.setStretch(at % 2, at % 2 if narrow else share)
 
 
 class StepRow(QFrame):
