@@ -35,11 +35,15 @@ class LotSearch:
     begun_from: date | None = None
     begun_before: date | None = None
     place: str = ""
+    sort: str = ""
+    """One of SORTS."""
     words: str = ""
     """All else: looked for as words."""
 
 
 LONGEST: Final = 200
+SORTS: Final = ("need", "newest", "code", "name", "weight", "begun", "ready")
+"""Orders of the list: what needs hands, latest code, earliest code, name, and so on."""
 YEARS: Final = range(1970, 2101)
 _OVER: Final = r"(?:over|above|more than|heavier than|longer than|>)"
 _UNDER: Final = r"(?:under|below|less than|lighter than|shorter than|<)"
@@ -81,6 +85,7 @@ def search_words(search: LotSearch) -> tuple[str, ...]:
         _figure("cured under", search.cured_under, "days"),
         search.state.replace("-", " "),
         *_begun_words(search.begun_from, search.begun_before),
+        f"by {search.sort}" if search.sort else "",
         f"at {search.place}" if search.place else "",
         f"“{search.words}”" if search.words else "",
     )  # fmt: skip
@@ -166,6 +171,10 @@ def _state(found: LotSearch, match: re.Match[str], _today: date) -> LotSearch:
     return replace(found, state=_STATES[match["state"].lower().replace("-", " ")])
 
 
+def _sort(found: LotSearch, match: re.Match[str], _today: date) -> LotSearch:
+    return replace(found, sort=match["sort"].lower())
+
+
 def _in_year(found: LotSearch, match: re.Match[str], _today: date) -> LotSearch | None:
     first = _year(match["year"])
     if first is None:
@@ -231,6 +240,7 @@ _PATTERNS: Final[tuple[tuple[re.Pattern[str], Reader], ...]] = (
         (_of(rf"(?:begun )?(?P<which>since|before) (?P<day>\S+(?: \S+){{{more}}})"), _begun)
         for more in (3, 2, 1, 0)
     ),
+    (_of(rf"(?:sort(?:ed)? )?by (?P<sort>{'|'.join(SORTS)})"), _sort),
     (_of(_BOLD_STATES), _state),
     (_of(rf"(?:{'|'.join(sorted(FIBRES - _NO_FIBRE, key=len, reverse=True))})"), _fibre),
 )

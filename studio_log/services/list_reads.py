@@ -62,7 +62,7 @@ def find_lots(desk: Desk, find: str, state: str, sort: str = "need") -> LotsFoun
         begun_from=_midnight(search.begun_from, here),
         begun_before=_midnight(search.begun_before, here),
         now=desk.now,
-        order=sort,
+        order=search.sort or sort,
     )
     found = desk.work.lots.found(query)
     counts = {one.value: 0 for one in LotState} | dict(found.counts)

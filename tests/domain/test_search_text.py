@@ -35,6 +35,8 @@ READ = {
     "since 3 May 2026": LotSearch(begun_from=date(2026, 5, 3)),
     "begun in 2025": LotSearch(begun_from=date(2025, 1, 1), begun_before=date(2026, 1, 1)),
     "before yesterday": LotSearch(begun_before=date(2026, 6, 8)),
+    "linen by weight": LotSearch(fibres=("linen",), sort="weight"),
+    "sorted by name": LotSearch(sort="name"),
     "at shelf 3": LotSearch(place="shelf 3"),
     "looked at night": LotSearch(words="looked at night"),
     "“cotton” silk": LotSearch(fibres=("silk",), words="cotton"),
@@ -64,7 +66,8 @@ def test_what_was_understood_is_said_in_small_words() -> None:
 
 PARTS = """cotton silk over under 400 g kg 1,5 2 twice soyed dipped coats exactly cured for 30
 days weeks in work curing used ready since before June 2026 8 at shelf 3 , ; · " “ ” 1/2 lb oz or
-more begun yesterday last Monday 29 February hem 26-031 < > K ſ İ"""
+more begun yesterday last Monday 29 February hem 26-031 < > K ſ İ
+sort by name weight"""
 WORDS = st.sampled_from(PARTS.split())
 TYPED = st.one_of(
     st.text(max_size=220), st.lists(WORDS, max_size=14).map(" ".join), st.lists(WORDS).map("".join)

@@ -3,9 +3,10 @@
 import pytest
 
 from studio_log.domain.journal import Act
+from studio_log.domain.search_text import SORTS
 from studio_log.services import questions as q
 from studio_log.services.commands import Mark, SetLot
-from studio_log.services.search import SORTS, FindLots, LotRowsFor
+from studio_log.services.search import FindLots, LotRowsFor
 
 
 @pytest.fixture
@@ -53,6 +54,8 @@ def test_coats_and_the_age_of_a_cure_are_asked_for(shop, code):
 @pytest.mark.parametrize("sort", SORTS)
 def test_every_order_gives_every_lot_once(shop, code, shirt, sort):
     assert sorted(found(shop, "", sort=sort)) == sorted([code, shirt])
+    assert found(shop, f"by {sort}") == found(shop, "", sort=sort)
+    assert found(shop, "by name") == (shirt, code)
 
 
 def test_rows_are_those_of_the_whole_list_and_understood_words_are_given(shop, code, shirt):

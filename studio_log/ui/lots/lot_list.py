@@ -45,7 +45,8 @@ EMPTY: Final = {
 }
 HINT: Final = (
     "Any word that was typed, and: cotton · over 400 g · soyed twice · cured over 30 days · "
-    "curing · since June · at shelf 3. In quotation marks it is only looked for as words."
+    "curing · since June · at shelf 3 · by weight. "
+    "In quotation marks it is only looked for as words."
 )
 CODE: Final = re.compile(r"\d{2}-\d{3,}", re.ASCII)
 TYPING_MS: Final = 60
