@@ -19,6 +19,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from studio_log.app.paths import studio_folder
 from studio_log.app.single_copy import Door, call_first
 from studio_log.domain.errors import Refusal
+from studio_log.outside.awake import ScreenAwake
 from studio_log.outside.login import LoginStart, command_of_this_program
 from studio_log.services.clock import HurriedClock, SystemClock
 from studio_log.services.commands import Outcome
@@ -210,9 +211,7 @@ def run_window(options: argparse.Namespace) -> int:
     door = Door(house.folder, window.bring_forward, app)
     Signals(window.quit, app)
     window.quit_wanted.connect(app.quit)
-    house.bridge.window_wanted.connect(window.bring_forward)
-    TrayDuty(house.bridge, window.tray, window)
-    window.menu_acts.login_start = login_start(options)
+    equip(window, house, options)
     window.start()
     if options.minimised:
         window.showMinimized()
@@ -225,6 +224,14 @@ def run_window(options: argparse.Namespace) -> int:
     door.close()
     house.close()
     return code
+
+
+def equip(window: MainWindow, house: WindowHouse, options: argparse.Namespace) -> None:
+    """Give the window what lies outside it: notices that are clicked, tray, login, screen."""
+    house.bridge.window_wanted.connect(window.bring_forward)
+    TrayDuty(house.bridge, window.tray, window)
+    window.menu_acts.login_start = login_start(options)
+    window.menu_acts.awake = ScreenAwake()
 
 
 def login_start(options: argparse.Namespace) -> LoginStart | None:

@@ -38,6 +38,8 @@ ACTIONS: Final = (
     ActionRow("&View", "to_steps", "Go to the s&teps", "Ctrl+2"),
     ActionRow("&View", "to_bench", "Go to the &bench", "Ctrl+3"),
     ActionRow("&View", "-"),
+    ActionRow("&View", "across", "&Across the room", "F11"),
+    ActionRow("&View", "-"),
     ActionRow("&View", "larger", "L&arger text", "Ctrl++"),
     ActionRow("&View", "smaller", "S&maller text", "Ctrl+-"),
     ActionRow("&View", "dark", "&Dark", checkable=True),

@@ -22,6 +22,7 @@ PAGES: Final = (
     ("How times may be typed", "times"),
     ("Reminders", "reminders"),
     ("Reminders without the window", "reminding"),
+    ("Across the room", "across"),
     ("Methods", "methods"),
     ("Safety", "safety"),
     ("Keys", "keys"),

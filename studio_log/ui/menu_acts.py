@@ -12,6 +12,7 @@ from studio_log.services.clock import zone_data_words
 from studio_log.services.commands import ChangeSettings, Hush, Outcome
 from studio_log.services.ports import Delivery
 from studio_log.services.settings import Settings
+from studio_log.ui.across.across_view import AcrossView
 from studio_log.ui.actions import keys_words
 from studio_log.ui.ask import Ask
 from studio_log.ui.bench.bench_page import BenchPage
@@ -29,6 +30,7 @@ from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from studio_log.ui.across.wakefulness import Awake
     from studio_log.ui.settings_login import LoginStart
 
 TITLE: Final = "Studio Log — a dyer’s logbook"
@@ -62,6 +64,8 @@ class MenuActs(QObject):
         self._ask = ask
         self._at = places
         self.settings = Settings()
+        self.awake: Awake | None = None
+        """What keeps the screen on; None where that cannot be."""
         self.login_start: LoginStart | None = None
         """What switches the start at login; None where that cannot be."""
         self._table: dict[str, Callable[[], object]] = {
@@ -70,6 +74,7 @@ class MenuActs(QObject):
             "to_lots": self._to_lots,
             "to_steps": self._to_steps,
             "to_bench": self._to_bench,
+            "across": self._across,
             "larger": self._larger,
             "smaller": self._smaller,
             "dark": self._dark,
@@ -133,6 +138,11 @@ class MenuActs(QObject):
     def _to_bench(self) -> None:
         self._at.panes.go("bench")
         self.take_keyboard("bench")
+
+    def _across(self) -> None:
+        view = AcrossView(self._bridge, self._at.chime, self._window, awake=self.awake)
+        view.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        view.showFullScreen()
 
     def _larger(self) -> None:
         self._resize_text(10)

@@ -147,7 +147,8 @@ def fill(folder: Path) -> None:
 
     studio = open_studio(folder)
     values = {"studio": "Harbour Lane Cloth Studio", "welcomed": True, "closing_said": True,
-              "quiet_start": "00:00", "quiet_end": "00:00"}  # fmt: skip
+              "quiet_start": "00:00", "quiet_end": "00:00",
+              "look_ahead": "", "evening_look": ""}  # fmt: skip
     studio.do(ChangeSettings(values))
     now = studio.clock.now()
     for number in range(6):
