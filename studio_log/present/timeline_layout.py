@@ -124,9 +124,15 @@ class Sheet:
     sizes: RowSizes
     measure: Measure
     measure_small: Measure
+    kept: dict[int, "BarShape"] = field(default_factory=dict, compare=False)
+    """Shapes of bars that lie whole in the window; by the bar's `id`.
+
+    Good as long as lanes, scale, now and font are the same."""
     now_x: float = field(init=False)
     folds: tuple[Interval, ...] = field(init=False)
     """Where no text may lie."""
+    seen: tuple[datetime, datetime] = field(init=False)
+    """The first and the last moment of the window."""
     now_band: Interval = field(init=False)
     """Where no text should lie, if there is room elsewhere."""
 
@@ -135,6 +141,7 @@ class Sheet:
         object.__setattr__(self, "now_x", now_x)
         object.__setattr__(self, "now_band", (now_x - 4, now_x + 4))
         left, right = self.window
+        object.__setattr__(self, "seen", (self.scale.moment(left), self.scale.moment(right)))
         seen = (f for f in self.scale.folds if f.right > left and f.left < right)
         folds = tuple((fold.left, fold.right) for fold in seen)
         object.__setattr__(self, "folds", folds)
@@ -145,7 +152,7 @@ def lay_out_lane(lane: Lane, sheet: Sheet) -> LaneLayout:
     drops = _drops(lane, sheet)
     half = sheet.sizes.drop / 2 + 2
     avoid = (*sheet.folds, *((shape.x - half, shape.x + half) for shape in drops))
-    bars = tuple(_bar_shape(run, sheet, avoid) for run in _runs(_seen_bars(lane, sheet), sheet))
+    bars = tuple(_shape_of(run, sheet, avoid) for run in _runs(_seen_bars(lane, sheet), sheet))
     stitches = _stitches(lane, sheet)
     return LaneLayout(lane, bars, stitches, drops, _marks(lane, sheet, bars, stitches))
 
@@ -172,7 +179,7 @@ def _reach_end(bar: Bar) -> datetime:
 
 def _seen_bars(lane: Lane, sheet: Sheet) -> Sequence[Bar]:
     """Clip by bisecting starts; going back while an earlier bar still reaches in."""
-    left, right = sheet.scale.moment(sheet.window[0]), sheet.scale.moment(sheet.window[1])
+    left, right = sheet.seen
     last = bisect_right(lane.bars, right, key=lambda bar: bar.start)
     return [bar for bar in lane.bars[:last] if _reach_end(bar) >= left]
 
@@ -189,6 +196,29 @@ def _runs(bars: Sequence[Bar], sheet: Sheet) -> list[list[tuple[Bar, float, floa
                 continue
         runs.append([(bar, left, right)])
     return runs
+
+
+def _shape_of(
+    run: list[tuple[Bar, float, float]], sheet: Sheet, avoid: tuple[Interval, ...]
+) -> BarShape:
+    """Give the shape from those kept; what the window's edge cuts is laid out each time."""
+    bar, from_x, to_x = run[0]
+    left, right = sheet.window
+    margin = sheet.sizes.drop
+    if len(run) > 1 or from_x < left + margin or to_x > right - margin or not _whole(bar, sheet):
+        return _bar_shape(run, sheet, avoid)
+    shape = sheet.kept.get(id(bar))
+    if shape is None:
+        shape = sheet.kept[id(bar)] = _bar_shape(run, sheet, avoid)
+    return shape
+
+
+def _whole(bar: Bar, sheet: Sheet) -> bool:
+    """Whether soft end and planned line lie in the window too."""
+    left, right = sheet.seen
+    if bar.soft_until is not None and bar.soft_until > right:
+        return False
+    return bar.planned is None or (bar.planned[0] >= left and bar.planned[1] <= right)
 
 
 def _bar_shape(

@@ -1,4 +1,4 @@
-"""How long a frame of the timeline takes: 200 lanes of 12 steps, painted off-screen.
+"""How long a frame of the timeline takes: 200 and 4,000 lots of 12 steps, painted off-screen.
 
 Prints milliseconds for the person at this machine, and a ratio against filling the same
 picture with plain ground in the same run, which other machines can be compared by.
@@ -24,14 +24,15 @@ from studio_log.ui.theme import apply_theme
 from studio_log.ui.timeline.timeline_view import TimelineView
 from tests.ui.timeline_lots import NOW, ZONE, nights
 
-LANES, STEPS, FRAMES = 200, 12, 200
+LOTS = (200, 4000)
+STEPS, FRAMES = 12, 200
 WIDTH, HEIGHT = 1400, 900
 
 
 def lane(number: int) -> Lane:
     """Give a lot of twelve steps around now, a few minutes apart from its neighbour."""
     kinds = list(StepKind)
-    first = NOW - timedelta(hours=30) + timedelta(minutes=7 * number)
+    first = NOW - timedelta(hours=30) + timedelta(minutes=7 * (number % 200))
     bars = []
     for step in range(STEPS):
         start = first + timedelta(hours=6 * step)
@@ -63,38 +64,60 @@ def timed(act: Callable[[int], None]) -> list[float]:
     return taken
 
 
-def main() -> None:
-    """Scroll sideways and down through the sheet and time every frame."""
-    app = QApplication([])
-    apply_theme(app, "light", family="DejaVu Sans")
-    view = TimelineView()
-    view.resize(WIDTH, HEIGHT)
-    view.show_lanes([lane(number) for number in range(LANES)], nights(), NOW, ZONE)
+def told(name: str, taken: list[float], base: float) -> None:
+    """Print the 95th percentile of one way of moving, in milliseconds and as a ratio."""
+    p95 = quantiles(taken, n=20)[-1]
+    words = f"median {median(taken):.2f} ms, p95 {p95:.2f} ms"
+    print(f"{name}: {words}, {p95 / base:.1f} times an empty paint ({base:.3f} ms)")
+
+
+def measure(view: TimelineView, lots: int) -> None:
+    """Drag, jump and zoom through a sheet of so many lots and time every frame."""
+    view.show_lanes([lane(number) for number in range(lots)], nights(), NOW, ZONE)
+    view.find_now()
     view.grab()
     picture = QImage(view.viewport().size(), QImage.Format.Format_RGB32)
     across, down = view.horizontalScrollBar(), view.verticalScrollBar()
+
+    def paint() -> None:
+        painter = QPainter(picture)
+        view.paint_on(painter)
+        painter.end()
 
     def empty(_frame: int) -> None:
         painter = QPainter(picture)
         painter.fillRect(picture.rect(), 0xFCF9F1)
         painter.end()
 
-    def frame(number: int) -> None:
+    def pan(number: int) -> None:
+        across.setValue(across.maximum() * number // FRAMES)
+        down.setValue(min(down.maximum(), 9 * number))
+        paint()
+
+    def jump(number: int) -> None:
         across.setValue(across.maximum() * number // FRAMES)
         down.setValue(down.maximum() * ((number * 37) % FRAMES) // FRAMES)
-        painter = QPainter(picture)
-        view.paint_on(painter)
-        painter.end()
+        paint()
 
-    def laid_out(number: int) -> None:
-        across.setValue(across.maximum() * number // FRAMES)
-        view.scene()
+    def zoom(number: int) -> None:
+        view.zoom_by(1.05 if number % 80 < 40 else 1 / 1.05, 700)
+        paint()
 
     base = median(timed(empty))
-    timed(frame)  # once round, so that words and small pictures are drawn and kept
-    for name, act in (("frame", frame), ("layout only", laid_out)):
-        p95 = quantiles(timed(act), n=20)[-1]
-        print(f"{name}: p95 {p95:.2f} ms, {p95 / base:.1f} times an empty paint ({base:.3f} ms)")
+    for name, act in (("pan", pan), ("jump", jump), ("zoom", zoom)):
+        view.find_now()
+        timed(act)  # once round, so that words and small pictures are drawn and kept
+        told(f"{lots} lots of {STEPS} steps, {name}", timed(act), base)
+
+
+def main() -> None:
+    """Measure what a studio has, and twenty times as much."""
+    app = QApplication([])
+    apply_theme(app, "light", family="DejaVu Sans")
+    view = TimelineView()
+    view.resize(WIDTH, HEIGHT)
+    for lots in LOTS:
+        measure(view, lots)
 
 
 if __name__ == "__main__":

@@ -42,12 +42,13 @@ def draw_on_top(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None
 def _draw_body(painter: QPainter, shape: BarShape, hue: KindColours, pencils: Pencils) -> None:
     sizes = pencils.sizes
     if shape.bar.state == "done":
-        painter.setPen(_NO_PEN if hue.edge == hue.fill else QPen(hue.edge, 1))
-        painter.setBrush(hue.fill)
+        painter.setPen(_NO_PEN if hue.edge == hue.fill else pencils.pen(hue.edge, 1))
+        painter.setBrush(pencils.plain(hue.fill))
     else:
         broken = shape.bar.state == "broken"
-        painter.setPen(QPen(pencils.colours.danger if broken else hue.edge, 2 if broken else 1.2))
-        painter.setBrush(_dyed(shape, hue))
+        edge, width = (pencils.colours.danger, 2) if broken else (hue.edge, 1.2)
+        painter.setPen(pencils.pen(edge, width))
+        painter.setBrush(_dyed(shape, hue, pencils))
     place = QRectF(
         shape.left + 0.5, sizes.bar_top + 0.5, max(shape.right - shape.left - 1, 1), sizes.bar - 1
     )
@@ -57,12 +58,12 @@ def _draw_body(painter: QPainter, shape: BarShape, hue: KindColours, pencils: Pe
         _draw_tear(painter, place, pencils)
 
 
-def _dyed(shape: BarShape, hue: KindColours) -> QBrush:
+def _dyed(shape: BarShape, hue: KindColours, pencils: Pencils) -> QBrush:
     """Dye creeps along a running bar up to now; the cloth ahead is still pale."""
     if shape.dyed_to <= shape.left:
-        return QBrush(hue.tint)
+        return pencils.plain(hue.tint)
     if shape.dyed_to >= shape.right:
-        return QBrush(hue.fill)
+        return pencils.plain(hue.fill)
     front = QLinearGradient(shape.dyed_to - 1, 0, shape.dyed_to + 1, 0)
     front.setColorAt(0, hue.fill)
     front.setColorAt(1, hue.tint)
@@ -91,21 +92,22 @@ def _draw_soft(painter: QPainter, shape: BarShape, soft: Interval, pencils: Penc
     sizes, hue = pencils.sizes, pencils.theme.kind(shape.bar.kind)
     joins = shape.right > shape.left
     left = soft[0] - (_ROUND if joins else 0)
-    place = QRectF(left + 0.5, sizes.bar_top + 0.5, soft[1] - left - 1, sizes.bar - 1)
-    if place.width() < 1:
+    width = soft[1] - left - 1
+    if width < 1:
         return
-    painter.setBrushOrigin(QPointF(0, 0))
-    painter.fillRect(place, pencils.hatch(shape.bar.kind))
-    painter.setPen(QPen(hue.edge, 1))
-    painter.drawPolyline(
-        [place.topLeft(), place.topRight(), place.bottomRight(), place.bottomLeft()]
-    )
+    # The pen is square to the pixels, so the brush may go without smoothing: a third of the time.
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+    painter.setPen(pencils.pen(hue.edge, 1))
+    painter.setBrush(pencils.hatch(shape.bar.kind))
+    painter.drawRect(QRectF(round(left), sizes.bar_top, round(width), sizes.bar - 1))
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    place = QRectF(left + 0.5, sizes.bar_top + 0.5, width, sizes.bar - 1)
     if shape.aim is not None:
-        painter.setPen(QPen(pencils.colours.panel, 5))
+        painter.setPen(pencils.pen(pencils.colours.panel, 5))
         painter.drawLine(
             QPointF(shape.aim, place.top() + 1), QPointF(shape.aim, place.bottom() - 1)
         )
-        painter.setPen(QPen(hue.edge, 2))
+        painter.setPen(pencils.pen(hue.edge, 2))
         painter.drawLine(QPointF(shape.aim, place.top()), QPointF(shape.aim, place.bottom()))
 
 
@@ -113,7 +115,7 @@ def _draw_planned(painter: QPainter, planned: Interval, hue: KindColours, pencil
     sizes = pencils.sizes
     y = sizes.bar_top + sizes.bar + sizes.planned_gap + 0.5
     left, right = planned
-    painter.setPen(QPen(hue.edge, 1.5))
+    painter.setPen(pencils.pen(hue.edge, 1.5))
     painter.drawLine(QPointF(left, y), QPointF(right, y))
     for x in (left, right):
         painter.drawLine(QPointF(x, y - 2), QPointF(x, y + 2))
@@ -195,8 +197,8 @@ def _draw_stitches(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> N
 
 
 def _draw_centred(painter: QPainter, picture: QPixmap, x: float, y: float) -> None:
-    size = picture.deviceIndependentSize()
-    painter.drawPixmap(QPointF(x - size.width() / 2, y - size.height() / 2), picture)
+    ratio = 2 * picture.devicePixelRatio()
+    painter.drawPixmap(QPointF(x - picture.width() / ratio, y - picture.height() / ratio), picture)
 
 
 def _draw_marks(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:

@@ -76,12 +76,30 @@ class Pencils:
         self.focus_pen = QPen(self.colours.focus, 2)
         self._hatches: dict[StepKind, QBrush] = {}
         self._pictures: dict[str, QPixmap] = {}
-        self._kinds: dict[tuple[StepKind, str], QPixmap] = {}
+        self._kinds: dict[tuple[StepKind, int], QPixmap] = {}
+        self._pens: dict[tuple[int, float], QPen] = {}
+        self._plain: dict[int, QBrush] = {}
 
     @property
     def pleat_width(self) -> float:
         """A pleat holds its count of days, up to three figures."""
         return round(self.tag("888 d") + self.theme.metrics.l)
+
+    def pen(self, colour: QColor, width: float) -> QPen:
+        """Give a plain pen; each is made once."""
+        key = (colour.rgba(), width)
+        pen = self._pens.get(key)
+        if pen is None:
+            pen = self._pens[key] = QPen(colour, width)
+        return pen
+
+    def plain(self, colour: QColor) -> QBrush:
+        """Give a plain brush; each is made once."""
+        key = colour.rgba()
+        brush = self._plain.get(key)
+        if brush is None:
+            brush = self._plain[key] = QBrush(colour)
+        return brush
 
     def hatch(self, kind: StepKind) -> QBrush:
         """Give the hatching of a soft end."""
@@ -93,7 +111,7 @@ class Pencils:
 
     def kind(self, kind: StepKind, colour: QColor) -> QPixmap:
         """Give the small shape of a kind in a colour, at the size that bars hold."""
-        key = (kind, colour.name())
+        key = (kind, colour.rgba())
         picture = self._kinds.get(key)
         if picture is None:
             side = self.sizes.glyph

@@ -32,7 +32,7 @@ def place_of(state: SheetState, looking: Looking, pencils: Pencils) -> Place:
     """Work out gutter and header."""
     metrics = pencils.theme.metrics
     names = looking.width >= _NAMES_FROM * metrics.scale
-    codes = max((pencils.bold(lane.code) for lane in state.lanes), default=0.0)
+    codes = state.widest_code(pencils.bold)
     if names:
         codes = max(codes, pencils.small("n" * _NAME_LETTERS))
     return Place(
@@ -51,7 +51,15 @@ def place_of(state: SheetState, looking: Looking, pencils: Pencils) -> Place:
 def make_scene(state: SheetState, looking: Looking, pencils: Pencils) -> Scene:
     """Lay out the rows that are seen, and no others."""
     place = place_of(state, looking, pencils)
-    sheet = Sheet(state.scale, place.window, state.now, pencils.sizes, pencils.bar, pencils.small)
+    sheet = Sheet(
+        state.scale,
+        place.window,
+        state.now,
+        pencils.sizes,
+        pencils.bar,
+        pencils.small,
+        kept=state.shapes,
+    )
     row_height = pencils.sizes.row
     first = max(0, int(place.scroll_y // row_height))
     last = int((place.scroll_y + place.height - place.header) // row_height) + 1

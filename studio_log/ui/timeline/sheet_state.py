@@ -1,13 +1,16 @@
 """What the timeline shows and how near, without any widget: lanes, now, zoom and folds."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
-from typing import Final
+from typing import TYPE_CHECKING, Final
 from zoneinfo import ZoneInfo
 
 from studio_log.present.lanes import Lane, Night
 from studio_log.present.pleats import Pleat, pleats, toggled
 from studio_log.present.time_scale import TimeScale, time_scale
+
+if TYPE_CHECKING:
+    from studio_log.present.timeline_layout import BarShape
 
 BEFORE_NOW: Final = timedelta(hours=18)
 """How much of the past is seen at first."""
@@ -33,6 +36,12 @@ class SheetState:
         self.opened: frozenset[datetime] = frozenset()
         self.pleat_width = 56.0
         self.zoom = 12.0
+        self.shapes: dict[int, BarShape] = {}
+        """What was laid out of these lanes at this scale and now; see `Sheet.kept`."""
+        self.code_room: tuple[int, float] = (0, 0.0)
+        self.rows: dict[str, int] = {}
+        self.edges = (_NOWHERE, _NOWHERE)
+        self.hands: list[datetime] = []
         self.scale: TimeScale = time_scale(_NOWHERE, _NOWHERE + NEXT, self.zoom)
 
     def show(
@@ -42,27 +51,36 @@ class SheetState:
         self.lanes = tuple(lanes)
         self.nights = tuple(sorted(nights, key=lambda night: night.start))
         self.now, self.zone = now, zone
+        self.rows = {lane.code: row for row, lane in enumerate(self.lanes)}
+        self.code_room = (0, 0.0)
+        self.edges = self._edges()
+        self.hands = sorted({moment for lane in self.lanes for moment in lane.hands})
         self.rebuild()
 
     def set_now(self, now: datetime) -> None:
         """Move now; pleats follow from hour to hour, so that nothing creeps."""
         turned = _hour(now) != _hour(self.now)
         self.now = now
+        self.shapes.clear()
         if turned:
             self.rebuild()
 
     def rebuild(self) -> None:
         """Work out pleats and scale anew."""
         start, end = self._span()
-        hands = {moment for lane in self.lanes for moment in lane.hands} | {start, end}
-        self.pleats = pleats(sorted(hands), _hour(self.now), self.opened)
+        self.shapes.clear()
+        # Called for a new font too, whose ruler may have got the old one's id.
+        self.code_room = (0, 0.0)
+        self.pleats = pleats((start, *self.hands, end), _hour(self.now), self.opened)
         self.scale = time_scale(start, end, self.zoom, self.pleats, pleat_width=self.pleat_width)
         self.zoom = self.scale.zoom
 
     def set_zoom(self, zoom: float) -> None:
-        """Set pixels an hour, held within the scale's limits."""
-        self.zoom = zoom
-        self.rebuild()
+        """Set pixels an hour, held within the scale's limits; pleats do not depend on it."""
+        one = self.scale
+        self.shapes.clear()
+        self.scale = time_scale(one.start, one.end, zoom, self.pleats, pleat_width=self.pleat_width)
+        self.zoom = self.scale.zoom
 
     def first_zoom(self, width: float) -> float:
         """Give the zoom at which all work ahead fits a width, within the share of the next 36 h.
@@ -100,10 +118,25 @@ class SheetState:
 
     def row_of(self, code: str) -> int | None:
         """Find the row of a lot."""
-        return next((row for row, lane in enumerate(self.lanes) if lane.code == code), None)
+        return self.rows.get(code)
+
+    def widest_code(self, measure: Callable[[str], float]) -> float:
+        """Give the width of the widest code; measured once for these lanes and this font."""
+        if self.code_room[0] != id(measure):
+            # By length first: in thousands of codes only the longest are measured.
+            longest = max((len(lane.code) for lane in self.lanes), default=0)
+            codes = (one.code for one in self.lanes if len(one.code) >= longest - 1)
+            self.code_room = (id(measure), max(map(measure, codes), default=0.0))
+        return self.code_room[1]
 
     def _span(self) -> tuple[datetime, datetime]:
-        starts, ends = [self.now - BEFORE_NOW], [self.now + NEXT]
+        start = min(self.edges[0], self.now - BEFORE_NOW)
+        end = max(self.edges[1], self.now + NEXT)
+        return _hour(start) - timedelta(hours=2), _hour(end) + _AIR
+
+    def _edges(self) -> tuple[datetime, datetime]:
+        """Give the first and the last moment of all lanes."""
+        starts, ends = [self.now], [self.now]
         for lane in self.lanes:
             for bar in lane.bars:
                 starts.append(min(bar.start, bar.planned[0]) if bar.planned else bar.start)
@@ -113,7 +146,7 @@ class SheetState:
             moments += [mark.at for mark in lane.marks]
             starts += moments
             ends += moments
-        return _hour(min(starts)) - timedelta(hours=2), _hour(max(ends)) + _AIR
+        return min(starts), max(ends)
 
 
 def _hour(moment: datetime) -> datetime:
