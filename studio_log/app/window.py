@@ -77,6 +77,7 @@ class WindowHouse(QObject):
         self._worker = ThreadWorker()
         self._late = LateStudio()
         self._ringing: Ringing | None = None
+        self.awake = ScreenAwake()
         self._watcher: Any = None
         self._opened: Future[None] = self._worker.submit(self._open)
         self.bridge = Bridge(self._worker, self._late, self.clock, self, ring_test=self._ring_test)
@@ -153,6 +154,7 @@ class WindowHouse(QObject):
         """End in order: no more news, no more watching, what was asked is done, file closed."""
         self._pacer.stop()
         self.bridge.close()
+        self.awake.close()
         if self._watcher is not None:
             self._watcher.close()
         if self._ringing is not None:
@@ -221,6 +223,8 @@ def run_window(options: argparse.Namespace) -> int:
     gc.collect()
     gc.freeze()
     code = app.exec()
+    if window.menu_acts.across is not None:
+        window.menu_acts.across.wakefulness.wait()
     door.close()
     house.close()
     return code
@@ -231,7 +235,7 @@ def equip(window: MainWindow, house: WindowHouse, options: argparse.Namespace) -
     house.bridge.window_wanted.connect(window.bring_forward)
     TrayDuty(house.bridge, window.tray, window)
     window.menu_acts.login_start = login_start(options)
-    window.menu_acts.awake = ScreenAwake()
+    window.menu_acts.awake = house.awake
 
 
 def login_start(options: argparse.Namespace) -> LoginStart | None:

@@ -1,14 +1,12 @@
-"""The index of words, and searches kept by name: the only place that knows SQLite's FTS5."""
+"""The index of words: the only place that knows SQLite's FTS5."""
 
 import unicodedata
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict
 
 from sqlalchemy import (
     ColumnElement,
     Integer,
     bindparam,
-    delete,
     false,
     literal_column,
     select,
@@ -16,9 +14,9 @@ from sqlalchemy import (
 )
 from sqlmodel import Session
 
-from studio_log.store.rows import CHUNK, from_json, rows, upsert, values_of
-from studio_log.store.tables import ENTRY, LOT, SEARCH
-from studio_log.store.values import LotLine, SavedSearch
+from studio_log.store.rows import CHUNK, from_json, rows
+from studio_log.store.tables import ENTRY, LOT
+from studio_log.store.values import LotLine
 
 MATCHING = "SELECT rowid FROM lot_words WHERE lot_words MATCH :matched"
 
@@ -117,23 +115,3 @@ def _texts(written: str) -> list[str]:
         elif isinstance(value, list):
             waiting.extend(value)
     return found
-
-
-class SavedSearches:
-    """Searches that were kept by name."""
-
-    def __init__(self, session: Session) -> None:
-        self._session = session
-
-    def all(self) -> tuple[SavedSearch, ...]:
-        """Give them in the order of their names."""
-        found = rows(self._session, select(SEARCH).order_by(SEARCH.c.name))
-        return tuple(SavedSearch(**values_of(row)) for row in found)
-
-    def put(self, search: SavedSearch) -> None:
-        """Keep one, in place of that of the same name."""
-        upsert(self._session, SEARCH, [asdict(search)])
-
-    def remove(self, name: str) -> None:
-        """Forget one."""
-        self._session.execute(delete(SEARCH).where(SEARCH.c.name == name))

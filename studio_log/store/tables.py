@@ -181,17 +181,6 @@ class SettingRow(Row, table=True):
     value: str
 
 
-class SearchRow(Row, table=True):
-    """A search of the lot list, kept by name."""
-
-    __tablename__ = "search"
-
-    name: str = Field(primary_key=True)
-    text: str
-    state: str
-    sort: str
-
-
 class CounterRow(Row, table=True):
     """The last number given out: "lot/26" -> 31."""
 
@@ -242,6 +231,5 @@ MILK: Table = METADATA.tables["milk"]
 METHOD: Table = METADATA.tables["method"]
 PHOTO: Table = METADATA.tables["photo"]
 SETTING: Table = METADATA.tables["setting"]
-SEARCH: Table = METADATA.tables["search"]
 COUNTER: Table = METADATA.tables["counter"]
 DELIVERY: Table = METADATA.tables["delivery"]

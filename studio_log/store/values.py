@@ -71,16 +71,6 @@ class LotPage:
 
 
 @dataclass(frozen=True)
-class SavedSearch:
-    """A search of the lot list kept by name: what was typed, the state shown, the sort."""
-
-    name: str
-    text: str
-    state: str = "all"
-    sort: str = "need"
-
-
-@dataclass(frozen=True)
 class LotsThere:
     """The codes that are found, in order, and how many lots each state would give."""
 

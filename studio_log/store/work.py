@@ -9,7 +9,7 @@ from studio_log.store.methods import Methods
 from studio_log.store.milks import Milks
 from studio_log.store.photos import Photos
 from studio_log.store.reminders import Reminders
-from studio_log.store.search import LotWords, SavedSearches
+from studio_log.store.search import LotWords
 from studio_log.store.small import Counters, Deliveries, SettingsKept
 from studio_log.store.steps import Steps
 from studio_log.store.tables import LOT, MILK, REMINDER, STEP
@@ -27,7 +27,6 @@ class Work:
         self.milks = Milks(session)
         self.methods = Methods(session)
         self.photos = Photos(session)
-        self.searches = SavedSearches(session)
         self.settings = SettingsKept(session)
         self.deliveries = Deliveries(session)
 

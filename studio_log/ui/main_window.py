@@ -172,7 +172,7 @@ class MainWindow(QMainWindow):
         lots, sheet = self.lots, self.sheet
         order_keys(
             (lots.search, *lots.chips.buttons(), lots.view, self.timeline.view,
-             sheet.steps_tab, sheet.journal_tab)
+             sheet.steps_tab, sheet.journal_tab, sheet.photos_tab)
         )  # fmt: skip
 
     def _connect(self) -> None:
@@ -202,14 +202,14 @@ class MainWindow(QMainWindow):
         self.minute.stale.connect(self._refresh_seen)
 
     def _connect_lots(self) -> None:
-        self.lots.lot_chosen.connect(self.choose_lot)
+        chosen = (self.lots.lot_chosen, self.timeline.lot_chosen, self.sheet.lot_wanted)
+        for signal in (*chosen, self.acts.lot_made):
+            signal.connect(self.choose_lot)
         self.lots.lot_opened.connect(self._opened)
         self.lots.new_wanted.connect(self.acts.new_lot)
-        self.timeline.lot_chosen.connect(self.choose_lot)
         self.timeline.step_chosen.connect(self.choose_step)
         self.sheet.shown.connect(self._sheet_shown)
         self.sheet.act_wanted.connect(self.acts.do)
-        self.acts.lot_made.connect(self.choose_lot)
 
     def _connect_reminders(self) -> None:
         self.bench.shown.connect(self._bench_shown)

@@ -64,6 +64,7 @@ class MenuActs(QObject):
         self._ask = ask
         self._at = places
         self.settings = Settings()
+        self.across: AcrossView | None = None
         self.awake: Awake | None = None
         """What keeps the screen on; None where that cannot be."""
         self.login_start: LoginStart | None = None
@@ -140,9 +141,9 @@ class MenuActs(QObject):
         self.take_keyboard("bench")
 
     def _across(self) -> None:
-        view = AcrossView(self._bridge, self._at.chime, self._window, awake=self.awake)
-        view.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        view.showFullScreen()
+        if self.across is None:
+            self.across = AcrossView(self._bridge, self._at.chime, self._window, awake=self.awake)
+        self.across.showFullScreen()
 
     def _larger(self) -> None:
         self._resize_text(10)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from studio_log.domain.errors import BadStudio
 from studio_log.domain.journal import Act
-from studio_log.store.values import LotQuery, MilkLine, SavedSearch
+from studio_log.store.values import LotQuery, MilkLine
 from tests.store.examples import HOUR, NINE, a_lot, a_reminder, a_step, an_entry
 
 
@@ -186,15 +186,3 @@ def test_all_that_was_typed_is_found_and_what_is_gone_is_not(store):
 def test_whatever_is_typed_is_searched_and_never_an_error(store, typed):
     with store.reading() as look:
         assert look.lots.page(LotQuery(find=typed)).total == 0
-
-
-def test_searches_are_kept_by_name(store):
-    with store.work() as work:
-        work.searches.put(SavedSearch("Ready to paint", "cotton", "ready", "weight"))
-        work.searches.put(SavedSearch("Ready to paint", "linen", "all", "need"))
-        work.searches.put(SavedSearch("Bucket", "at bucket 2"))
-    with store.work() as work:
-        assert [one.name for one in work.searches.all()] == ["Bucket", "Ready to paint"]
-        assert work.searches.all()[1].text == "linen"
-        work.searches.remove("Bucket")
-        assert len(work.searches.all()) == 1

@@ -1,4 +1,4 @@
-"""A full-text index over all that was typed about a lot, and searches kept by name."""
+"""A full-text index over all that was typed about a lot."""
 
 import json
 
@@ -33,14 +33,6 @@ def upgrade() -> None:
     op.create_index("ix_lot_ordinal", "lot", ["ordinal"])
     op.create_index("ix_step_dipped", "step", ["lot"], sqlite_where=sa.text(DIPPED))
     op.create_index("ix_step_cured", "step", ["lot", "end"], sqlite_where=sa.text(CURED))
-    op.create_table(
-        "search",
-        sa.Column("name", sa.String(), nullable=False),
-        sa.Column("text", sa.String(), nullable=False),
-        sa.Column("state", sa.String(), nullable=False),
-        sa.Column("sort", sa.String(), nullable=False),
-        sa.PrimaryKeyConstraint("name", name="pk_search"),
-    )
     op.execute(INDEX.strip())
     fill()
 
