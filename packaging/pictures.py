@@ -32,7 +32,7 @@ time.tzset()
 sys.path.insert(0, str(TREE))
 
 from studio_log.app.demo import open_demo  # noqa: E402 - Qt comes after its surroundings
-from studio_log.app.errand import StepClock  # noqa: E402 - as above
+from studio_log.app.errand import PrintedNotice, StepClock  # noqa: E402 - as above
 from studio_log.app.pictures import window_picture  # noqa: E402 - as above
 from studio_log.services.ports import Delivery, NoticeText  # noqa: E402 - as above
 from studio_log.services.questions import TagsFor  # noqa: E402 - as above
@@ -46,7 +46,7 @@ LARGEST_BYTES: Final = 400_000
 TAG_DOTS: Final = "200"
 
 
-class Taken:
+class Taken(PrintedNotice):
     """Stands for a desktop whose notification service takes every notice."""
 
     def show(self, text: NoticeText) -> Sequence[Delivery]:
@@ -64,7 +64,7 @@ def make(to: Path) -> list[Path]:
     made = [to / "window-light.png", to / "window-dark.png", to / "tag.png"]
     with tempfile.TemporaryDirectory(prefix="studio-log-pictures-") as scratch:
         with closing(open_demo(Path(scratch) / "demo", clock)) as studio:
-            studio.notice = Taken()
+            studio.notice = Taken(clock)
             studio.raise_due()
             window_picture(studio, clock, made[0], SIZE, scheme="light", lot=LOT)
             window_picture(studio, clock, made[1], SIZE, scheme="dark", lot=LOT)
