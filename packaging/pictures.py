@@ -31,6 +31,8 @@ os.environ |= {"LC_ALL": "C.UTF-8", "LANG": "C.UTF-8", "TZ": "Europe/London"}
 time.tzset()
 sys.path.insert(0, str(TREE))
 
+from typing_extensions import override  # noqa: E402 - as below
+
 from studio_log.app.demo import open_demo  # noqa: E402 - Qt comes after its surroundings
 from studio_log.app.errand import PrintedNotice, StepClock  # noqa: E402 - as above
 from studio_log.app.pictures import window_picture  # noqa: E402 - as above
@@ -49,10 +51,12 @@ TAG_DOTS: Final = "200"
 class Taken(PrintedNotice):
     """Stands for a desktop whose notification service takes every notice."""
 
+    @override
     def show(self, text: NoticeText) -> Sequence[Delivery]:
         """Take it."""
         return [Delivery("desktop", ok=True, words=f"shown: {text.title}")]
 
+    @override
     def state(self) -> tuple[bool, str]:
         """Say that notices work."""
         return True, "desktop notices work"
