@@ -1,8 +1,7 @@
 """The house that the command line is handed: how it opens, reminds and writes tags."""
 
-import contextlib
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 from typing import TextIO
@@ -16,7 +15,7 @@ from studio_log.domain.tags import TagFacts
 from studio_log.services.clock import SystemClock
 from studio_log.services.ports import NoticeText, Raised
 from studio_log.services.studio import Studio
-from studio_log.services.worker import ThreadWorker, log_fault
+from studio_log.services.worker import ThreadWorker
 from studio_log.store.restore import restore
 
 
@@ -80,8 +79,8 @@ class Reminding:
                 # Of a service that writes into a log, nobody can be said to have seen anything.
                 here = "the terminal" if self._out is not None and self._out.isatty() else ""
                 folder = self._worker.submit(self._open, here).result()
-                watcher = FolderWatcher(folder, partial(self._submit, self._heard))
-                self._submit(self._ring)
+                watcher = FolderWatcher(folder, partial(self._worker.hand_on, self._heard))
+                self._worker.hand_on(self._ring)
                 self._say("Reminding. Ctrl-C ends it.")
                 wait()
             finally:
@@ -90,15 +89,10 @@ class Reminding:
                 self._close()
         return 0
 
-    def _submit(self, task: Callable[[], object]) -> None:
-        """Hand a task to the studio's own thread, from any other; at the end it is dropped."""
-        with contextlib.suppress(RuntimeError):
-            self._worker.submit(task).add_done_callback(log_fault)
-
     def _open(self, here: str) -> Path:
         studio = open_studio(self._where)
         self._here = studio.shows_here = here
-        self._ringing = Ringing(studio, self._submit)
+        self._ringing = Ringing(studio, self._worker)
         studio.listeners.append(self._tell)
         self._studio = studio
         return studio.folder
@@ -136,10 +130,8 @@ class Reminding:
             self._out = None
 
     def _close(self) -> None:
-        if self._studio is not None and self._ringing is not None:
-            self._worker.submit(self._studio.stop_ringing).result()
+        if self._ringing is not None:
             self._ringing.close()
-            self._worker.submit(self._studio.close).result()
         self._worker.close()
 
 

@@ -39,20 +39,20 @@ def open_studio(where: str | Path | None, *, clock: Clock | None = None) -> Stud
 class Ringing:
     """What lets a studio ring: alarm, notices, bell, and the watch for waking from sleep.
 
-    `submit` hands a call to the thread that owns the studio and never raises; `opened` is
-    called, in a thread of the notices, where the dyer clicks a notice.
+    `worker` is the thread that owns the studio; `opened` is called, in a thread of the
+    notices, where the dyer clicks a notice.
     """
 
     def __init__(
         self,
         studio: Studio,
-        submit: Callable[[Callable[[], object]], None],
+        worker: ThreadWorker,
         *,
         demo: bool = False,
         opened: Callable[[], None] | None = None,
     ) -> None:
         self._studio = studio
-        self._submit = submit
+        self._worker = worker
         self._opened = opened
         self._messenger = ThreadWorker("messenger")
         memory = studio.folder / FILE_NAME
@@ -60,25 +60,27 @@ class Ringing:
         alarm = SchedulerAlarm(self._ring, studio.clock)
         self._sleep = SleepWatch(alarm.look_again)
         studio.notice, studio.alarm, studio.bell = self._notice, alarm, FileBell(studio.folder)
-        studio.telling.send_by(self._messenger, submit)
+        studio.telling.send_by(self._messenger, worker.hand_on)
 
     def test(self) -> "Future[Sequence[Delivery]]":
         """Ring a test; what each channel answered is there within 3 s."""
         return self._messenger.submit(self._notice.show, TEST)
 
     def close(self) -> None:
-        """End in order: nothing new is raised; what is being shown is waited for.
+        """End in order: nothing new is raised, what is being shown is recorded, the file closed.
 
-        Called on another thread than the studio's own, before the studio is closed.
+        Called on another thread than the studio's own.
         """
+        self._worker.submit(self._studio.stop_ringing).result()
         self._sleep.close()
         self._messenger.close()
+        self._worker.submit(self._studio.close).result()
 
     def _ring(self) -> None:
-        self._submit(self._studio.raise_due)
+        self._worker.hand_on(self._studio.raise_due)
 
     def _acted(self, text: NoticeText, answer: str) -> None:
         if answer != "open":
-            self._submit(partial(self._studio.answer_notice, text, answer))
+            self._worker.hand_on(partial(self._studio.answer_notice, text, answer))
         elif self._opened is not None:
             self._opened()

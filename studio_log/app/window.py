@@ -24,7 +24,7 @@ from studio_log.outside.login import LoginStart, command_of_this_program
 from studio_log.services.clock import HurriedClock, SystemClock
 from studio_log.services.commands import Outcome
 from studio_log.services.ports import Clock, Delivery, NoticeText, Raised
-from studio_log.services.worker import ThreadWorker, log_fault
+from studio_log.services.worker import ThreadWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.theme.look import apply_theme
@@ -97,7 +97,7 @@ class WindowHouse(QObject):
             studio = compose.open_studio(self.folder, clock=self.clock)
         self._late.studio = studio
         self._ringing = compose.Ringing(
-            studio, self._submit, demo=self._demo, opened=self._want_window
+            studio, self._worker, demo=self._demo, opened=self._want_window
         )
         studio.listeners.append(self._listen)
 
@@ -109,13 +109,8 @@ class WindowHouse(QObject):
         elif isinstance(news, Outcome) and not self._late.asked_here:
             self.bridge.tell_changed(news)
 
-    def _submit(self, task: Callable[[], object]) -> None:
-        """Hand a task to the studio's own thread, from any other; at the end it is dropped."""
-        with contextlib.suppress(RuntimeError):
-            self._worker.submit(task).add_done_callback(log_fault)
-
     def _heard(self) -> None:
-        self._submit(self._late.studio.heard_of_change)
+        self._worker.hand_on(self._late.studio.heard_of_change)
 
     def _want_window(self) -> None:
         self.bridge.want_window()
@@ -142,13 +137,13 @@ class WindowHouse(QObject):
         from studio_log.outside.watcher import FolderWatcher
 
         self._watcher = FolderWatcher(self.folder, self._heard)
-        self._submit(self._late.studio.raise_due)
+        self._worker.hand_on(self._late.studio.raise_due)
         if isinstance(self.clock, HurriedClock):
             self._pacer.start()
 
     @Slot()
     def _keep_pace(self) -> None:
-        self._submit(self._jump)
+        self._worker.hand_on(self._jump)
 
     def close(self) -> None:
         """End in order: no more news, no more watching, what was asked is done, file closed."""
@@ -158,9 +153,7 @@ class WindowHouse(QObject):
         if self._watcher is not None:
             self._watcher.close()
         if self._ringing is not None:
-            self._worker.submit(self._late.studio.stop_ringing).result()
             self._ringing.close()
-            self._worker.submit(self._late.studio.close)
         self._worker.close()
         if self._scratch:
             shutil.rmtree(self._scratch, ignore_errors=True)

@@ -29,10 +29,11 @@ SECOND_COUNTS = {Kind.PAST, Kind.LAST_CALL, Kind.MAY_END}
 def live_reminders(desk: Desk) -> list[tuple[Lot, Reminder, Record]]:
     """Give every reminder of lots in work that nobody has answered, with its record."""
     kept = {one.key: record_from(one) for one in desk.work.reminders.open()}
+    milks = desk.milks()
     found = []
     for code in desk.work.lots.live_codes():
         lot = desk.lot(code)
-        for reminder in desk.reminders(lot):
+        for reminder in desk.reminders(lot, milks):
             record = kept.get(reminder.key)
             if record is None and _is_answered(desk, reminder):
                 continue

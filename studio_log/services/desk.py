@@ -1,7 +1,7 @@
 """The desk: what a handler works on, inside one transaction and one reading of the clock."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Any, Literal
@@ -167,17 +167,21 @@ class Desk:
         """Give every milk, the latest last."""
         return [milk_from(self.entries(line.code)) for line in self.work.milks.all()]
 
-    def milk_of(self, code: str) -> Milk | None:
-        """Give the latest milk made for a lot and not used up, or None."""
-        own = [milk for milk in self.milks() if code in milk.lots and not milk.finished]
+    def milk_of(self, code: str, milks: Sequence[Milk] | None = None) -> Milk | None:
+        """Give the latest milk made for a lot and not used up, or None.
+
+        Whoever asks for many lots reads the `milks` once and hands them in.
+        """
+        known = self.milks() if milks is None else milks
+        own = [milk for milk in known if code in milk.lots and not milk.finished]
         return max(own, key=lambda milk: milk.made_at, default=None)
 
-    def reminders(self, lot: Lot) -> list[Reminder]:
-        """Work out a lot's reminders, with those about its milk."""
+    def reminders(self, lot: Lot, milks: Sequence[Milk] | None = None) -> list[Reminder]:
+        """Work out a lot's reminders, with those about its milk (see `milk_of`)."""
         found = reminders_of(
             lot, self.now, self.quiet, spoiling_at_night=self.settings.spoiling_at_night
         )
-        milk = milk_reminder(lot, self.milk_of(lot.code), self.now, self.quiet)
+        milk = milk_reminder(lot, self.milk_of(lot.code, milks), self.now, self.quiet)
         return [*found, milk] if milk is not None else found
 
     def settle(self, lot: Lot, cause: Cause) -> list[Reminder]:

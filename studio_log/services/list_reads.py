@@ -6,10 +6,8 @@ from datetime import date, datetime, time
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.due import milk_reminder, reminders_of
 from studio_log.domain.lots import Cure, Lot, LotState, LotStep, StepState, cure_of
 from studio_log.domain.methods import StepKind
-from studio_log.domain.milks import Milk
 from studio_log.domain.reminders import Kind, Reminder, Urgency
 from studio_log.domain.replay import replay
 from studio_log.domain.search_text import read_search, search_words
@@ -84,23 +82,12 @@ def lot_rows(desk: Desk, codes: Sequence[str]) -> tuple[q.LotLine, ...]:
         lots[code] = replay(entries, desk.book)
         if len(desk.cache) < MOST_KEPT:  # who scrolls through years shall not fill the memory
             desk.cache[code] = (entries[-1].number, lots[code])
-    milks = [milk for milk in desk.milks() if not milk.finished] if lots else []
+    milks = desk.milks() if lots else []
     return tuple(
-        lot_line(desk, lots[code], _coming(desk, lots[code], milks))
+        lot_line(desk, lots[code], desk.reminders(lots[code], milks))
         for code in codes
         if code in lots
     )
-
-
-def _coming(desk: Desk, lot: Lot, milks: Sequence[Milk]) -> list[Reminder]:
-    """Give a lot's reminders as the desk does, without reading every milk for every lot."""
-    found = reminders_of(
-        lot, desk.now, desk.quiet, spoiling_at_night=desk.settings.spoiling_at_night
-    )
-    own = [milk for milk in milks if lot.code in milk.lots]
-    milk = max(own, key=lambda one: one.made_at, default=None)
-    about = milk_reminder(lot, milk, desk.now, desk.quiet)
-    return [*found, about] if about is not None else found
 
 
 def lot_line(desk: Desk, lot: Lot, coming: Sequence[Reminder]) -> q.LotLine:

@@ -12,6 +12,7 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.look_ahead import acts_of_day, day_lines, day_words, tonight, tonight_words
 from studio_log.domain.lots import Lot
 from studio_log.domain.milks import Milk
+from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Fate, Kind, Record, Reminder, Urgency
 from studio_log.present.words import moment
 from studio_log.services.commands import ChangeSettings, Hush
@@ -128,24 +129,23 @@ def _at(desk: Desk, kind: Kind, day: date) -> datetime:
 
 
 def _say_day(desk: Desk) -> tuple[str, str, str]:
-    ahead = acts_of_day(_live(desk), desk.now, desk.quiet, _milks(desk))
+    ahead = acts_of_day(*_live(desk))
     words = day_words(ahead, desk.now, desk.zone)
     return words, words, "\n".join(day_lines(ahead, desk.now, desk.zone))
 
 
 def _say_evening(desk: Desk) -> tuple[str, str, str]:
-    found = tonight(_live(desk), desk.now, desk.quiet, _milks(desk))
+    found = tonight(*_live(desk))
     words = tonight_words(found, desk.now, desk.zone)
     return words, "What to start tonight", words
 
 
-def _live(desk: Desk) -> list[Lot]:
-    return [desk.lot(code) for code in desk.work.lots.live_codes()]
-
-
-def _milks(desk: Desk) -> dict[str, Milk]:
-    pairs = ((code, desk.milk_of(code)) for code in desk.work.lots.live_codes())
-    return {code: milk for code, milk in pairs if milk is not None}
+def _live(desk: Desk) -> tuple[list[Lot], datetime, QuietHours, dict[str, Milk]]:
+    """Give what a look looks at: the lots in work, the present, the nights, each lot's milk."""
+    lots = [desk.lot(code) for code in desk.work.lots.live_codes()]
+    milks = desk.milks()
+    pairs = ((lot.code, desk.milk_of(lot.code, milks)) for lot in lots)
+    return lots, desk.now, desk.quiet, {code: milk for code, milk in pairs if milk is not None}
 
 
 @dataclass(frozen=True)

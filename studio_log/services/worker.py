@@ -1,5 +1,6 @@
 """The one thread that owns the data, and an inline twin of it for commands and tests."""
 
+import contextlib
 import logging
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
@@ -8,7 +9,7 @@ from typing import Any, Protocol
 _log = logging.getLogger(__name__)
 
 
-def log_fault(done: "Future[Any]") -> None:
+def _log_fault(done: "Future[Any]") -> None:
     """Log the fault of a task whose outcome nobody waits for."""
     error = done.exception()
     if error is not None:
@@ -36,6 +37,11 @@ class ThreadWorker:
     def submit(self, task: Callable[..., Any], *args: Any) -> "Future[Any]":
         """Run a task on the thread."""
         return self._pool.submit(task, *args)
+
+    def hand_on(self, task: Callable[[], object]) -> None:
+        """Run a task that nobody waits for: its fault is logged; at the end it is dropped."""
+        with contextlib.suppress(RuntimeError):
+            self._pool.submit(task).add_done_callback(_log_fault)
 
     def close(self) -> None:
         """Finish what was handed in and join the thread."""
