@@ -151,8 +151,12 @@ class Studio:
         """The zone in force: the studio's own, else the system's."""
         return self._settings.zone or self.clock.zone()
 
-    def _keep_copy(self) -> None:
-        """Keep today's copy; a failing one is said, never in the way."""
+    def _keep_copy_daily(self) -> None:
+        """Keep today's copy, once a day; a failing one is said, never in the way."""
+        today = self._local_now().date()
+        if self._copied == today:
+            return
+        self._copied = today
         try:
             made = daily_copy(self.store, self._local_now())
             self.copy_words = f"copy kept {made.stem[-10:]}" if made else "copy kept today"
@@ -243,7 +247,7 @@ class Studio:
         if self._ending:
             return c.Outcome()
         self._waits_for_bell = not self.telling.may_ring(self.bell, self._after)
-        if self._waits_for_bell:
+        if self._waits_for_bell or self._unheard(self.clock.now()):
             self.set_alarm()
             return c.Outcome()
         with self.store.work() as work:
@@ -252,13 +256,10 @@ class Studio:
             due, counted = ringing.find_due(desk, under_way=self.telling.under_way)
             looks = manners.looks_due(desk, self._looked)
             text = ringing.text_of(desk, due, looks) if due or looks else None
-        if text is not None and self.clock.now() >= self._unheard_until:
+        if text is not None:
             self._show(text, due, looks)
-        outcome = c.Outcome(
-            reminders=bool(due) or counted,
-            lots=frozenset(one.reminder.subject for one in due),
-            words=text.title if text else "",
-        )
+        lots = frozenset(one.reminder.subject for one in due)
+        outcome = c.Outcome(text.title if text else "", lots=lots, reminders=bool(due) or counted)
         self._keep_copy_daily()
         if counted and text is None:
             self._after(outcome)
@@ -318,12 +319,6 @@ class Studio:
             self.telling.say(NoticeText("Not written down", words, "soon", ()))
             self._after(c.Outcome(reminders=True))
 
-    def _keep_copy_daily(self) -> None:
-        today = self._local_now().date()
-        if self._copied != today:
-            self._copied = today
-            self._keep_copy()
-
     def next_ring(self) -> datetime | None:
         """Give when something may ring next, quiet hours kept; None where nothing will."""
         with self.store.reading() as look:
@@ -342,9 +337,13 @@ class Studio:
 
     def _must_wait(self, now: datetime) -> bool:
         """Say whether what is due cannot ring now: shown already, unheard, or not our bell."""
-        if self.telling.under_way or now < self._unheard_until:
+        if self.telling.under_way or self._unheard(now):
             return True
         return self.bell is not None and not self.bell.hold()
+
+    def _unheard(self, now: datetime) -> bool:
+        """Say whether nobody could see what was shown just now; a clock set back ends that."""
+        return now < self._unheard_until <= now + RETRY
 
     def heard_of_change(self) -> c.Outcome | None:
         """Look whether another process has written; tell the listeners if so.
@@ -371,9 +370,9 @@ class Studio:
 
     def check(self, *, repair: bool = False) -> list[str]:
         """Look for damage; with `repair` work out anew what can be derived from the journal."""
-        found = check(self.store)
         with self.store.reading() as look:
-            found.extend(safety.unlike(self.desk(look)))
+            unlike = safety.unlike(self.desk(look))
+        found = [*check(self.store), *unlike]
         if repair:
             self.rebuild()
         return found

@@ -7,7 +7,7 @@ import pytest
 
 from studio_log.domain.journal import Act
 from studio_log.services import questions as q
-from studio_log.services.commands import AnswerReminder, NoteShown, Undo
+from studio_log.services.commands import AnswerReminder, ChangeSettings, NoteShown, Undo
 from studio_log.services.ports import NoticeText, Raised
 from studio_log.services.studio import RETRY
 from studio_log.services.worker import ThreadWorker
@@ -389,3 +389,25 @@ def test_a_heap_of_reminders_is_told_in_a_notice_of_eight_lines(shop):
     assert text.title == "20 things need hands"
     assert len(lines) == 8
     assert lines[-1] == "… and 13 more on the bench."
+
+
+def test_after_a_clock_set_back_an_unheard_one_does_not_stay_silent_for_days(shop, soaking):
+    shop.studio.shows_here = ""
+    shop.notice.works = False
+    shop.ring(at=TWELVE_HOURS_ON + 72 * HOUR)
+    shop.notice.works = True
+    (text,) = shop.ring(at=TWELVE_HOURS_ON)
+    assert soaking in text.title
+
+
+def test_a_look_ahead_that_nobody_could_see_is_told_later(shop, soaking):
+    shop.studio.shows_here = ""
+    shop.do(ChangeSettings({"look_ahead": "09:30"}))
+    shop.clock.set(NINE + 25 * HOUR)
+    shop.notice.works = False
+    shop.ring()
+    assert not shop.ring(seconds=5), "it is tried again after half a minute"
+    shop.notice.works = True
+    (text,) = shop.ring(seconds=30)
+    assert "Today: " in text.body
+    assert soaking in text.title
