@@ -5,7 +5,9 @@ from typing import Final
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMainWindow
 
+from studio_log.services.commands import ChangeSettings
 from studio_log.ui.ask import Ask
+from studio_log.ui.bridge import Bridge
 
 CLOSING_TRAY: Final = (
     "Closing the window keeps the reminders going; the icon in the tray opens it again. "
@@ -17,9 +19,14 @@ CLOSING_MINIMISED: Final = (
 )
 
 
-def ask_about_closing(ask: Ask, window: QMainWindow, *, to_tray: bool) -> str | None:
-    """Say what closing does; gives "keep", "quit" or None for neither."""
-    return ask.closing(window, CLOSING_TRAY if to_tray else CLOSING_MINIMISED)
+def ask_about_closing(
+    ask: Ask, window: QMainWindow, bridge: Bridge, *, to_tray: bool
+) -> str | None:
+    """Say what closing does, once; gives "keep", "quit" or None where the window stays."""
+    answer = ask.closing(window, CLOSING_TRAY if to_tray else CLOSING_MINIMISED)
+    if answer is not None:
+        bridge.do(ChangeSettings({"closing_said": True}))
+    return answer
 
 
 def step_back(window: QMainWindow, *, to_tray: bool) -> None:

@@ -2,7 +2,7 @@
 
 from typing import Any, Final
 
-from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import (
     QAction,
     QCloseEvent,
@@ -15,17 +15,9 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget
 from typing_extensions import override
 
-from studio_log.services.commands import ChangeSettings, Outcome
+from studio_log.services.commands import Outcome
 from studio_log.services.ports import NoticeText
-from studio_log.services.questions import (
-    Bench,
-    LotSheet,
-    SettingsFor,
-    Status,
-    StatusFor,
-    Timeline,
-    TimelineFor,
-)
+from studio_log.services.questions import Bench, LotSheet, SettingsFor
 from studio_log.services.settings import Settings
 from studio_log.ui import actions
 from studio_log.ui.ask import Ask, Dialogs
@@ -41,6 +33,7 @@ from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.menu_acts import TITLE, MenuActs, Places
 from studio_log.ui.panes import LOW, Panes
 from studio_log.ui.passing import Passing
+from studio_log.ui.refreshing import Refreshing, Shown
 from studio_log.ui.status_line import StatusLine
 from studio_log.ui.theme.icons import program_icon
 from studio_log.ui.theme.look import apply_theme, theme
@@ -71,9 +64,8 @@ class MainWindow(QMainWindow):
         self.tray = tray or Tray(self)
         self.actions_by_slug = actions.build(self)
         self._make_parts()
-        self._soon = QTimer(self, singleShot=True, interval=0)
-        self._soon.timeout.connect(self._refresh_timeline)
         self.minute = Passing(bridge, self)
+        self.refreshing = Refreshing(self, bridge, self.minute, self._shown())
         self.setWindowTitle(TITLE)
         self.setWindowIcon(program_icon())
         self.setMinimumSize(*LEAST_SIZE)
@@ -87,7 +79,7 @@ class MainWindow(QMainWindow):
         self.top_bar.tick()
         self.tray.show()
         self._bridge.ask(SettingsFor(), self._show_settings)
-        self._refresh_all()
+        self.refreshing.all()
         self.minute.start()
         self.lots.view.setFocus(Qt.FocusReason.OtherFocusReason)
 
@@ -115,13 +107,11 @@ class MainWindow(QMainWindow):
         """Refresh what a change touches; the pages see to themselves."""
         if outcome.settings or outcome is FOREIGN:
             self._bridge.ask(SettingsFor(), self._show_settings)
-        if outcome.lots or outcome.settings or outcome is FOREIGN:
-            self._soon.start()
         if outcome.advice:
             self.message.advise(" ".join(outcome.advice))
         if outcome.wants_milk:
             self.acts.record_milk(outcome.wants_milk)
-        self._refresh_status()
+        self.refreshing.after(outcome)
 
     def choose_lot(self, code: str) -> None:
         """Choose one lot everywhere."""
@@ -165,6 +155,18 @@ class MainWindow(QMainWindow):
             ),
         )
 
+    def _shown(self) -> Shown:
+        return Shown(
+            self.top_bar,
+            self.reminder_bar,
+            self.lots,
+            self.timeline,
+            self.sheet,
+            self.bench,
+            self.status_line,
+            self.panes,
+        )
+
     def _lay_out(self) -> None:
         bars = (self.reminder_bar, self.message)
         lay_out(Parts(self.pages, self.welcome, self.top_bar, bars, self.panes, self.status_line))
@@ -197,9 +199,6 @@ class MainWindow(QMainWindow):
         self.message.listen()
         self._bridge.changed.connect(self.on_changed)
         self._bridge.raised.connect(self._raised)
-        self.minute.moved.connect(self._move_on)
-        self.minute.aged.connect(self._refresh_ages)
-        self.minute.stale.connect(self._refresh_seen)
 
     def _connect_lots(self) -> None:
         chosen = (self.lots.lot_chosen, self.timeline.lot_chosen, self.sheet.lot_wanted)
@@ -217,44 +216,6 @@ class MainWindow(QMainWindow):
         self.reminder_bar.answered.connect(self.bench.answer)
         self.reminder_bar.put_off.connect(self.bench.put_off)
         self.reminder_bar.test_wanted.connect(self._ring_test)
-
-    def _refresh_all(self) -> None:
-        self.lots.refresh()
-        self.sheet.refresh()
-        self.bench.refresh()
-        self._refresh_timeline()
-        self._refresh_status()
-
-    def _refresh_timeline(self) -> None:
-        self._bridge.ask(TimelineFor(), self._show_timeline)
-
-    def _refresh_status(self) -> None:
-        self._bridge.ask(StatusFor(), self._show_status)
-
-    def _move_on(self) -> None:
-        if self._is_seen():
-            self.top_bar.tick(rests=self.minute.rests)
-            self.timeline.set_now(self._bridge.now())
-
-    def _refresh_seen(self) -> None:
-        refresh = self._refresh_all if self._is_seen() else self.bench.refresh
-        refresh()  # unseen, the tray still says what is next
-
-    def _refresh_ages(self) -> None:
-        if self._is_seen():
-            self.lots.refresh()
-            self.sheet.refresh()
-
-    def _is_seen(self) -> bool:
-        return self.isVisible() and not self.isMinimized()
-
-    def _show_timeline(self, timeline: Timeline) -> None:
-        self.timeline.show_lanes(timeline.lanes, timeline.nights, timeline.now, timeline.zone)
-        self.panes.share(self.timeline.wanted_height())
-
-    def _show_status(self, status: Status) -> None:
-        self.status_line.show_status(status)
-        self.reminder_bar.show_status(status)
 
     def _show_settings(self, settings: Settings) -> None:
         before, self._settings = self._settings, settings
@@ -374,7 +335,7 @@ class MainWindow(QMainWindow):
         super().changeEvent(event)
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationFontChange):
             self._dress()
-        elif event.type() is QEvent.Type.WindowStateChange and self._is_seen():
+        elif event.type() is QEvent.Type.WindowStateChange and self.refreshing.seen:
             self.minute.come_back()
 
     @override
@@ -383,18 +344,10 @@ class MainWindow(QMainWindow):
             event.accept()
             return
         event.ignore()
-        if self._is_closing_understood(to_tray=self.tray.available):
+        answer: str | None = "keep"
+        if not self._settings.closing_said:
+            answer = ask_about_closing(self._ask, self, self._bridge, to_tray=self.tray.available)
+        if answer == "keep":
             step_back(self, to_tray=self.tray.available)
-
-    def _is_closing_understood(self, *, to_tray: bool) -> bool:
-        """Say once what closing does; gives whether to go on and step back."""
-        if self._settings.closing_said:
-            return True
-        answer = ask_about_closing(self._ask, self, to_tray=to_tray)
-        if answer is None:
-            return False
-        self._bridge.do(ChangeSettings({"closing_said": True}))
-        if answer == "quit":
+        elif answer == "quit":
             self.quit()
-            return False
-        return True
