@@ -1,6 +1,7 @@
 """The bench: what needs hands now, by what spoils first; then later; and what is due."""
 
-from datetime import datetime, timedelta
+from bisect import bisect_right
+from datetime import UTC, datetime, time, timedelta
 from typing import Any
 
 from studio_log.domain.errors import Refusal
@@ -13,6 +14,7 @@ from studio_log.domain.reminders import (
     Urgency,
     told_together,
 )
+from studio_log.domain.wall_clock import known_zone
 from studio_log.domain.windows import SHORT
 from studio_log.present import words
 from studio_log.services import questions as q
@@ -21,7 +23,8 @@ from studio_log.services.records import record_from
 from studio_log.services.reminder_words import answer_words, second_words
 
 TAKE_BACK_FOR = timedelta(minutes=10)
-LATER_LIMIT = 12
+MOST_CARDS = (12, 12, 5)
+"""How many stand under later today, tonight, further on."""
 SECOND_COUNTS = {Kind.PAST, Kind.LAST_CALL, Kind.MAY_END}
 """Kinds that repeat what another one of the same step says; not listed as coming."""
 
@@ -90,18 +93,34 @@ def bench(house: Any, desk: Desk, _question: q.BenchFor) -> q.Bench:
         ),
         key=lambda record: record.reminder.rings_at,
     )
-    night = next(desk.quiet.nights(desk.now, desk.now + timedelta(days=2)), None)
-    bedtime = night.start if night else desk.now + timedelta(hours=12)
-    later = [one for one in coming if one.reminder.rings_at < bedtime]
-    beyond = [one for one in coming if one.reminder.rings_at >= bedtime]
+    bedtime, noon = _evening_and_noon(desk)
+    parts: tuple[list[Record], ...] = ([], [], [])
+    for one in coming:
+        parts[bisect_right((bedtime, noon), one.reminder.rings_at)].append(one)
+    later, tonight, further = (
+        tuple(_card(desk, lots, one) for one in part[:most])
+        for part, most in zip(parts, MOST_CARDS, strict=True)
+    )
     return q.Bench(
         now=tuple(now_cards),
-        later=tuple(_card(desk, lots, one) for one in later[:LATER_LIMIT]),
-        beyond=tuple(_card(desk, lots, one) for one in beyond[:LATER_LIMIT]),
+        later=later,
+        tonight=tonight,
+        further=further,
         next_words=_next_words(desk, coming, bool(now_cards)),
         quiet_words=_quiet_words(desk),
         take_back=_take_back(house, desk),
     )
+
+
+def _evening_and_noon(desk: Desk) -> tuple[datetime, datetime]:
+    """Give when the day ends (bedtime, else midnight) and the noon of the day after that."""
+    zone = known_zone(desk.zone)
+    night = next(desk.quiet.nights(desk.now, desk.now + timedelta(days=2)), None)
+    tomorrow = desk.now.astimezone(zone).date() + timedelta(days=1)
+    bedtime = night.start if night else datetime.combine(tomorrow, time(), zone)
+    morning = night.end.astimezone(zone).date() if night else tomorrow
+    noon = datetime.combine(morning, time(12), zone)
+    return bedtime.astimezone(UTC), max(noon.astimezone(UTC), bedtime.astimezone(UTC))
 
 
 def _quiet_words(desk: Desk) -> str:

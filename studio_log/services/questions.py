@@ -188,14 +188,22 @@ class TakeBack:
 
 @dataclass(frozen=True)
 class Bench:
-    """Now (by what spoils first), later today, and after; and words when nothing is due."""
+    """Now (by what spoils first), later today, tonight, further on; words when nothing is due."""
 
     now: tuple[Card, ...]
     later: tuple[Card, ...]
-    beyond: tuple[Card, ...]
+    tonight: tuple[Card, ...]
+    """From bedtime to the noon after it: the night and the morning."""
     next_words: str
     quiet_words: str
     take_back: TakeBack | None = None
+    further: tuple[Card, ...] = ()
+    """What comes after that noon, the next few."""
+
+    @property
+    def coming(self) -> tuple[Card, ...]:
+        """What is not due yet, soonest first."""
+        return (*self.later, *self.tonight, *self.further)
 
 
 @dataclass(frozen=True)

@@ -30,7 +30,7 @@ class Freshness:
 
     def learn(self, bench: Bench, now: datetime, zone: str) -> None:
         """Take from the bench whether something is due and when its words change next."""
-        moments = [_midnight(now, zone), *(card.due for card in (*bench.later, *bench.beyond))]
+        moments = [_midnight(now, zone), *(card.due for card in bench.coming)]
         if bench.take_back is not None:
             moments.append(bench.take_back.until)
         self._due = bool(bench.now)

@@ -24,7 +24,7 @@ HUSHES = (
 
 def next_words(bench: Bench) -> str:
     """Say what is next in one short line."""
-    cards = (*bench.now, *bench.later, *bench.beyond)
+    cards = (*bench.now, *bench.coming)
     if not cards:
         return NOTHING_NEXT
     first = cards[0]

@@ -49,7 +49,7 @@ def test_what_spoils_first_stands_first(shop, code):
     assert bench(shop).now[0].urgency == "spoiling"
 
 
-def test_later_is_before_bedtime_and_the_rest_beyond(shop, code):
+def test_later_is_before_bedtime_and_the_night_after_it(shop, code):
     shop.mark(code, "1", Act.START, at=NINE)
     other = shop.new("second")
     shop.mark(other, "1", Act.START, at=NINE - 10 * MINUTE)
@@ -58,7 +58,16 @@ def test_later_is_before_bedtime_and_the_rest_beyond(shop, code):
     shop.mark(late, "1", Act.START)
     shown = bench(shop)
     assert {card.lot for card in shown.later} == {code, other}
-    assert {card.lot for card in shown.beyond} == {late}
+    assert {card.lot for card in shown.tonight} == {late}
+    assert shown.coming == (*shown.later, *shown.tonight, *shown.further)
+
+
+def test_a_mark_of_the_cure_weeks_ahead_does_not_stand_under_tonight(shop, code):
+    shop.walk_to(code, "cure")
+    shown = bench(shop)
+    assert shown.tonight == ()
+    assert {card.kind for card in shown.further} == {"cure_mark"}
+    assert {card.lot for card in shown.further} == {code}
 
 
 def test_an_act_is_offered_to_be_taken_back_for_ten_minutes(shop, code):

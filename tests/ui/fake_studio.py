@@ -224,11 +224,11 @@ def bench() -> q.Bench:
              (8.37, "26-029", "Drain the beans before the night"))
         )
     )  # fmt: skip
-    beyond = (replace(DRY, key="beyond", lot="26-031", title="Lift the cloth and spin",
+    tonight = (replace(DRY, key="tonight", lot="26-031", title="Lift the cloth and spin",
                       second="", put_off_warning="",
                       due=NOW + timedelta(hours=17.87)),)  # fmt: skip
     return q.Bench(
-        now=(STIR, DRY), later=later, beyond=beyond, next_words="",
+        now=(STIR, DRY), later=later, tonight=tonight, next_words="",
         quiet_words="Nothing rings from 22:00 to 07:00.",
         take_back=q.TakeBack("26-031", "26-031 stirred 10:05", NOW + timedelta(minutes=9)),
     )  # fmt: skip

@@ -33,7 +33,7 @@ class Room:
         whole = self.studio.bench
         coming = tuple(replace(one, due=NOW + timedelta(hours=5)) for one in whole.later)
         self.busy = whole
-        self.quiet = replace(whole, now=(), later=coming, beyond=(), take_back=None)
+        self.quiet = replace(whole, now=(), later=coming, tonight=(), take_back=None)
         self.studio.bench = self.quiet
         self.clock = HandClock()
         self.clock.at = NOW
@@ -180,7 +180,7 @@ def test_the_clock_strikes_when_the_time_is_full(every: timedelta, ms: int) -> N
 def test_midnight_on_the_wall_changes_words() -> None:
     fresh = Freshness()
     late = NOW.replace(hour=22, minute=30)  # 23:30 in London in June, which is at UTC + 1 h
-    bench = replace(FakeStudio().bench, now=(), later=(), beyond=(), take_back=None)
+    bench = replace(FakeStudio().bench, now=(), later=(), tonight=(), take_back=None)
     fresh.learn(bench, late, ZONE)
     assert not fresh.turned(late + timedelta(minutes=29))
     assert fresh.turned(late + timedelta(minutes=30))

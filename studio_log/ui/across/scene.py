@@ -87,7 +87,7 @@ def make_scene(heard: Heard, now: datetime, zone: str) -> Scene:
     bench = heard.bench or _NOBODY
     due = [card for card in bench.now if card.raised]
     due += [card for card in bench.now if not card.raised]
-    coming = (*bench.later, *bench.beyond)
+    coming = bench.coming
     things = [_thing(card, now, due=True) for card in due]
     things += [_thing(card, now, due=False) for card in coming[: max(MOST - len(due), 0)]]
     night = heard.settings.quiet(zone).around(now)

@@ -45,7 +45,8 @@ class BenchPage(QWidget):
         self.count = Words(tone="soft", size="small")
         self.nothing = Words(tone="soft")
         self.later = LaterRows("Later today")
-        self.beyond = LaterRows("Tonight and tomorrow")
+        self.tonight = LaterRows("Tonight and tomorrow morning")
+        self.further = LaterRows("Further on")
         self.next_words = Words(tone="soft")
         self.quiet_words = Words(tone="soft")
         self.take_back = WrapButton(NO_TAKE_BACK)
@@ -153,7 +154,8 @@ class BenchPage(QWidget):
         inner.setSpacing(10)
         self._cards.setSpacing(12)
         inner.addLayout(self._cards)
-        for widget in (self.nothing, self.later, self.beyond, self.next_words, self.quiet_words):
+        rows = (self.later, self.tonight, self.further)
+        for widget in (self.nothing, self.next_words, *rows, self.quiet_words):
             inner.addWidget(widget)
         inner.addStretch()
         foot = QVBoxLayout()
@@ -204,7 +206,8 @@ class BenchPage(QWidget):
         self.count.setText(f"{due} · {today} later today" if today else due)
         self.nothing.show_words("" if bench.now else NOTHING)
         self.later.show_cards(bench.later, now, zone)
-        self.beyond.show_cards(bench.beyond, now, zone)
+        self.tonight.show_cards(bench.tonight, now, zone)
+        self.further.show_cards(bench.further, now, zone)
         self.next_words.show_words(bench.next_words)
         self.quiet_words.show_words(bench.quiet_words)
         back = bench.take_back if bench.take_back and bench.take_back.until > now else None

@@ -2,23 +2,29 @@
 
 from collections.abc import Sequence
 from datetime import datetime
+from typing import Final
 from zoneinfo import ZoneInfo
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
-from studio_log.domain.calendar_words import DAYS
+from studio_log.domain.calendar_words import DAYS, MONTHS
 from studio_log.present.words import clock
 from studio_log.services.questions import Card
 from studio_log.ui.bench.card_view import headed
 from studio_log.ui.widgets.parts import Words, emptied
 
+WEEK: Final = 7
+"""From so many days on a date says more than a weekday."""
+
 
 def clock_words(at: datetime, now: datetime, zone: str) -> str:
-    """Say a moment by the wall clock: "16:00", on another day "Wed 07:00"."""
+    """Say a moment by the wall clock: "16:00", in a week "Wed 07:00", then "27 Aug"."""
     there, here = (one.astimezone(ZoneInfo(zone)) for one in (at, now))
-    same = there.date() == here.date()
-    return clock(at, zone) if same else f"{DAYS[there.weekday()]} {clock(at, zone)}"
+    away = (there.date() - here.date()).days
+    if away >= WEEK:
+        return f"{there.day} {MONTHS[there.month - 1][:3]}"
+    return clock(at, zone) if away == 0 else f"{DAYS[there.weekday()]} {clock(at, zone)}"
 
 
 class LaterRows(QWidget):
