@@ -1,6 +1,6 @@
 """Acts of the menus that are not about one lot: ways about the window, look, reminders."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from functools import partial
 from typing import TYPE_CHECKING, Final
@@ -153,6 +153,8 @@ class MenuActs(QObject):
 
     def _resize_text(self, by: int) -> None:
         wanted = min(max(self.settings.text_percent + by, LEAST_TEXT), MOST_TEXT)
+        # The next press may come before this one has gone through the studio.
+        self.settings = replace(self.settings, text_percent=wanted)
         self._bridge.do(ChangeSettings({"text_percent": wanted}))
 
     def _dark(self) -> None:

@@ -320,6 +320,14 @@ def test_a_refused_setting_is_said(kit: Kit) -> None:
     assert kit.studio.sent(ChangeSettings) == [ChangeSettings({"text_percent": 110})]
 
 
+def test_larger_struck_twice_at_once_counts_twice(kit: Kit) -> None:
+    for _ in range(2):
+        kit.window.actions_by_slug["larger"].trigger()
+    settle()
+    sizes = [one.values["text_percent"] for one in kit.studio.sent(ChangeSettings)]
+    assert sizes == [110, 120]
+
+
 @pytest.mark.parametrize(
     ("size", "percent"), [((1440, 900), 100), ((1024, 700), 100), ((1024, 700), 200)]
 )
