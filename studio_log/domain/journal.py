@@ -40,6 +40,20 @@ class Act(StrEnum):
     REDO = "redo"
     CORRECT = "correct"
 
+    @property
+    def words(self) -> str:
+        """As it reads in a sentence: "put off", "go on"; the value is for files and commands."""
+        return _SPOKEN.get(self.value, self.value.replace("_", " "))
+
+
+_SPOKEN: Mapping[str, str] = {
+    "damp": "still damp",
+    "putoff": "put off",
+    "printed": "tag printed",
+    "milk_new": "milk made",
+    "milk_set": "milk changed",
+}
+"""Acts whose value is no word a dyer would say."""
 
 META: frozenset[Act] = frozenset({Act.UNDO, Act.REDO, Act.CORRECT})
 """Entries about other entries; `target` names the entry they act on."""

@@ -51,6 +51,10 @@ class LotStep:
     damp: tuple[datetime, ...] = ()
     put_off: datetime | None = None
     plan: datetime | None = None
+    meant_start: datetime | None = None
+    """The start that a `plan` entry had set, as it stood when the step began."""
+    meant_end: datetime | None = None
+    """The end that a `plan` entry had set, as it stood when the step ended."""
     milk: str | None = None
     grams_used: float | None = None
     """Weight of the cloth when the step began: its amounts no longer follow the lot."""

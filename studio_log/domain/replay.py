@@ -28,7 +28,7 @@ class StandsOn(Refusal):
     def __init__(self, entry: Entry, refusal: Refusal) -> None:
         """Name the entry that stands in the way, and why."""
         super().__init__(
-            f"Entry {entry.number} ({entry.act.value.replace('_', ' ')}) stands on it: "
+            f"Entry {entry.number} ({entry.act.words}) stands on it: "
             f"{refusal} Take that one back first. Nothing was changed."
         )
         self.entry = entry
@@ -148,7 +148,8 @@ def _start(lot: Lot, entry: Entry) -> Lot:
 def _begin_step(lot: Lot, number: int, at: datetime) -> Lot:
     """Begin a step; a cure of an earlier method that still runs ends with it, its age frozen."""
     step = lot.step(number)
-    lot = _with(lot, step, start=at, put_off=None, plan=None, **_used(lot, step))
+    was = {"put_off": None, "plan": None, "meant_start": step.plan}
+    lot = _with(lot, step, start=at, **was, **_used(lot, step))
     return _end_cures_before(lot, number, at)
 
 
@@ -182,7 +183,9 @@ def _end(lot: Lot, entry: Entry) -> Lot:
         )
     else:
         _sensible_length(step, entry)
-    lot = _with(lot, step, end=entry.at, put_off=None, plan=None, **_used(lot, step))
+    meant = "meant_start" if step.start is None else "meant_end"
+    was = {"put_off": None, "plan": None, meant: step.plan}
+    lot = _with(lot, step, end=entry.at, **was, **_used(lot, step))
     lot = _end_cures_before(lot, step.number, entry.at)
     return _follow_at_once(lot, step.number, entry.at)
 

@@ -201,6 +201,34 @@ def _best_start(step: LotStep, point: _Point, now: datetime, quiet: QuietHours) 
     return best_moment(Window(earliest, aim, latest), quiet, step.spec.hands_on)
 
 
+def planned_spans(lot: Lot, quiet: QuietHours) -> dict[int, tuple[datetime, datetime]]:
+    """Give start and end of each begun step as they stood planned before it began, by number.
+
+    Counted from the end of the step before, as it happened, or from a `plan` entry that
+    stood then: a delay shows where it arose and is not told again at every later step.
+    A cure has none, since it only grows older.
+    """
+    found: dict[int, tuple[datetime, datetime]] = {}
+    before: datetime | None = None
+    for step in lot.steps:
+        began = step.start or step.end
+        if began is not None and not _endless(step):
+            start = step.meant_start or _meant_start(step, before, quiet) or began
+            end = step.plan if step.running else step.meant_end
+            lengths = _lengths(lot, step)
+            found[step.number] = (
+                start, end or _best_end(step, start, lengths, quiet, start).at
+            )  # fmt: skip
+        before = step.end or before
+    return found
+
+
+def _meant_start(step: LotStep, before: datetime | None, quiet: QuietHours) -> datetime | None:
+    if before is None or step.spec.gap.at_once:
+        return before
+    return _best_start(step, _Point(before, before, before, before), before, quiet).at
+
+
 def start_advice(
     step: LotStep, lengths: Spread, start: datetime, quiet: QuietHours
 ) -> tuple[datetime, datetime] | None:

@@ -1,6 +1,8 @@
 """What the timeline is given: one lane a lot, with all instants in UTC.
 
-The words of `story` are whole sentences; they are shown on hover and spoken on focus.
+The words of `story` are whole sentences; they are shown on hover and spoken on focus. Those of
+bars and drops come from `facts`, by `timeline_story`, when somebody asks; `story` is for lanes
+without facts.
 """
 
 from dataclasses import dataclass
@@ -8,6 +10,7 @@ from datetime import datetime
 from typing import Literal
 
 from studio_log.domain.methods import StepKind
+from studio_log.present.timeline_story import LaneFacts
 
 BarState = Literal["done", "running", "ahead", "broken"]
 MarkKind = Literal["paint", "ready", "resists"]
@@ -74,6 +77,8 @@ class Lane:
     marks: tuple[Mark, ...] = ()
     hands: tuple[datetime, ...] = ()
     """Moments at which somebody is needed."""
+    facts: LaneFacts | None = None
+    """What the words and a move are worked out from, once somebody looks."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal
 
-from studio_log.present.lanes import Lane
+from studio_log.present.lanes import Bar, Drop, Lane
 from studio_log.present.timeline_layout import LaneLayout, RowSizes, Sheet
+from studio_log.present.timeline_story import step_story
 
 Part = Literal["bar", "drop", "stitch", "mark", "pleat", "lane"]
 
@@ -30,6 +31,11 @@ def hit_lane(layout: LaneLayout, sheet: Sheet, x: float, y: float) -> Hit:
     return Hit(layout.lane.code, "lane", None, lane_story(layout.lane))
 
 
+def story_of(lane: Lane, thing: Bar | Drop) -> str:
+    """Tell the story of a bar or a drop: the one function for pointer, keys and screen readers."""
+    return thing.story if lane.facts is None else step_story(lane.facts, thing.step)
+
+
 def lane_story(lane: Lane) -> str:
     """Tell the lot and what runs on it, as a sentence."""
     running = [bar.title for bar in lane.bars if bar.state in ("running", "broken")]
@@ -44,7 +50,7 @@ def _hit_drop(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | 
     for shape in layout.drops:
         if abs(shape.x - x) <= reach:
             drop = shape.drop
-            return Hit(layout.lane.code, "drop", drop.step, drop.story, drop.at)
+            return Hit(layout.lane.code, "drop", drop.step, story_of(layout.lane, drop), drop.at)
     return None
 
 
@@ -75,5 +81,6 @@ def _hit_bar(layout: LaneLayout, sizes: RowSizes, x: float, y: float) -> Hit | N
         return None
     for shape in reversed(layout.bars):
         if shape.reach[0] - 1 <= x <= shape.reach[1] + 1:
-            return Hit(layout.lane.code, "bar", shape.bar.step, shape.story, shape.bar.start)
+            story = shape.story if shape.merged else story_of(layout.lane, shape.bar)
+            return Hit(layout.lane.code, "bar", shape.bar.step, story, shape.bar.start)
     return None

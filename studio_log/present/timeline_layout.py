@@ -349,6 +349,9 @@ def _marks(
 ) -> tuple[MarkShape, ...]:
     sizes = sheet.sizes
     places = [(mark, sheet.scale.x(mark.at)) for mark in _seen(lane.marks, sheet, sizes.mark)]
+    for number in range(1, len(places)):  # "best until" and "resists from" are one moment
+        mark, x = places[number]
+        places[number] = (mark, max(x, places[number - 1][1] + sizes.mark + 2))
     taken = [(s.x - sizes.stitch, s.x + sizes.stitch) for s in stitches]
     taken += [bar.planned for bar in bars if bar.planned]
     shapes: list[MarkShape] = []

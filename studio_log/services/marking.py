@@ -56,7 +56,7 @@ def mark(desk: Desk, command: Mark) -> Outcome:
     cause = Cause(
         step.number if step else None,
         ANSWERS.get(command.act, ""),
-        why=f"{command.act.value} marked",
+        why=f"{command.act.words} marked",
     )
     desk.settle(after, cause)
     return Outcome(
@@ -195,7 +195,10 @@ def _milk_data(desk: Desk, lot: Lot, command: Mark) -> dict[str, Any]:
 
 def _words(desk: Desk, lot: Lot, step: LotStep | None, act: Act, at: datetime) -> str:
     what = step.title if step else lot.name
-    return f"{lot.code} {what}: {act.value}, {moment(at, desk.now, desk.zone)}."
+    if act is Act.PLAN and step is not None:
+        planned = lot.step(step.number).plan or at
+        return f"{lot.code} {what}: planned for {moment(planned, desk.now, desk.zone)}."
+    return f"{lot.code} {what}: {act.words}, {moment(at, desk.now, desk.zone)}."
 
 
 def _advice(desk: Desk, lot: Lot, step: LotStep | None, act: Act) -> list[str]:

@@ -89,7 +89,7 @@ def undo_milk(desk: Desk, code: str, number: int | None = None) -> Outcome:
     for lot_code in touched:
         desk.settle(desk.lot(lot_code), Cause(undoing=True, why="its milk was taken back"))
     lots, milks = frozenset(touched), frozenset({code})
-    words = f"Milk {code}: {stand[-1].act.value.replace('_', ' ')} is taken back."
+    words = f"Milk {code}: {stand[-1].act.words} is taken back."
     return Outcome(words, lots=lots, milks=milks, subject=code, reminders=True)
 
 

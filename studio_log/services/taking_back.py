@@ -52,7 +52,7 @@ def _nothing_stands_on(code: str, entries: tuple[Entry, ...]) -> None:
     later = [entry for entry in own_entries(entries) if entry.act not in {Act.NEW, *FIXED}]
     if later:
         raise Refusal(
-            f"Entry {later[-1].number} ({later[-1].act.value.replace('_', ' ')}) of {code} stands "
+            f"Entry {later[-1].number} ({later[-1].act.words}) of {code} stands "
             "on it. Take that one back first. Nothing was changed."
         )
 
@@ -133,7 +133,7 @@ def correct(desk: Desk, command: Correct) -> Outcome:
 
 def entry_words(entry: Entry, lot: Lot) -> str:
     """Say what an entry did: "first soak: start"."""
-    act = entry.act.value.replace("_", " ")
+    act = entry.act.words
     if entry.step is None or entry.step > len(lot.steps):
         return act
     return f"{lot.step(entry.step).title}: {act}"

@@ -1,13 +1,15 @@
 """Lanes for the timeline: what was, what runs, what is planned."""
 
 from datetime import datetime, timedelta
+from typing import cast
 
-from studio_log.domain.lots import Lot, LotStep, cure_of
+from studio_log.domain.lots import CureMark, Lot, LotStep, cure_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.tending import coming_tendings
-from studio_log.domain.windows import SHORT, StepWindow, windows_of
+from studio_log.domain.windows import SHORT, StepWindow, planned_spans, windows_of
 from studio_log.present import words
-from studio_log.present.lanes import Bar, BarState, Drop, Lane, Mark, Night, Stitch
+from studio_log.present.lanes import Bar, BarState, Drop, Lane, Mark, MarkKind, Night, Stitch
+from studio_log.present.timeline_story import LaneFacts, Span
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk, whole_code
 
@@ -41,6 +43,7 @@ def _next_hands(one: Lane, now: datetime) -> datetime:
 def lane(desk: Desk, lot: Lot) -> Lane:
     """Give one lot's lane."""
     windows = windows_of(lot, desk.now, desk.quiet) if lot.started else {}
+    planned = planned_spans(lot, desk.quiet)
     bars: list[Bar] = []
     drops: list[Drop] = []
     stitches: list[Stitch] = []
@@ -49,18 +52,19 @@ def lane(desk: Desk, lot: Lot) -> Lane:
             continue
         window = windows.get(step.number)
         if step.spec.kind is StepKind.DIP and _is_short(step):
-            drops.extend(_drop(desk, lot, step, window))
+            drops.extend(_drop(step, window))
         else:
-            bars.extend(_bar(desk, lot, step, window))
-        stitches.extend(_stitches(desk, step, window))
+            bars.extend(_bar(desk.now, step, window, planned.get(step.number)))
+        stitches.extend(_stitches(desk, lot, step, window))
     return Lane(
         code=lot.code,
         name=lot.name,
         bars=tuple(sorted(bars, key=lambda bar: bar.start)),
         stitches=tuple(stitches),
         drops=tuple(drops),
-        marks=_marks(lot),
+        marks=_marks(desk, lot),
         hands=tuple(sorted({at for at in _hands(lot, windows) if at < desk.now + FUTURE_SHOWN})),
+        facts=LaneFacts(lot, windows, planned, desk.quiet, desk.now, desk.zone),
     )
 
 
@@ -68,19 +72,21 @@ def _is_short(step: LotStep) -> bool:
     return step.spec.lasts is not None and step.spec.lasts.aim < SHORT
 
 
-def _drop(desk: Desk, lot: Lot, step: LotStep, window: StepWindow | None) -> list[Drop]:
+def _drop(step: LotStep, window: StepWindow | None) -> list[Drop]:
     at = step.start or step.end or (window.best_start if window else None)
     if at is None:
         return []
-    return [Drop(at, step.closed, step.number, _story(desk, lot, step, window))]
+    return [Drop(at, step.closed, step.number)]
 
 
-def _bar(desk: Desk, lot: Lot, step: LotStep, window: StepWindow | None) -> list[Bar]:
+def _bar(
+    now: datetime, step: LotStep, window: StepWindow | None, planned: Span | None
+) -> list[Bar]:
     if step.end is not None:
         start = step.start or step.end - timedelta(minutes=1)
         return [
             Bar(step.number, step.spec.kind, step.title, start, step.end, "done",
-                story=_story(desk, lot, step, None))
+                planned=planned)
         ]  # fmt: skip
     if window is None:
         return []
@@ -92,40 +98,53 @@ def _bar(desk: Desk, lot: Lot, step: LotStep, window: StepWindow | None) -> list
         soft = (window.end.earliest if step.running else None, latest if step.running else None)
     state: BarState = "running" if step.running else "ahead"
     state = "broken" if window.broken else state
-    if step.running and end < desk.now:
-        end = desk.now
+    if step.running and end < now:
+        end = now
     return [
         Bar(step.number, step.spec.kind, step.title, window.best_start, end, state,
-            soft_from=soft[0], soft_until=soft[1], story=_story(desk, lot, step, window))
+            soft_from=soft[0], soft_until=soft[1], planned=planned)
     ]  # fmt: skip
 
 
-def _stitches(desk: Desk, step: LotStep, window: StepWindow | None) -> list[Stitch]:
+def _stitches(desk: Desk, lot: Lot, step: LotStep, window: StepWindow | None) -> list[Stitch]:
     tending = step.spec.tending
     if tending is None:
         return []
+    head = f"{lot.code} — {step.title}"
     done = [
-        Stitch(at, True, f"{tending.done} {words.moment(at, desk.now, desk.zone)}.")  # noqa: FBT003
+        Stitch(at, True, f"{head}: {tending.done.lower()} {words.moment(at, desk.now, desk.zone)}.")  # noqa: FBT003
         for at in step.tended
     ]
     if not step.running or window is None:
         return done
     ahead = coming_tendings(step, desk.quiet, window.best_end - SHORT / 3)
     return done + [
-        Stitch(at, False, f"{tending.act} {words.moment(at, desk.now, desk.zone)}.")  # noqa: FBT003
+        Stitch(at, False, f"{head}: {tending.act.lower()} {words.moment(at, desk.now, desk.zone)}.")  # noqa: FBT003
         for at in ahead
     ]
 
 
-def _marks(lot: Lot) -> tuple[Mark, ...]:
+_MEANS = {
+    "paint": "paint sinks in best before it",
+    "resists": "from here on paint sinks in less well",
+    "ready": "by the view that was chosen for this lot",
+}
+"""What each mark of the cure means for the dyer."""
+
+
+def _marks(desk: Desk, lot: Lot) -> tuple[Mark, ...]:
     cure = cure_of(lot)
     if cure is None or not cure.running:
         return ()
     return tuple(
-        Mark(mark.at, mark.name, mark.kind, f"{lot.code}: {mark.name} day {mark.day}.")  # type: ignore[arg-type]
+        Mark(mark.at, mark.name, cast("MarkKind", mark.kind), _mark_story(desk, lot, mark))
         for mark in cure.marks
-        if mark.kind != "resists"
     )
+
+
+def _mark_story(desk: Desk, lot: Lot, mark: CureMark) -> str:
+    when = words.moment(mark.at, desk.now, desk.zone)
+    return f"{lot.code} {lot.name} — {mark.name} day {mark.day}, {when}: {_MEANS[mark.kind]}."
 
 
 def _hands(lot: Lot, windows: dict[int, StepWindow]) -> list[datetime]:
@@ -137,25 +156,7 @@ def _hands(lot: Lot, windows: dict[int, StepWindow]) -> list[datetime]:
             found.append(window.best_end)
             if step.spec.kind is not StepKind.CURE:
                 found.append(window.best_start)
-    found.extend(mark.at for mark in _marks(lot))
+    cure = cure_of(lot)
+    if cure is not None and cure.running:
+        found.extend(mark.at for mark in cure.marks)
     return found
-
-
-def _story(desk: Desk, lot: Lot, step: LotStep, window: StepWindow | None) -> str:
-    """Tell the whole story of a step in words."""
-
-    def at(moment: datetime) -> str:
-        return words.moment(moment, desk.now, desk.zone)
-
-    head = f"{lot.code} {lot.name} — {step.title}"
-    if step.end is not None:
-        since = f"{at(step.start)} to " if step.start else "start not written, ended "
-        length = f", {words.span(step.end - step.start)}" if step.start else ""
-        return f"{head}: {since}{at(step.end)}{length}."
-    if window is None:
-        return f"{head}."
-    until = f" to {at(window.end.latest)}" if window.end.latest else ""
-    span = f"best ended {at(window.best_end)}, window {at(window.end.earliest)}{until}"
-    began = f"since {at(window.best_start)}" if step.running else f"from {at(window.best_start)}"
-    broken = f" {window.broken.limit}: passed." if window.broken else ""
-    return f"{head}: {began}, {span}.{broken}"

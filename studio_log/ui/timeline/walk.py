@@ -5,7 +5,7 @@ from datetime import datetime
 
 from studio_log.present.lanes import Lane
 from studio_log.present.pleats import Pleat, days_in_words
-from studio_log.present.timeline_hits import Hit, lane_story
+from studio_log.present.timeline_hits import Hit, lane_story, story_of
 
 PLEAT_ROW = -1
 """The row of the pleats, above the first lane."""
@@ -21,8 +21,10 @@ class Spot:
 
 def lane_stops(lane: Lane) -> list[Hit]:
     """List everything of a lane that can have the keyboard, in order of time."""
-    stops = [Hit(lane.code, "bar", bar.step, bar.story, bar.start) for bar in lane.bars]
-    stops += [Hit(lane.code, "drop", drop.step, drop.story, drop.at) for drop in lane.drops]
+    stops = [Hit(lane.code, "bar", bar.step, story_of(lane, bar), bar.start) for bar in lane.bars]
+    stops += [
+        Hit(lane.code, "drop", drop.step, story_of(lane, drop), drop.at) for drop in lane.drops
+    ]
     stops += [Hit(lane.code, "stitch", None, one.story, one.at) for one in lane.stitches]
     stops += [Hit(lane.code, "mark", None, mark.story, mark.at) for mark in lane.marks]
     return sorted(stops, key=_when)
