@@ -188,6 +188,7 @@ class MainWindow(QMainWindow):
         self.top_bar.undo.clicked.connect(self.acts.undo)
         self.top_bar.print_tags.clicked.connect(self._print_tags)
         self.panes.turned.connect(self._turned)
+        self.panes.narrowed.connect(self._cover_bar)
         self.welcome.done.connect(self._welcomed)
         self.tray.open_wanted.connect(self.bring_forward)
         self.tray.quit_wanted.connect(self.quit)
@@ -248,13 +249,17 @@ class MainWindow(QMainWindow):
 
     def _fit(self) -> None:
         """Give the legend's room away in a low window; let the panes see to their widths."""
-        self.timeline.legend.setVisible(self.height() >= LOW * theme().metrics.line)
+        self.timeline.legend.setVisible(not self._is_low())
         self.panes.fit()
         self.panes.share(self.timeline.wanted_height())
         self._cover_bar()
 
     def _cover_bar(self) -> None:
-        self.reminder_bar.cover(covered=self.panes.narrow and self.panes.page == "bench")
+        on_bench = self.panes.page == "bench" if self.panes.narrow else self._is_low()
+        self.reminder_bar.cover(covered=on_bench)
+
+    def _is_low(self) -> bool:
+        return self.height() < LOW * theme().metrics.line
 
     def _turned(self, page: str) -> None:
         """Give the keyboard to the page that was turned to."""

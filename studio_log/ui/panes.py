@@ -17,7 +17,7 @@ NARROW: Final = 52
 MOST_TIME: Final = 0.52
 """The share of the middle that many lots' time may take; the chosen lot has the rest."""
 LOW: Final = 48
-"""Below so many line heights the sheet needs the room that the legend takes."""
+"""Below so many line heights the sheet needs the room of the legend and of the bar that rings."""
 
 
 class Panes(QSplitter):
@@ -25,6 +25,8 @@ class Panes(QSplitter):
 
     turned = Signal(str)
     """The page shown alone, in a narrow window."""
+    narrowed = Signal()
+    """Whether the panes take turns has changed."""
 
     def __init__(self, lots: QWidget, time: QWidget, lot: QWidget, bench: QWidget) -> None:
         super().__init__(Qt.Orientation.Horizontal)
@@ -73,8 +75,10 @@ class Panes(QSplitter):
     def fit(self) -> None:
         """Take turns or stand side by side, by the width and the size of the text."""
         line = theme().metrics.line
-        self._narrow = self.width() < NARROW * line
+        was, self._narrow = self._narrow, self.width() < NARROW * line
         self._show()
+        if self._narrow != was:
+            self.narrowed.emit()
         if not self._narrow and not self._moved:
             left = min(max(round(self.width() * 0.228), round(line * 14)), round(line * 21))
             right = min(max(round(self.width() * 0.26), round(line * 16)), round(line * 24))

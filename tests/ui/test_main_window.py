@@ -353,6 +353,24 @@ def test_nothing_is_cut_at_any_size(
     assert shown == size
 
 
+def test_a_low_window_leaves_what_rings_to_the_bench_beside_it(kit: Kit) -> None:
+    ringing = replace(STIR, raised=True)
+    kit.studio.bench = replace(kit.studio.bench, now=(ringing, DRY))
+    kit.window.bench.refresh()
+    kit.window.resize(1440, 900)
+    settle()
+    assert kit.window.reminder_bar.isVisible()
+    kit.window.resize(1024, 700)
+    settle()
+    assert not kit.window.reminder_bar.isVisible()
+    assert kit.window.bench.views[0].card == ringing
+    quiet_first = replace(DRY, raised=False)
+    kit.studio.bench = replace(kit.studio.bench, now=(quiet_first, ringing))
+    kit.window.bench.refresh()
+    settle()
+    assert kit.window.reminder_bar.isVisible(), "the bench shows another card on top"
+
+
 def test_in_a_small_window_with_large_text_pages_take_turns_and_take_the_keyboard(
     qapp: QApplication,
 ) -> None:

@@ -30,6 +30,7 @@ class ReminderBar(QFrame):
         self._rest = ""
         self._hidden = ""
         self._covered = False
+        self._tops_bench = False
         self.words = Words(size="large", bold=True)
         self.why = Words(size="small")
         self.answer = WrapButton(kind="danger", big=True, grows=False)
@@ -52,12 +53,13 @@ class ReminderBar(QFrame):
         """Show the first reminder that rings."""
         ringing = [card for card in bench.now if card.raised]
         self._card = ringing[0] if ringing else None
+        self._tops_bench = bool(ringing) and bench.now[0] is ringing[0]
         others = len(ringing) - 1
         self._rest = f"{others} more on the bench." if others > 0 else ""
         self._show()
 
     def cover(self, *, covered: bool) -> None:
-        """Leave the ringing card to the bench while that is all a small window shows."""
+        """Leave what rings to the bench where a small window shows it there already, on top."""
         if covered != self._covered:
             self._covered = covered
             self._show()
@@ -98,7 +100,8 @@ class ReminderBar(QFrame):
             mark(self, "urgency", "soon")
             self.words.setText(f"{self._trouble[:1].upper()}{self._trouble[1:]}")
             self.why.show_words("")
-        self.setVisible(not self._covered if card is not None else trouble)
+        told = self._covered and self._tops_bench
+        self.setVisible(not told if card is not None else trouble)
 
     def _show_card(self, card: Card) -> None:
         mark(self, "urgency", card.urgency)
