@@ -13,6 +13,7 @@ from studio_log.domain.methods import Method, MethodStep
 from studio_log.present import words
 from studio_log.services.commands import ImportMethod
 from studio_log.services.limits import check_grams
+from studio_log.services.method_file import small_file
 from studio_log.services.questions import AmountsAnswer, AmountsFor, MethodFor, MethodsFor
 from studio_log.services.whole_file import write_whole
 
@@ -78,7 +79,7 @@ def _step_words(number: int, step: MethodStep) -> list[str]:
 
 def _read(turn: Turn) -> Method:
     path = values.file_path(turn.values["file"], "The name of the file")
-    data = values.file_bytes(path)
+    data = small_file(path)
     return read_method_bytes(data, name=path.name, cautions=set(turn.studio.cautions))
 
 

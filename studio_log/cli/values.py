@@ -2,7 +2,6 @@
 
 import math
 import re
-import stat
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Final, TypeVar
@@ -18,7 +17,6 @@ from studio_log.services.limits import check_cure_days, check_grams, check_litre
 _Value = TypeVar("_Value")
 
 NOTHING: Final = "Nothing was changed."
-LONGEST_FILE: Final = 1_000_000
 MOST_READING: Final = 1e9
 MOST_ENTRY: Final = 1_000_000
 _LOT: Final = re.compile(r"\s*[0-9]{2}\s*-\s*[0-9]{1,5}\s*")
@@ -196,21 +194,6 @@ def file_path(typed: str, what: str) -> Path:
     """Give the path of a file to write or read; whether it can be is found out then."""
     plain = text(typed, what, longest=4_000)
     return Path(plain).expanduser()
-
-
-def file_bytes(path: Path) -> bytes:
-    """Give what stands in a small regular file; Refusal for anything else."""
-    try:
-        found = path.stat()
-        if not stat.S_ISREG(found.st_mode):
-            raise Refusal(f"{path} is no file that can be read. {NOTHING}")
-        if found.st_size > LONGEST_FILE:
-            raise Refusal(f"{path} is larger than {LONGEST_FILE // 1000} kB. {NOTHING}")
-        with path.open("rb") as file:
-            return file.read(LONGEST_FILE + 1)
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "its name cannot be used"
-        raise Refusal(f"{path} cannot be read ({reason}). {NOTHING}") from None
 
 
 def shown(typed: str) -> str:

@@ -38,6 +38,7 @@ ACTIONS: Final = (
     ActionRow("&View", "to_steps", "Go to the s&teps", "Ctrl+2"),
     ActionRow("&View", "to_bench", "Go to the &bench", "Ctrl+3"),
     ActionRow("&View", "-"),
+    ActionRow("&View", "methods", "&Methods…", "Ctrl+4"),
     ActionRow("&View", "across", "&Across the room", "F11"),
     ActionRow("&View", "-"),
     ActionRow("&View", "larger", "L&arger text", "Ctrl++"),

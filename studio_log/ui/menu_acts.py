@@ -22,6 +22,7 @@ from studio_log.ui.errors import MessageBar
 from studio_log.ui.help_box import HelpBox
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
+from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
@@ -75,6 +76,7 @@ class MenuActs(QObject):
             "to_lots": self._to_lots,
             "to_steps": self._to_steps,
             "to_bench": self._to_bench,
+            "methods": self._methods,
             "across": self._across,
             "larger": self._larger,
             "smaller": self._smaller,
@@ -139,6 +141,11 @@ class MenuActs(QObject):
     def _to_bench(self) -> None:
         self._at.panes.go("bench")
         self.take_keyboard("bench")
+
+    def _methods(self) -> None:
+        box = MethodBox(self._bridge, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
 
     def _across(self) -> None:
         if self.across is None:

@@ -1,0 +1,18 @@
+"""Answers about methods: the page of one."""
+
+from typing import Any
+
+from studio_log.domain.amounts import work_out
+from studio_log.services.desk import Desk
+from studio_log.services.limits import check_grams
+from studio_log.services.method_page import MethodPage, MethodPageFor, make_page
+from studio_log.services.sheet_reads import in_units
+
+
+def method_page(house: Any, desk: Desk, question: MethodPageFor) -> MethodPage:
+    """Give the page; Refusal where there is no such method or no such weight of cloth."""
+    method = desk.method(question.slug)
+    grams = check_grams(question.grams)
+    rules = [rule for step in method.steps for rule in step.amounts]
+    amounts = {one.slug: one for one in in_units(work_out(rules, grams=grams), desk)}
+    return make_page(method, grams, amounts, house.cautions, desk.units)

@@ -1,0 +1,133 @@
+"""Paints a method's steps to scale, one row a step, with soft ends hatched."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QImage, QPainter, QPen
+
+from studio_log.present.method_drawing import DrawnStep, hours_words, scale_lines, whole_hours
+from studio_log.ui.theme.look import theme
+
+LEAST_BAR: Final = 3.0
+"""A step of a minute is still seen, in pixels."""
+FOLD: Final = 4.2
+"""Width of a folded rest, in line heights."""
+MOST_TITLE: Final = 0.36
+"""Share of the width that the titles may take."""
+
+
+class _Sheet:
+    """Where hours and rows lie on a picture of one width."""
+
+    def __init__(self, rows: Sequence[DrawnStep], width: float, hours: float) -> None:
+        line = theme().metrics.line
+        letters = QFontMetricsF(theme().font("small"))
+        widest = max((letters.horizontalAdvance(row.title) for row in rows), default=0.0)
+        self.row = line * 1.5
+        self.head = line * 1.4
+        self.titles = min(widest + line, width * MOST_TITLE)
+        fold = FOLD * line if any(row.folded for row in rows) else 0.0
+        self.hours = max(hours, 1e-9)
+        self.span = max(width - self.titles - fold - line * 0.5, line)
+        self.right = width - line * 0.5
+        self.height = self.head + self.row * len(rows) + line * 0.4
+
+    def x(self, hours: float) -> float:
+        """Give the place of a moment."""
+        return self.titles + self.span * hours / self.hours
+
+    def bar(self, row: int, start: float, end: float) -> QRectF:
+        """Give the place of a bar; never narrower than can be seen."""
+        left, right = self.x(start), self.x(end)
+        top = self.head + self.row * row + self.row * 0.16
+        return QRectF(left, top, max(right - left, LEAST_BAR), self.row * 0.58)
+
+
+def drawing(
+    rows: Sequence[DrawnStep], width: int, *, hours: float | None = None, ratio: float = 1.0
+) -> QImage:
+    """Give the picture, `width` logical pixels wide; `hours` makes two methods one scale."""
+    sheet = _Sheet(rows, width, hours or whole_hours(rows))
+    size = QSize(width, round(sheet.height))
+    image = QImage(size * ratio, QImage.Format.Format_ARGB32_Premultiplied)
+    image.setDevicePixelRatio(ratio)
+    image.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(image)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    _draw_scale(painter, sheet)
+    for number, row in enumerate(rows):
+        _draw_title(painter, sheet, number, row)
+        draw = _draw_fold if row.folded else _draw_bar
+        draw(painter, sheet, number, row)
+    painter.end()
+    return image
+
+
+def _draw_scale(painter: QPainter, sheet: _Sheet) -> None:
+    colours = theme().colours
+    painter.setFont(theme().font("small"))
+    for hours in scale_lines(sheet.hours):
+        x = sheet.x(hours)
+        painter.setPen(QPen(colours.line, 1))
+        painter.drawLine(QPointF(x, sheet.head), QPointF(x, sheet.height))
+        painter.setPen(colours.soft)
+        place = QRectF(x - 60, 0, 120, sheet.head)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, hours_words(hours))
+
+
+def _draw_title(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> None:
+    painter.setFont(theme().font("small"))
+    painter.setPen(theme().colours.ink)
+    gap = theme().metrics.line * 0.6
+    place = QRectF(0, sheet.head + sheet.row * number, sheet.titles - gap, sheet.row * 0.9)
+    letters = QFontMetricsF(painter.font())
+    said = letters.elidedText(row.title, Qt.TextElideMode.ElideRight, place.width())
+    painter.drawText(place, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, said)
+
+
+def _draw_bar(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> None:
+    hue = theme().kind(row.kind)
+    sure = sheet.bar(number, row.start, row.earliest)
+    soft = sheet.bar(number, row.earliest, row.latest)
+    painter.setPen(QPen(hue.edge, 1))
+    painter.setBrush(hue.fill)
+    painter.drawRoundedRect(sure, 3, 3)
+    if row.latest > row.earliest:
+        painter.setBrush(hue.tint)
+        painter.drawRect(soft)
+        painter.setBrush(QBrush(hue.edge, Qt.BrushStyle.BDiagPattern))
+        painter.drawRect(soft)
+        aim = sheet.x(row.aim)
+        painter.setPen(QPen(theme().colours.ink, 2))
+        painter.drawLine(QPointF(aim, soft.top() - 2), QPointF(aim, soft.bottom() + 2))
+    _draw_tends(painter, sheet, sure.bottom(), row, theme().colours.ink)
+
+
+def _draw_tends(
+    painter: QPainter, sheet: _Sheet, below: float, row: DrawnStep, ink: QColor
+) -> None:
+    """Draw each tending as a stitch under its bar; where they would touch, fewer."""
+    painter.setPen(QPen(ink, 2))
+    last = -1e9
+    for at in row.tends:
+        x = sheet.x(at)
+        if x - last >= 7:
+            painter.drawLine(QPointF(x - 2, below + 4), QPointF(x + 2, below + 4))
+            last = x
+
+
+def _draw_fold(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> None:
+    hue = theme().kind(row.kind)
+    place = sheet.bar(number, row.start, row.start)
+    place.setRight(sheet.right)
+    painter.setPen(QPen(hue.edge, 1))
+    painter.setBrush(hue.tint)
+    painter.drawRoundedRect(place, 3, 3)
+    for at in (0.2, 0.8):
+        for shift in (-3.0, 0.0, 3.0):
+            x = place.left() + place.width() * at + shift
+            painter.drawLine(QPointF(x, place.top()), QPointF(x, place.bottom()))
+    painter.setPen(theme().colours.ink)
+    painter.setFont(theme().font("small", bold=True))
+    painter.drawText(place, Qt.AlignmentFlag.AlignCenter, row.folded)

@@ -1,0 +1,292 @@
+"""The window “Methods”: a list, a page or two side by side, and the studio's own."""
+
+from functools import partial
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDialog,
+    QFileDialog,
+    QHBoxLayout,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QSplitter,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.mass_text import read_grams
+from studio_log.domain.method_copy import own_copy
+from studio_log.domain.methods import Method
+from studio_log.services.commands import ImportMethod, Outcome
+from studio_log.services.method_file import read_method_file
+from studio_log.services.method_page import MethodPage, MethodPageFor, differences
+from studio_log.services.questions import MethodsFor
+from studio_log.services.whole_file import write_whole
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.methods.editor import MethodEditor
+from studio_log.ui.methods.page_html import differences_html
+from studio_log.ui.methods.page_view import PageView
+from studio_log.ui.widgets.flow_layout import FlowLayout, growing
+from studio_log.ui.widgets.parts import Words, button, em
+
+FILES: Final = "Methods (*.toml)"
+SOON_MS: Final = 250
+ALONE: Final = "Compare with…"
+PAGE_GRAMS: Final = "100 g"
+
+
+class MethodBox(QDialog):
+    """Reads, compares, copies, edits, exports and imports methods."""
+
+    def __init__(self, bridge: Bridge, parent: QWidget | None = None, slug: str = "") -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Methods — Studio Log")
+        self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
+        self.setAcceptDrops(True)
+        self._bridge = bridge
+        self._wanted = slug
+        self._methods: dict[str, Method] = {}
+        self._draft = ""
+        self._grams = 100.0
+        self.list = QListWidget()
+        self.list.setAccessibleName("Methods")
+        self.weight = QLineEdit(PAGE_GRAMS)
+        self.weight.setAccessibleName("Amounts for so much cloth")
+        self.understood = Words(tone="soft", size="small")
+        self.other_box = QComboBox()
+        self.other_box.setAccessibleName("Compare with")
+        self.page, self.other = PageView(), PageView()
+        self.parted = PageView()
+        self.parted.setAccessibleName("Where they part")
+        self.editor = MethodEditor()
+        self.said = Words(tone="soft")
+        self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
+        self._lay_out()
+        self._connect()
+
+    def refresh(self) -> None:
+        """Ask for the methods."""
+        self._bridge.ask(MethodsFor(), self._show_methods)
+
+    @property
+    def slug(self) -> str:
+        """The method shown; "" while there is none."""
+        item = self.list.currentItem()
+        if self.list.currentRow() < 0:
+            return ""
+        return str(item.data(Qt.ItemDataRole.UserRole))
+
+    @override
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.refresh()
+
+    @override
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if event.mimeData().hasUrls():
+            event.acceptProposedAction()
+
+    @override
+    def dropEvent(self, event: QDropEvent) -> None:
+        files = [url.toLocalFile() for url in event.mimeData().urls() if url.isLocalFile()]
+        if files:
+            self.take_file(Path(files[0]))
+
+    def take_file(self, path: Path) -> None:
+        """Show a file's text with its drawing before anything is kept; say why if it cannot be."""
+        try:
+            text = read_method_file(path)
+        except Refusal as refusal:
+            self.said.show_words(str(refusal))
+            return
+        self._edit(text, f"Read from {path.name}. Nothing is kept until it is saved.")
+
+    def _lay_out(self) -> None:
+        head = FlowLayout(gap=10)
+        of = Words("Cloth")
+        of.setWordWrap(False)
+        for widget in (of, self.weight, growing(self.understood), self.other_box):
+            head.addWidget(widget)
+        self.weight.setFixedWidth(em(self, 7))
+        self.other_box.setFixedWidth(em(self, 16))
+        self.pages = QSplitter()
+        self.pages.setChildrenCollapsible(False)
+        for view in (self.page, self.other):
+            self.pages.addWidget(view)
+        self._read = QSplitter(Qt.Orientation.Vertical)
+        self._read.addWidget(self.pages)
+        self._read.addWidget(self.parted)
+        self.turns = QStackedWidget()
+        self.turns.addWidget(self._read)
+        self.turns.addWidget(self.editor)
+        self.list.setMaximumWidth(em(self, 15))
+        self.list.setWordWrap(True)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        halves = QHBoxLayout()
+        halves.addWidget(self.list)
+        halves.addWidget(self.turns, 1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(16, 12, 16, 12)
+        whole.addLayout(head)
+        whole.addLayout(halves, 1)
+        whole.addLayout(self._foot())
+        self.other.hide()
+        self.parted.hide()
+        room = self.screen().availableSize()
+        self.resize(min(em(self, 66), room.width()), min(em(self, 44), room.height()))
+
+    def _foot(self) -> QHBoxLayout:
+        self.copy = button("Copy and &edit…")
+        self.export = button("E&xport…")
+        self.fetch = button("&Import…")
+        self.leave = button("&Close")
+        foot = QHBoxLayout()
+        foot.addWidget(self.said, 1)
+        for widget in (self.copy, self.export, self.fetch, self.leave):
+            foot.addWidget(widget)
+        return foot
+
+    def _connect(self) -> None:
+        self._soon.timeout.connect(self._ask)
+        self.list.currentRowChanged.connect(self._ask)
+        self.other_box.currentIndexChanged.connect(self._ask)
+        self.weight.textChanged.connect(self._weigh)
+        self.copy.clicked.connect(self._copy)
+        self.export.clicked.connect(self._export)
+        self.fetch.clicked.connect(self._fetch)
+        self.leave.clicked.connect(self.close)
+        self.editor.left.connect(self._leave_editor)
+        self.editor.saved.connect(self._save)
+        self._weigh()
+
+    def _show_methods(self, methods: tuple[Method, ...]) -> None:
+        chosen = self._wanted or self.slug
+        self._wanted = ""
+        self._methods = {one.slug: one for one in methods}
+        self.list.blockSignals(True)
+        self.list.clear()
+        for one in methods:
+            item = QListWidgetItem(f"{one.title}\nversion {one.version}", self.list)
+            item.setData(Qt.ItemDataRole.UserRole, one.slug)
+        self.list.blockSignals(False)
+        self._fill_others(methods)
+        slugs = list(self._methods)
+        self.list.setCurrentRow(slugs.index(chosen) if chosen in slugs else 0)
+        self._ask()
+
+    def _fill_others(self, methods: tuple[Method, ...]) -> None:
+        before = self.other_box.currentData()
+        self.other_box.blockSignals(True)
+        self.other_box.clear()
+        self.other_box.addItem(ALONE, "")
+        for one in methods:
+            self.other_box.addItem(one.title, one.slug)
+        self.other_box.setCurrentIndex(max(self.other_box.findData(before), 0))
+        self.other_box.blockSignals(False)
+
+    def _weigh(self) -> None:
+        """Say what the weight is understood as; a mistake is said beside it."""
+        try:
+            self._grams = read_grams(self.weight.text())
+        except Refusal as refusal:
+            self.understood.set_tone("danger_ink")
+            self.understood.setText(str(refusal))
+            return
+        self.understood.set_tone("soft")
+        self.understood.setText(f"Amounts for {self._grams:g} g of cloth")
+        self._soon.start()
+
+    def _ask(self) -> None:
+        self._soon.stop()
+        if self.slug:
+            question = MethodPageFor(self.slug, self._grams)
+            self._bridge.ask(question, self._show_page, failed=self.said.show_words)
+
+    def _show_page(self, page: MethodPage) -> None:
+        other = str(self.other_box.currentData() or "")
+        beside = other in self._methods and other != page.slug
+        self.other.setVisible(beside)
+        self.parted.setVisible(beside)
+        self.page.show_page(page)
+        if beside:
+            question = MethodPageFor(other, self._grams)
+            self._bridge.ask(question, partial(self._show_other, page))
+
+    def _show_other(self, page: MethodPage, other: MethodPage) -> None:
+        self.other.show_page(other)
+        hours = max(self.page.hours(), self.other.hours())
+        self.page.show_page(page, hours)
+        self.other.show_page(other, hours)
+        self.parted.setHtml(differences_html(differences(page.method, other.method)))
+        height = self._read.height()
+        self._read.setSizes([height * 2 // 3, height // 3])
+
+    def _copy(self) -> None:
+        if self.page.page is not None:
+            known = {one.slug: one.version for one in self._methods.values()}
+            text = own_copy(self.page.page.method, known)
+            self._edit(text, "A copy: the method it came from stays.")
+
+    def _edit(self, text: str, words: str) -> None:
+        """Turn to the editor; a draft that was left unsaved is offered first."""
+        kept, self._draft = self._draft, ""
+        self.turns.setCurrentIndex(1)
+        self.editor.edit(kept or text)
+        self.said.show_words("The draft you left is here again." if kept else words)
+        self._is_editing(editing=True)
+
+    def _is_editing(self, *, editing: bool) -> None:
+        for field in (self.list, self.other_box, self.weight):
+            field.setEnabled(not editing)
+        for act in (self.copy, self.export, self.fetch):
+            act.setVisible(not editing)
+
+    def _leave_editor(self) -> None:
+        self._draft = self.editor.text.toPlainText()
+        self._turn_back("The draft is kept until this window is closed.")
+
+    def _turn_back(self, words: str) -> None:
+        self.turns.setCurrentIndex(0)
+        self._is_editing(editing=False)
+        self.said.show_words(words)
+
+    def _save(self, text: str) -> None:
+        command = ImportMethod(text=text, name="the text")
+        self._bridge.do(command, self._saved, failed=self.editor.refuse)
+
+    def _saved(self, outcome: Outcome) -> None:
+        self._turn_back(outcome.words)
+        self.refresh()
+
+    def _export(self) -> None:
+        page = self.page.page
+        if page is None:
+            return
+        name = f"{page.slug}-{page.version}.toml"
+        path, _ = QFileDialog.getSaveFileName(self, "Export the method", name, FILES)
+        if path:
+            self.write_to(Path(path))
+
+    def write_to(self, path: Path) -> None:
+        """Write the method shown to a file; say how it went."""
+        if self.page.page is None:
+            return
+        try:
+            write_whole(path, self.page.page.text.encode())
+        except Refusal as refusal:
+            self.said.show_words(str(refusal))
+        else:
+            self.said.show_words(f"{self.page.page.title} is written to {path}.")
+
+    def _fetch(self) -> None:
+        path, _ = QFileDialog.getOpenFileName(self, "Import a method", "", FILES)
+        if path:
+            self.take_file(Path(path))
