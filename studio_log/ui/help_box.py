@@ -3,23 +3,27 @@
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QSize, QUrl
+from PySide6.QtCore import QSize, Qt, QUrl
+from PySide6.QtGui import QKeySequence, QShortcut, QTextCursor
 from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
+    QLineEdit,
     QListWidget,
     QListWidgetItem,
     QTextBrowser,
+    QVBoxLayout,
     QWidget,
 )
 
 from studio_log.ui.theme.icons import icon_folder
 from studio_log.ui.theme.look import theme
-from studio_log.ui.widgets.parts import em
+from studio_log.ui.widgets.parts import Words, em
 
 PAGES: Final = (
     ("Getting started", "getting_started"),
     ("How times may be typed", "times"),
+    ("The timeline", "timeline"),
     ("Reminders", "reminders"),
     ("Reminders without the window", "reminding"),
     ("Across the room", "across"),
@@ -47,7 +51,8 @@ class HelpBox(QDialog):
         self.resize(em(self, 60), em(self, 40))
         self.pages = QListWidget()
         self.pages.setAccessibleName("Help pages")
-        self.pages.setMaximumWidth(em(self, 16))
+        for narrow in (self.pages, self.find, self.found):
+            narrow.setMaximumWidth(em(self, 16))
         self.text = QTextBrowser()
         self.text.setOpenLinks(False)
         self.text.setAccessibleName("Help page")
@@ -56,9 +61,20 @@ class HelpBox(QDialog):
         for title, _ in PAGES:
             item = QListWidgetItem(title, self.pages)
             item.setSizeHint(row_height)
+        self.find = QLineEdit()
+        self.find.setPlaceholderText("Find on this page")
+        self.find.setAccessibleName("Find on this page")
+        self.find.setClearButtonEnabled(True)
+        self.found = Words(tone="soft", size="small")
+        side = QVBoxLayout()
+        for widget in (self.find, self.found, self.pages):
+            side.addWidget(widget)
         row = QHBoxLayout(self)
-        row.addWidget(self.pages)
+        row.addLayout(side)
         row.addWidget(self.text, 1)
+        QShortcut(QKeySequence.StandardKey.Find, self, self._to_find)
+        self.find.textEdited.connect(self._look_anew)
+        self.find.returnPressed.connect(self._look_on)
         self.pages.currentRowChanged.connect(self._show_row)
         self.text.anchorClicked.connect(self._follow)
         self.show_page(page)
@@ -67,6 +83,24 @@ class HelpBox(QDialog):
         """Show one page by its file's name."""
         slugs = [name for _, name in PAGES]
         self.pages.setCurrentRow(slugs.index(slug) if slug in slugs else 0)
+
+    def _to_find(self) -> None:
+        self.find.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.find.selectAll()
+
+    def _look_anew(self) -> None:
+        """Find from the head of the page as it is typed."""
+        self.text.moveCursor(QTextCursor.MoveOperation.Start)
+        self._look_on()
+
+    def _look_on(self) -> None:
+        """Find the next place, from the head again after the last."""
+        words = self.find.text()
+        found = not words or self.text.find(words)
+        if not found:
+            self.text.moveCursor(QTextCursor.MoveOperation.Start)
+            found = self.text.find(words)
+        self.found.show_words("" if found else "Not on this page.")
 
     def _show_row(self, row: int) -> None:
         path = help_folder() / f"{PAGES[row][1]}.md"

@@ -31,6 +31,8 @@ from studio_log.ui.milk_box import MilkBox
 from studio_log.ui.tags.tag_dialog import TagDialog
 
 if TYPE_CHECKING:
+    from datetime import datetime
+
     from PySide6.QtWidgets import QWidget
 
     from studio_log.ui.ask import Ask
@@ -88,6 +90,10 @@ class LotActs(QObject):
         if self.milk_box is not None:
             self.milk_box.deleteLater()
             self.milk_box = None
+
+    def plan(self, code: str, step: int, at: "datetime") -> None:
+        """Write where the dyer moved a planned moment to; undo takes it back."""
+        self._bridge.do(Mark(code, str(step), Act.PLAN, at))
 
     def undo(self) -> None:
         """Take back the last act of all while it is fresh, else the latest of the lot shown."""

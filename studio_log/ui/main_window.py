@@ -208,6 +208,7 @@ class MainWindow(QMainWindow):
         self.lots.lot_opened.connect(self._opened)
         self.lots.new_wanted.connect(self.acts.new_lot)
         self.timeline.step_chosen.connect(self.choose_step)
+        self.timeline.plan_wanted.connect(self.acts.plan)
         self.sheet.shown.connect(self._sheet_shown)
         self.sheet.act_wanted.connect(self.acts.do)
 

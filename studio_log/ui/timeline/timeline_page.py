@@ -24,6 +24,7 @@ class TimelinePage(QWidget):
 
     lot_chosen = Signal(str)
     step_chosen = Signal(str, int)
+    plan_wanted = Signal(str, int, object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -101,6 +102,7 @@ class TimelinePage(QWidget):
     def _connect(self) -> None:
         self.view.lot_chosen.connect(self.lot_chosen)
         self.view.step_chosen.connect(self.step_chosen)
+        self.view.plan_wanted.connect(self.plan_wanted)
         self.view.folds_changed.connect(self._tell_folds)
         self.now_button.clicked.connect(self._find_now)
         self.in_button.clicked.connect(self._zoom_in)

@@ -8,8 +8,6 @@ from zoneinfo import ZoneInfo
 
 from PySide6.QtCore import QEvent, QPointF, Qt, Signal
 from PySide6.QtGui import (
-    QAccessible,
-    QAccessibleAnnouncementEvent,
     QFocusEvent,
     QHelpEvent,
     QKeyEvent,
@@ -21,8 +19,9 @@ from typing_extensions import override
 
 from studio_log.present.lanes import Lane, Night
 from studio_log.present.timeline_hits import Hit
+from studio_log.ui.timeline.drag_sheet import DragSheet
 from studio_log.ui.timeline.pointer import hit_at
-from studio_log.ui.timeline.sheet_scroll import NOTHING, ZOOM_STEP, SheetScroll
+from studio_log.ui.timeline.sheet_scroll import NOTHING, ZOOM_STEP
 from studio_log.ui.timeline.walk import (
     PLEAT_ROW,
     Spot,
@@ -40,7 +39,7 @@ _ROLL: Final = 60
 """Pixels a notch."""
 
 
-class TimelineView(SheetScroll):
+class TimelineView(DragSheet):
     """Lanes of lots over time; see `show_lanes`."""
 
     lot_chosen = Signal(str)
@@ -52,13 +51,13 @@ class TimelineView(SheetScroll):
         self.setAccessibleDescription(NOTHING)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.viewport().setMouseTracking(True)
-        self._told = ""
 
     def show_lanes(
         self, lanes: Sequence[Lane], nights: Sequence[Night], now: datetime, zone: str
     ) -> None:
         """Show lots with the nights in an IANA zone; zoom, place and opened folds are kept."""
         left = self._left_moment()
+        self._hand.lanes_changed(lanes, now)
         self._state.show(lanes, nights, now, ZoneInfo(zone))
         row = self._state.row_of(self._chosen)
         if row is None:
@@ -103,11 +102,12 @@ class TimelineView(SheetScroll):
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        act = _KEYS.get(event.key())
-        if act is None or not self._state.lanes:
-            super().keyPressEvent(event)
-        else:
-            act(self)
+        if not self._hand_key(event):
+            act = _KEYS.get(event.key())
+            if act is None or not self._state.lanes:
+                super().keyPressEvent(event)
+            else:
+                act(self)
 
     @override
     def focusInEvent(self, event: QFocusEvent) -> None:
@@ -118,6 +118,8 @@ class TimelineView(SheetScroll):
     @override
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
+        self._cancel_move()
+        self._slip.hide()
         self._repaint()
 
     @override
@@ -137,18 +139,32 @@ class TimelineView(SheetScroll):
     @override
     def mousePressEvent(self, event: QMouseEvent) -> None:
         hit = self._hit(event.position())
-        if event.button() is Qt.MouseButton.LeftButton and hit is not None:
+        self._cancel_move()
+        self._slip.hide()
+        if event.button() is not Qt.MouseButton.LeftButton or hit is None:
+            return
+        if not self._hand.press(self.scene(), hit, event.position()):
             self._act_on(hit)
 
     @override
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        pressed = self._hand.pressed
+        if event.button() is Qt.MouseButton.LeftButton and pressed is not None:
+            if self._hand.held is None:
+                self._hand.cancel()
+                self._act_on(pressed)
+            else:
+                self._set_move()
         event.accept()
 
     @override
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        hit = self._hit(event.position())
-        shape = Qt.CursorShape.ArrowCursor if hit is None else Qt.CursorShape.PointingHandCursor
-        self.viewport().setCursor(shape)
+        if self._hand.pressed is not None:
+            if self._hand.drag(self.scene(), event.position()):
+                self.viewport().setCursor(Qt.CursorShape.SizeHorCursor)
+                self._show_move()
+            return
+        self.viewport().setCursor(self._pointer_for(event.position()))
 
     @override
     def viewportEvent(self, event: QEvent) -> bool:
@@ -159,6 +175,15 @@ class TimelineView(SheetScroll):
             QToolTip.showText(event.globalPos(), text, self.viewport())
             return True
         return super().viewportEvent(event)
+
+    def _pointer_for(self, point: QPointF) -> Qt.CursorShape:
+        """Give the pointer that says what a press would do."""
+        hit = self._hit(point)
+        if hit is None:
+            return Qt.CursorShape.ArrowCursor
+        if self._hand.grip(self.scene(), hit, point) is not None:
+            return Qt.CursorShape.SizeHorCursor
+        return Qt.CursorShape.PointingHandCursor
 
     def _hit(self, point: QPointF) -> Hit | None:
         return hit_at(self.scene(), self._tools(), point) if self._state.lanes else None
@@ -177,6 +202,7 @@ class TimelineView(SheetScroll):
             self._show_moment(hit.at)
         self._repaint()
         self._tell()
+        self._slip.say(hit.story if hit is not None else "", self._spot_place())
 
     def _act_on(self, hit: Hit) -> None:
         if hit.part == "pleat":
@@ -217,9 +243,7 @@ class TimelineView(SheetScroll):
         if story == self._told:
             return
         self._told = story
-        self.setAccessibleDescription(story)
-        if self.hasFocus() and QAccessible.isActive():
-            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, story))
+        self._announce(story)
 
 
 def _roll(bar: QScrollBar, pixels: int, turned: int) -> None:

@@ -1,0 +1,186 @@
+"""A planned moment under the hand: dragged, nudged by keys, set, and let go of."""
+
+from datetime import datetime
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from studio_log.domain.journal import Act
+from studio_log.domain.windows import windows_of
+from studio_log.services import questions as q
+from studio_log.ui.theme import apply_theme
+from studio_log.ui.timeline.drag_sheet import FIXED
+from studio_log.ui.timeline.timeline_view import TimelineView
+from tests.support.fixtures import Workshop, a_studio, clock, shop
+
+__all__ = ["a_studio", "clock", "shop"]
+
+pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
+Key = Qt.Key
+LEFT = Qt.MouseButton.LeftButton
+SHIFT = Qt.KeyboardModifier.ShiftModifier
+
+
+class Scene:
+    """A view on one real lot whose first soak runs, and what it asked to plan."""
+
+    def __init__(self, shop: Workshop, view: TimelineView) -> None:
+        self.shop, self.view = shop, view
+        self.code = shop.new()
+        shop.walk_to(self.code, "first-soak")
+        shop.mark(self.code, "first-soak", Act.START)
+        self.planned: list[tuple[str, int, datetime]] = []
+        view.plan_wanted.connect(self._take)
+        self.show()
+        self.dip = next(s.number for s in shop.lot(self.code).steps if s.slug == "dip-2")
+
+    def _take(self, code: str, step: int, at: datetime) -> None:
+        self.planned.append((code, step, at))
+
+    def show(self) -> None:
+        told = self.shop.studio.ask(q.TimelineFor())
+        self.view.show_lanes(told.lanes, told.nights, told.now, told.zone)
+
+    def best(self) -> datetime:
+        lot, now = self.shop.lot(self.code), self.shop.clock.now()
+        facts = self.view._state.lanes[0].facts
+        assert facts is not None
+        return windows_of(lot, now, facts.quiet)[self.dip].best_start
+
+    def point(self, at: datetime) -> QPoint:
+        scene = self.view.scene()
+        sizes, place = scene.sheet.sizes, scene.place
+        x = place.to_view(scene.sheet.scale.x(at))
+        return QPoint(round(x), round(place.header + sizes.bar_top + sizes.bar / 2))
+
+
+@pytest.fixture
+def scene(qtbot: QtBot, qapp: QApplication, shop: Workshop) -> Scene:
+    apply_theme(qapp, "light", family="DejaVu Sans")
+    view = TimelineView()
+    qtbot.addWidget(view)
+    view.resize(1100, 460)
+    made = Scene(shop, view)
+    view.show()
+    view.activateWindow()
+    view.setFocus()
+    qtbot.waitUntil(view.hasFocus)
+    return made
+
+
+def drag(qtbot: QtBot, scene: Scene, by: int) -> None:
+    port, at = scene.view.viewport(), scene.point(scene.best())
+    qtbot.mousePress(port, LEFT, pos=at)
+    for part in (0.3, 0.7, 1.0):
+        qtbot.mouseMove(port, at + QPoint(round(by * part), 0))
+
+
+def test_a_drag_shows_what_moves_before_it_is_let_go(scene: Scene, qtbot: QtBot) -> None:
+    before = scene.best()
+    plain = scene.view.viewport().grab().toImage()
+    drag(qtbot, scene, 40)
+    held = scene.view._hand.held
+    assert held is not None
+    assert held.at > before
+    assert len(held.ghosts) > 1
+    assert scene.view._slip.isVisible()
+    assert "with it" in held.words
+    assert scene.view.accessibleDescription() == held.words
+    assert scene.view.viewport().grab().toImage() != plain
+    assert scene.planned == []
+    qtbot.mouseRelease(scene.view.viewport(), LEFT)
+    assert scene.planned == [(scene.code, scene.dip, held.at)]
+    assert scene.view._hand.held is None
+
+
+def test_what_was_shown_is_what_is_written(scene: Scene, qtbot: QtBot) -> None:
+    drag(qtbot, scene, 40)
+    qtbot.mouseRelease(scene.view.viewport(), LEFT)
+    ((code, step, at),) = scene.planned
+    scene.shop.mark(code, str(step), Act.PLAN, at=at)
+    assert scene.best() == at
+
+
+def test_esc_lets_go_and_nothing_is_asked(scene: Scene, qtbot: QtBot) -> None:
+    drag(qtbot, scene, 40)
+    qtbot.keyClick(scene.view, Key.Key_Escape)
+    assert scene.view._hand.held is None
+    assert not scene.view._slip.isVisible()
+    qtbot.mouseRelease(scene.view.viewport(), LEFT)
+    assert scene.planned == []
+
+
+def test_a_press_that_trembles_is_a_click(scene: Scene, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(scene.view.step_chosen) as chosen:
+        drag(qtbot, scene, 3)
+        qtbot.mouseRelease(scene.view.viewport(), LEFT)
+    assert chosen.args == [scene.code, scene.dip]
+    assert scene.planned == []
+
+
+def walk_to_dip(qtbot: QtBot, scene: Scene) -> None:
+    for _ in range(30):
+        qtbot.keyClick(scene.view, Key.Key_Right)
+        if f"step {scene.dip}:" in scene.view.accessibleDescription():
+            return
+    raise AssertionError("the keyboard does not reach the dip")
+
+
+def test_keys_move_set_and_cancel(scene: Scene, qtbot: QtBot) -> None:
+    walk_to_dip(qtbot, scene)
+    before = scene.best()
+    qtbot.keyClick(scene.view, Key.Key_Right, SHIFT)
+    qtbot.keyClick(scene.view, Key.Key_Shift)  # pressed anew for the next nudge
+    qtbot.keyClick(scene.view, Key.Key_Right, SHIFT)
+    held = scene.view._hand.held
+    assert held is not None
+    assert 0 < (held.at - before).total_seconds() <= 45 * 60
+    qtbot.keyClick(scene.view, Key.Key_Escape)
+    assert scene.planned == []
+    assert f"step {scene.dip}:" in scene.view.accessibleDescription()
+    qtbot.keyClick(scene.view, Key.Key_Right, SHIFT)
+    qtbot.keyClick(scene.view, Key.Key_Return)
+    assert len(scene.planned) == 1
+    assert scene.planned[0][2] > before
+
+
+def test_what_cannot_be_moved_says_why(scene: Scene, qtbot: QtBot) -> None:
+    for _ in range(30):
+        qtbot.keyClick(scene.view, Key.Key_Left)
+    qtbot.keyClick(scene.view, Key.Key_Right, SHIFT)
+    assert scene.view._hand.held is None
+    assert scene.view.accessibleDescription() == FIXED
+
+
+def test_screen_readers_hear_the_whole_story_of_the_focused_step(
+    scene: Scene, qtbot: QtBot
+) -> None:
+    walk_to_dip(qtbot, scene)
+    interface = QAccessible.queryAccessibleInterface(scene.view)
+    told = interface.text(QAccessible.Text.Description)
+    for part in (scene.code, ": ahead.", "Best begun ", "Begin it ", "If it waits: ", "Next: "):
+        assert part in told
+    assert scene.view._slip.isVisible()
+
+
+def test_the_slip_of_words_stays_inside_at_twice_the_text(
+    scene: Scene, qtbot: QtBot, qapp: QApplication
+) -> None:
+    apply_theme(qapp, "dark", 200, family="DejaVu Sans")
+    drag(qtbot, scene, 40)
+    slip, port = scene.view._slip, scene.view.viewport()
+    assert port.rect().contains(slip.geometry())
+    assert slip.height() >= slip.heightForWidth(slip.width())
+    qtbot.keyClick(scene.view, Key.Key_Escape)
+
+
+def test_a_move_is_lost_kindly_when_its_lot_goes(scene: Scene, qtbot: QtBot) -> None:
+    drag(qtbot, scene, 40)
+    state = scene.view._state
+    scene.view.show_lanes([], [], state.now, "Europe/London")
+    assert scene.view._hand.held is None
+    qtbot.mouseRelease(scene.view.viewport(), LEFT)
+    assert scene.planned == []
