@@ -79,9 +79,3 @@ def build(window: QMainWindow) -> dict[str, QAction]:
         menu.addAction(action)
         made[row.slug] = action
     return made
-
-
-def keys_words() -> str:
-    """List every key of the menus in words, one a line."""
-    lines = [f"{row.keys} — {row.text.replace('&', '').rstrip('…')}" for row in ACTIONS if row.keys]
-    return "\n".join(("Space — answer the card that rings", *lines))

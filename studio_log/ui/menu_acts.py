@@ -13,7 +13,6 @@ from studio_log.services.commands import ChangeSettings, Hush, Outcome
 from studio_log.services.ports import Delivery
 from studio_log.services.settings import Settings
 from studio_log.ui.across.across_view import AcrossView
-from studio_log.ui.actions import keys_words
 from studio_log.ui.ask import Ask
 from studio_log.ui.bench.bench_page import BenchPage
 from studio_log.ui.bridge import Bridge
@@ -202,7 +201,7 @@ class MenuActs(QObject):
         box.show()
 
     def _keys(self) -> None:
-        self._ask.tell(self._window, "Keys", keys_words())
+        self._open_help("keys")
 
     def _about(self) -> None:
         self._ask.tell(self._window, TITLE, f"{ABOUT} Times go by the {zone_data_words()}.")
