@@ -24,6 +24,7 @@ PAGES: Final = (
     ("Getting started", "getting_started"),
     ("How times may be typed", "times"),
     ("The timeline", "timeline"),
+    ("The timeline", "timeline"),
     ("Reminders", "reminders"),
     ("Reminders without the window", "reminding"),
     ("Across the room", "across"),
@@ -51,7 +52,7 @@ class HelpBox(QDialog):
         self.resize(em(self, 60), em(self, 40))
         self.pages = QListWidget()
         self.pages.setAccessibleName("Help pages")
-        for narrow in (self.pages, self.finder, self.found):
+        for narrow in (self.pages, self.find, self.found):
             narrow.setMaximumWidth(em(self, 16))
         self.text = QTextBrowser()
         self.text.setOpenLinks(False)
@@ -61,20 +62,20 @@ class HelpBox(QDialog):
         for title, _ in PAGES:
             item = QListWidgetItem(title, self.pages)
             item.setSizeHint(row_height)
-        self.finder = QLineEdit()
-        self.finder.setPlaceholderText("Find on this page")
-        self.finder.setAccessibleName("Find on this page")
-        self.finder.setClearButtonEnabled(True)
+        self.find = QLineEdit()
+        self.find.setPlaceholderText("Find on this page")
+        self.find.setAccessibleName("Find on this page")
+        self.find.setClearButtonEnabled(True)
         self.found = Words(tone="soft", size="small")
         side = QVBoxLayout()
-        for widget in (self.finder, self.found, self.pages):
+        for widget in (self.find, self.found, self.pages):
             side.addWidget(widget)
         row = QHBoxLayout(self)
         row.addLayout(side)
         row.addWidget(self.text, 1)
         QShortcut(QKeySequence.StandardKey.Find, self, self._to_find)
-        self.finder.textEdited.connect(self._look_anew)
-        self.finder.returnPressed.connect(self._look_on)
+        self.find.textEdited.connect(self._look_anew)
+        self.find.returnPressed.connect(self._look_on)
         self.pages.currentRowChanged.connect(self._show_row)
         self.text.anchorClicked.connect(self._follow)
         self.show_page(page)
@@ -85,8 +86,8 @@ class HelpBox(QDialog):
         self.pages.setCurrentRow(slugs.index(slug) if slug in slugs else 0)
 
     def _to_find(self) -> None:
-        self.finder.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        self.finder.selectAll()
+        self.find.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.find.selectAll()
 
     def _look_anew(self) -> None:
         """Find from the head of the page as it is typed."""
@@ -95,7 +96,7 @@ class HelpBox(QDialog):
 
     def _look_on(self) -> None:
         """Find the next place, from the head again after the last."""
-        words = self.finder.text()
+        words = self.find.text()
         found = not words or self.text.find(words)
         if not found:
             self.text.moveCursor(QTextCursor.MoveOperation.Start)
