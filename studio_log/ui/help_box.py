@@ -24,7 +24,6 @@ PAGES: Final = (
     ("Getting started", "getting_started"),
     ("How times may be typed", "times"),
     ("The timeline", "timeline"),
-    ("The timeline", "timeline"),
     ("Reminders", "reminders"),
     ("Reminders without the window", "reminding"),
     ("Across the room", "across"),
@@ -50,9 +49,14 @@ class HelpBox(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Help — Studio Log")
         self.resize(em(self, 60), em(self, 40))
+        self.finder = QLineEdit()
+        self.finder.setPlaceholderText("Find on this page")
+        self.finder.setAccessibleName("Find on this page")
+        self.finder.setClearButtonEnabled(True)
+        self.found = Words(tone="soft", size="small")
         self.pages = QListWidget()
         self.pages.setAccessibleName("Help pages")
-        for narrow in (self.pages, self.find, self.found):
+        for narrow in (self.pages, self.finder, self.found):
             narrow.setMaximumWidth(em(self, 16))
         self.text = QTextBrowser()
         self.text.setOpenLinks(False)
@@ -62,20 +66,15 @@ class HelpBox(QDialog):
         for title, _ in PAGES:
             item = QListWidgetItem(title, self.pages)
             item.setSizeHint(row_height)
-        self.find = QLineEdit()
-        self.find.setPlaceholderText("Find on this page")
-        self.find.setAccessibleName("Find on this page")
-        self.find.setClearButtonEnabled(True)
-        self.found = Words(tone="soft", size="small")
         side = QVBoxLayout()
-        for widget in (self.find, self.found, self.pages):
+        for widget in (self.finder, self.found, self.pages):
             side.addWidget(widget)
         row = QHBoxLayout(self)
         row.addLayout(side)
         row.addWidget(self.text, 1)
         QShortcut(QKeySequence.StandardKey.Find, self, self._to_find)
-        self.find.textEdited.connect(self._look_anew)
-        self.find.returnPressed.connect(self._look_on)
+        self.finder.textEdited.connect(self._look_anew)
+        self.finder.returnPressed.connect(self._look_on)
         self.pages.currentRowChanged.connect(self._show_row)
         self.text.anchorClicked.connect(self._follow)
         self.show_page(page)
@@ -86,8 +85,8 @@ class HelpBox(QDialog):
         self.pages.setCurrentRow(slugs.index(slug) if slug in slugs else 0)
 
     def _to_find(self) -> None:
-        self.find.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        self.find.selectAll()
+        self.finder.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.finder.selectAll()
 
     def _look_anew(self) -> None:
         """Find from the head of the page as it is typed."""
@@ -96,7 +95,7 @@ class HelpBox(QDialog):
 
     def _look_on(self) -> None:
         """Find the next place, from the head again after the last."""
-        words = self.find.text()
+        words = self.finder.text()
         found = not words or self.text.find(words)
         if not found:
             self.text.moveCursor(QTextCursor.MoveOperation.Start)
