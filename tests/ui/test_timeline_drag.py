@@ -1,9 +1,9 @@
 """A planned moment under the hand: dragged, nudged by keys, set, and let go of."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -184,3 +184,33 @@ def test_a_move_is_lost_kindly_when_its_lot_goes(scene: Scene, qtbot: QtBot) -> 
     assert scene.view._hand.held is None
     qtbot.mouseRelease(scene.view.viewport(), LEFT)
     assert scene.planned == []
+
+
+def test_nights_and_the_line_of_now_tell_what_they_are(scene: Scene) -> None:
+    state, place = scene.view._state, scene.view.scene().place
+    night = next(one for one in state.nights if one.start > state.now)
+    y = place.header + 1  # above bars, drops and stitches: the bare cloth
+
+    def told(at: datetime) -> str:
+        return scene.view.story_at(QPointF(place.to_view(state.scale.x(at)), y))
+
+    assert told(night.start + timedelta(minutes=30)).startswith("Quiet hours, ")
+    assert not told(night.start - timedelta(hours=1)).startswith("Quiet hours, ")
+    assert told(state.now).startswith("Now: today ")
+    assert scene.code in told(state.now)
+
+
+def test_a_late_step_says_so_under_the_keyboard(scene: Scene, qtbot: QtBot) -> None:
+    soak = next(s for s in scene.shop.lot(scene.code).steps if s.slug == "first-soak")
+    facts = scene.view._state.lanes[0].facts
+    assert facts is not None
+    scene.shop.clock.set(facts.planned[soak.number][1] + timedelta(hours=2))
+    scene.shop.mark(scene.code, str(soak.number), Act.END, sure=True)
+    scene.show()
+    shape = next(one for one in scene.view.scene().rows[0][1].bars if one.bar.step == soak.number)
+    assert shape.planned is not None  # the line of the plan is drawn under the bar
+    for _ in range(30):
+        qtbot.keyClick(scene.view, Key.Key_Left)
+        if f"step {soak.number}:" in scene.view.accessibleDescription():
+            break
+    assert "; ended 2 h late." in scene.view.accessibleDescription()

@@ -61,6 +61,7 @@ class DragSheet(SheetScroll):
             self._set_move()
             return True
         self._cancel_move()
+        self._slip.hide()
         return False
 
     def _show_move(self) -> None:

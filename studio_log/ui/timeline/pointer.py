@@ -1,13 +1,22 @@
 """What lies under a point of the viewport."""
 
+from bisect import bisect_right
+from dataclasses import replace
+from datetime import datetime
+from typing import Final
+
 from PySide6.QtCore import QPointF
 
+from studio_log.present import words
+from studio_log.present.lanes import Night
 from studio_log.present.pleats import Pleat, days_in_words
 from studio_log.present.timeline_hits import Hit, hit_lane, lane_story
 from studio_log.ui.timeline.header_painter import flag_place, pleat_span, pleat_tab
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Scene
 
+_BESIDE: Final = 3.0
+"""Pixels to either side of the line of now that still mean it."""
 NOW_STORY = "Now. Click or press N to find it again."
 
 
@@ -25,7 +34,32 @@ def hit_at(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
     y = (point.y() - place.header + place.scroll_y) % pencils.sizes.row
     hit = hit_lane(layout, scene.sheet, place.to_sheet(point.x()), y)
     fold = scene.state.scale.fold_at(place.to_sheet(point.x()))
-    return pleat_hit(fold.pleat) if hit.part == "lane" and fold is not None else hit
+    if hit.part != "lane":
+        return hit
+    return pleat_hit(fold.pleat) if fold is not None else _hit_ground(scene, hit, point.x())
+
+
+def _hit_ground(scene: Scene, hit: Hit, x: float) -> Hit:
+    """Tell what the empty cloth is: the line of now, a stretch of quiet hours, or plain."""
+    state, place = scene.state, scene.place
+    zone = state.zone.key
+
+    def at(moment: datetime) -> str:
+        return words.moment(moment, state.now, zone)
+
+    if abs(place.to_view(state.scale.x(state.now)) - x) <= _BESIDE:
+        return replace(hit, story=f"Now: {at(state.now)}. {hit.story}")
+    moment = state.scale.moment(place.to_sheet(x))
+    after = bisect_right(state.nights, moment, key=_night_start)
+    night = state.nights[after - 1] if after else None
+    if night is None or moment >= night.end:
+        return hit
+    told = f"Quiet hours, {at(night.start)} to {at(night.end)}: only what spoils may ring."
+    return replace(hit, story=f"{told} {hit.story}")
+
+
+def _night_start(night: Night) -> datetime:
+    return night.start
 
 
 def pleat_hit(pleat: Pleat) -> Hit:

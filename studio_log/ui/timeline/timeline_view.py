@@ -124,6 +124,7 @@ class TimelineView(DragSheet):
 
     @override
     def wheelEvent(self, event: QWheelEvent) -> None:
+        self._slip.hide()
         keys, turned, pixels = event.modifiers(), event.angleDelta(), event.pixelDelta()
         sideways = bool(keys & Qt.KeyboardModifier.ShiftModifier) or abs(turned.x()) > abs(
             turned.y()
