@@ -214,3 +214,17 @@ def test_a_late_step_says_so_under_the_keyboard(scene: Scene, qtbot: QtBot) -> N
         if f"step {soak.number}:" in scene.view.accessibleDescription():
             break
     assert "; ended 2 h late." in scene.view.accessibleDescription()
+
+
+def test_new_lanes_leave_the_keyboard_on_its_lot(scene: Scene, qtbot: QtBot) -> None:
+    other = scene.shop.new("napkins")
+    scene.shop.mark(other, "now", Act.START)
+    scene.show()
+    scene.view.choose(other)
+    lanes = scene.view._state.lanes
+    here = scene.view._state.row_of(scene.code)
+    qtbot.keyClick(scene.view, Key.Key_Up if here == 0 else Key.Key_Down)
+    walk_to_dip(qtbot, scene)
+    scene.view.show_lanes(list(reversed(lanes)), [], scene.shop.clock.now(), "Europe/London")
+    assert scene.view._state.lanes[scene.view._spot.row].code == scene.code
+    assert f"step {scene.dip}:" in scene.view.accessibleDescription()

@@ -58,11 +58,13 @@ class TimelineView(DragSheet):
         """Show lots with the nights in an IANA zone; zoom, place and opened folds are kept."""
         left = self._left_moment()
         self._hand.lanes_changed(lanes, now)
+        at = self._state.lanes[self._spot.row].code if self._on_a_lane() else self._chosen
         self._state.show(lanes, nights, now, ZoneInfo(zone))
-        row = self._state.row_of(self._chosen)
+        row = self._state.row_of(at)
+        kept = row is not None and (row == self._spot.row or self._on_a_lane())
         if row is None:
             row = min(max(self._spot.row, 0), max(len(lanes) - 1, 0))
-        self._spot = Spot(row, self._spot.stop if row == self._spot.row else None)
+        self._spot = Spot(row, self._spot.stop if kept else None)
         self._settle(left)
         self._tell()
         self.folds_changed.emit()
@@ -185,6 +187,10 @@ class TimelineView(DragSheet):
         if self._hand.grip(self.scene(), hit, point) is not None:
             return Qt.CursorShape.SizeHorCursor
         return Qt.CursorShape.PointingHandCursor
+
+    def _on_a_lane(self) -> bool:
+        """Whether somebody walks the lots by keys: new lanes then leave the keyboard there."""
+        return self.hasFocus() and 0 <= self._spot.row < len(self._state.lanes)
 
     def _hit(self, point: QPointF) -> Hit | None:
         return hit_at(self.scene(), self._tools(), point) if self._state.lanes else None
