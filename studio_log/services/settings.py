@@ -3,9 +3,16 @@
 from dataclasses import dataclass
 from datetime import time
 from functools import lru_cache
+from typing import Final
 
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.quiet_text import read_days
+
+WITHOUT_TIMES: Final = frozenset(
+    {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
+     "theme", "text_percent", "searches"}
+)  # fmt: skip
+"""Settings that move no reminder: no lot is worked out anew for them."""
 
 
 @dataclass(frozen=True)
@@ -40,6 +47,8 @@ class Settings:
     """The bucket offered for a new lot."""
     theme: str = "system"
     text_percent: int = 100
+    searches: str = ""
+    """Searches kept for another day, one a line, as they were typed."""
 
     def quiet(self, zone: str) -> QuietHours:
         """Give the quiet hours in the zone in force."""

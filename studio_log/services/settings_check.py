@@ -14,6 +14,7 @@ from studio_log.services.limits import clean
 from studio_log.services.settings import Settings
 
 WALL_TIME = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
+MOST_SEARCHES, LONGEST_SEARCH = 40, 200
 NIGHTS: Final = (("quiet_days",), ("quiet_start", "quiet_end"))
 """What makes the week's nights together, in the order in which a bad week gives it up."""
 
@@ -135,6 +136,16 @@ def _litres(value: float) -> float:
     return value
 
 
+def _searches(text: str) -> str:
+    """Keep each line once, in order."""
+    lines = [clean(line, "A search", LONGEST_SEARCH) for line in text.splitlines() if line.strip()]
+    if len(lines) > MOST_SEARCHES:
+        raise Refusal(
+            f"{MOST_SEARCHES} searches are kept already. Nothing was changed; forget one first."
+        )
+    return "\n".join(dict.fromkeys(lines))
+
+
 CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "studio": _studio,
     "units": partial(_one_of, ("metric", "us"), "Units are metric or us."),
@@ -149,6 +160,7 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "theme": partial(_one_of, ("system", "light", "dark"), "The window is system, light or dark."),
     "text_percent": partial(_within, 50, 400, "The size of text is from 50 to 400 percent."),
     "vessel_litres": _litres,
+    "searches": _searches,
 }
 """By name: gives the value as it is kept, or refuses it."""
 

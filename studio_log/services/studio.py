@@ -39,7 +39,7 @@ from studio_log.services.ports import (
     NoticeText,
     Raised,
 )
-from studio_log.services.settings import Settings
+from studio_log.services.settings import WITHOUT_TIMES, Settings
 from studio_log.services.settings_check import read_settings
 from studio_log.services.telling import Telling
 from studio_log.store.backup import backup, daily_copy
@@ -218,7 +218,8 @@ class Studio:
         desk.work.settings.put_all({name: getattr(after, name) for name in command.values})
         self._settings = after
         desk.settings, desk.zone = after, self.zone
-        self._settle_all(desk, "the settings changed")
+        if command.values.keys() - WITHOUT_TIMES:
+            self._settle_all(desk, "the settings changed")
         return c.Outcome("Settings are saved.", settings=True, reminders=True)
 
     def _import_method(self, desk: Desk, command: c.ImportMethod) -> c.Outcome:

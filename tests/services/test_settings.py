@@ -29,6 +29,7 @@ GOOD = {
     "vessel_litres": 25.0,
     "theme": "dark",
     "text_percent": 130,
+    "searches": "cotton, over 400 g\ncured over 30 days",
 }
 BAD = [
     ("studio", "a\x00", "signs that cannot be kept"),
@@ -58,6 +59,9 @@ BAD = [
     ("vessel_litres", 5000.5, "A bucket holds"),
     ("theme", "neon", "system, light or dark"),
     ("text_percent", 49, "from 50 to 400 percent"),
+    ("searches", "a\x00", "signs that cannot be kept"),
+    ("searches", "\n".join(str(one) for one in range(41)), "40 searches are kept already"),
+    ("searches", "x" * 201, "200"),
 ]
 
 
@@ -136,3 +140,14 @@ def test_a_studio_holds_its_reminders_through_a_night_that_differs(shop):
     with pytest.raises(Refusal, match="20 h"):
         shop.do(ChangeSettings({"quiet_days": "tue 12:00-11:00"}))
     assert shop.studio.settings.quiet_days == "tue 20:00-11:00"
+
+
+def test_only_settings_that_move_reminders_work_the_lots_out_anew(shop, monkeypatch):
+    shop.new("runners")
+    settled = []
+    monkeypatch.setattr(shop.studio, "_settle_all", lambda _desk, why: settled.append(why))
+    shop.do(ChangeSettings({"text_percent": 120, "searches": "linen"}))
+    assert settled == []
+    shop.do(ChangeSettings({"quiet_start": "21:00"}))
+    assert settled == ["the settings changed"]
+    assert shop.studio.settings.text_percent == 120

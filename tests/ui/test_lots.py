@@ -6,14 +6,15 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act
-from studio_log.services.commands import Correct, Mark, Outcome, SetLot, Undo
+from studio_log.services.commands import ChangeSettings, Correct, Mark, Outcome, SetLot, Undo
 from studio_log.services.questions import LotLine, LotSheetFor
 from studio_log.services.search import FindLots, LotRowsFor
+from studio_log.ui.lots.kept_searches import EMPTY, KEEP
 from studio_log.ui.lots.lot_delegate import places
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_model import LINE_ROLE
@@ -61,6 +62,32 @@ def test_typing_filters_as_it_is_typed(kit: Kit, qtbot: QtBot) -> None:
     qtbot.keyClicks(kit.list.search, "hemp")
     qtbot.waitUntil(lambda: len(kit.list.model.lines) == 1)
     assert kit.list.model.lines[0].code == "26-029"
+
+
+def test_a_search_is_kept_taken_again_and_forgotten(kit: Kit, qtbot: QtBot) -> None:
+    kept = kit.list.kept
+    kept.fill()
+    assert [one.text() for one in kept.menu().actions() if one.text()] == [EMPTY, KEEP]
+    assert not kept.menu().actions()[-1].isEnabled(), "nothing is typed"
+    qtbot.keyClicks(kit.list.search, "cotton,  over 400 g")
+    kept.fill()
+    kept.menu().actions()[-1].trigger()
+    settle()
+    (command,) = kit.studio.sent(ChangeSettings)
+    assert command.values == {"searches": "cotton, over 400 g"}
+    kit.studio.settings = replace(kit.studio.settings, searches="hemp & silk\ncotton, over 400 g")
+    kit.bridge.changed.emit(Outcome(settings=True))
+    settle()
+    kept.fill()
+    first, second = kept.menu().actions()[:2]
+    assert first.text() == "hemp && silk"
+    second.trigger()
+    assert kit.list.search.text() == "cotton, over 400 g"
+    forget = kept.menu().actions()[-1].menu()
+    assert isinstance(forget, QMenu)
+    forget.actions()[0].trigger()
+    settle()
+    assert kit.studio.sent(ChangeSettings)[-1].values == {"searches": "cotton, over 400 g"}
 
 
 def test_a_scanned_code_opens_its_lot_whatever_the_filter(kit: Kit, qtbot: QtBot) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QButtonGroup,
+    QHBoxLayout,
     QLineEdit,
     QListView,
     QStackedWidget,
@@ -22,6 +23,7 @@ from studio_log.services.lots_found import LotsFound
 from studio_log.services.questions import LotLine
 from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.ui.bridge import FOREIGN, Bridge
+from studio_log.ui.lots.kept_searches import KeptSearches
 from studio_log.ui.lots.lot_delegate import LotDelegate
 from studio_log.ui.lots.lot_model import LINE_ROLE, LotModel
 from studio_log.ui.widgets.flow_layout import FlowLayout
@@ -136,6 +138,7 @@ class LotList(QWidget):
         self._to_open = ""
         self.model = LotModel(self)
         self.search = self._make_search()
+        self.kept = KeptSearches(bridge, self.search)
         self.chips = self._make_chips()
         self.said = Words(tone="danger_ink")
         self.said.hide()
@@ -225,7 +228,11 @@ class LotList(QWidget):
         column = QVBoxLayout(head)
         column.setContentsMargins(14, 14, 14, 10)
         column.setSpacing(10)
-        column.addWidget(self.search)
+        line = QHBoxLayout()
+        line.setSpacing(6)
+        line.addWidget(self.search, 1)
+        line.addWidget(self.kept)
+        column.addLayout(line)
         column.addWidget(self.said)
         column.addWidget(self.understood)
         column.addLayout(chips)
