@@ -10,7 +10,6 @@ from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.questions import SettingsFor
 from studio_log.services.settings import Settings
 from studio_log.ui.bridge import FOREIGN, Bridge
-from studio_log.ui.theme.dress import dress_button
 
 EMPTY: Final = "No search is kept yet. Type one, then keep it here."
 KEEP: Final = "&Keep this search"
@@ -32,7 +31,7 @@ class KeptSearches(QPushButton):
         self._bridge = bridge
         self._field = field
         self.searches: tuple[str, ...] = ()
-        dress_button(self, "quiet")
+        self.setObjectName("chip")
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAccessibleName("Kept searches")
         self.setToolTip("Searches that are kept")

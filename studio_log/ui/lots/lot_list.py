@@ -9,7 +9,6 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QButtonGroup,
-    QHBoxLayout,
     QLineEdit,
     QListView,
     QStackedWidget,
@@ -225,14 +224,11 @@ class LotList(QWidget):
         chips = FlowLayout(gap=6)
         for chip in self.chips.buttons():
             chips.addWidget(chip)
+        chips.addWidget(self.kept)
         column = QVBoxLayout(head)
         column.setContentsMargins(14, 14, 14, 10)
         column.setSpacing(10)
-        line = QHBoxLayout()
-        line.setSpacing(6)
-        line.addWidget(self.search, 1)
-        line.addWidget(self.kept)
-        column.addLayout(line)
+        column.addWidget(self.search)
         column.addWidget(self.said)
         column.addWidget(self.understood)
         column.addLayout(chips)
