@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QAccessible
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.journal import Act
@@ -171,8 +171,8 @@ def test_the_slip_of_words_stays_inside_at_twice_the_text(
 ) -> None:
     apply_theme(qapp, "dark", 200, family="DejaVu Sans")
     drag(qtbot, scene, 40)
-    slip, port = scene.view._slip, scene.view.viewport()
-    assert port.rect().contains(slip.geometry())
+    slip = scene.view._slip
+    assert scene.view.window().rect().contains(slip.geometry())
     assert slip.height() >= slip.heightForWidth(slip.width())
     qtbot.keyClick(scene.view, Key.Key_Escape)
 
@@ -228,3 +228,21 @@ def test_new_lanes_leave_the_keyboard_on_its_lot(scene: Scene, qtbot: QtBot) -> 
     scene.view.show_lanes(list(reversed(lanes)), [], scene.shop.clock.now(), "Europe/London")
     assert scene.view._state.lanes[scene.view._spot.row].code == scene.code
     assert f"step {scene.dip}:" in scene.view.accessibleDescription()
+
+
+def test_a_low_timeline_lends_its_words_the_room_of_the_window(scene: Scene, qtbot: QtBot) -> None:
+    window = QWidget()
+    qtbot.addWidget(window)
+    window.resize(900, 640)
+    scene.view.setParent(window)
+    scene.view.setGeometry(300, 60, 480, 200)
+    window.show()
+    scene.view.show()
+    scene.view.setFocus()
+    qtbot.waitUntil(scene.view.hasFocus)
+    walk_to_dip(qtbot, scene)
+    slip = scene.view._slip
+    assert slip.isVisible()
+    assert window.rect().contains(slip.geometry())
+    assert slip.height() >= slip.heightForWidth(slip.width())
+    scene.view.setParent(None)

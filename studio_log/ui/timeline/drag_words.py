@@ -25,10 +25,13 @@ class WordSlip(QLabel):
         self.hide()
 
     def say(self, words: str, about: QRect, *, strong: bool = False) -> None:
-        """Show words beside a place of the parent; "" hides it."""
+        """Show words beside a place of the sheet; "" hides it."""
         if not words:
             self.hide()
             return
+        window = self._sheet.window()
+        if self.parentWidget() is not window:  # a low timeline has no room for a whole story
+            self.setParent(window)
         in_force = theme()
         colours, metrics = in_force.colours, in_force.metrics
         edge = colours.accent if strong else colours.outline
@@ -44,7 +47,9 @@ class WordSlip(QLabel):
         self.raise_()
 
     def _place(self, about: QRect) -> None:
-        room = self._sheet.rect()
+        window = self._sheet.window()
+        room = window.rect()
+        about = about.translated(self._sheet.mapTo(window, QPoint()))
         letters = self.fontMetrics().averageCharWidth() * _WIDTH
         width = max(min(letters, room.width() - 2 * _EDGE), 80)
         height = self.heightForWidth(width)
