@@ -468,3 +468,9 @@ def test_the_keyboard_coming_to_the_list_chooses_no_lot(kit: Kit) -> None:
     kit.window.lots.view.setFocus()
     settle()
     assert kit.window.lots.chosen == "26-999x"
+
+
+def test_a_moment_moved_on_the_timeline_is_planned(kit: Kit) -> None:
+    at = kit.bridge.now() + timedelta(hours=3)
+    kit.window.timeline.view.plan_wanted.emit("26-031", 4, at)
+    assert kit.studio.sent(Mark) == [Mark("26-031", "4", Act.PLAN, at)]
