@@ -11,7 +11,7 @@ import tempfile
 from collections.abc import Callable, Sequence
 from datetime import timedelta
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, QSocketNotifier, QTimer, Slot
 from PySide6.QtWidgets import QApplication, QWidget
@@ -29,6 +29,7 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.theme.look import apply_theme
 from studio_log.ui.tray_duty import TrayDuty
+from studio_log.ui.window_place import keep_place, place_of, put_back, read_place
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
@@ -37,6 +38,9 @@ if TYPE_CHECKING:
 
 JUMP_AHEAD = timedelta(minutes=10)
 """With a hurried clock, a stretch longer than this in which nobody is needed is jumped."""
+
+PLACE: Final = "window.json"
+"""The file of the studio's folder that says where the window stood."""
 
 
 class LateStudio:
@@ -216,19 +220,27 @@ def run_window(options: argparse.Namespace) -> int:
     gc.collect()
     gc.freeze()
     code = app.exec()
-    if window.menu_acts.across is not None:
-        window.menu_acts.across.wakefulness.wait()
+    leave(window, house)
     door.close()
     house.close()
     return code
 
 
+def leave(window: MainWindow, house: WindowHouse) -> None:
+    """Keep where the window stood, and wait for what lies outside it."""
+    keep_place(house.folder / PLACE, place_of(window, window.panes))
+    if window.menu_acts.across is not None:
+        window.menu_acts.across.wakefulness.wait()
+
+
 def equip(window: MainWindow, house: WindowHouse, options: argparse.Namespace) -> None:
-    """Give the window what lies outside it: notices that are clicked, tray, login, screen."""
+    """Give the window what lies outside it: notices, tray, login, screen, where it stood."""
     house.bridge.window_wanted.connect(window.bring_forward)
     TrayDuty(house.bridge, window.tray, window)
     window.menu_acts.login_start = login_start(options)
     window.menu_acts.awake = house.awake
+    if (place := read_place(house.folder / PLACE)) is not None:
+        put_back(window, window.panes, place)
 
 
 def login_start(options: argparse.Namespace) -> LoginStart | None:

@@ -1,5 +1,6 @@
 """The panes of the window: side by side where there is room, else one at a time."""
 
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
@@ -90,6 +91,21 @@ class Panes(QSplitter):
         if not (self._narrow or self._middle_moved):
             top = min(time, round(whole * MOST_TIME))
             self.middle.setSizes([top, whole - top])
+
+    def shares(self) -> tuple[tuple[int, ...], tuple[int, ...]]:
+        """Give the widths and the heights that were chosen by hand; empty where none were."""
+        wide = tuple(self.sizes()) if self._moved and not self._narrow else ()
+        high = tuple(self.middle.sizes()) if self._middle_moved and not self._narrow else ()
+        return wide, high
+
+    def share_as(self, widths: Sequence[int], heights: Sequence[int]) -> None:
+        """Take over what was chosen by hand before; what does not fit is passed over."""
+        if len(widths) == self.count() and min(widths) > 0:
+            self._moved = True
+            self.setSizes(widths)
+        if len(heights) == self.middle.count() and min(heights) > 0:
+            self._middle_moved = True
+            self.middle.setSizes(heights)
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
