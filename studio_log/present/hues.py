@@ -10,7 +10,8 @@ from typing import Final, Literal
 
 from studio_log.domain.methods import StepKind
 
-Scheme = Literal["light", "dark"]
+Scheme = Literal["light", "dark", "strong-light", "strong-dark"]
+"""The strong ones are the high contrast: text at 7 to 1, black and white for ground and ink."""
 
 
 @dataclass(frozen=True)
@@ -110,7 +111,38 @@ _DARK_HUES: Final[Mapping[StepKind, Hue]] = {
     StepKind.HAND: Hue("sienna", "#cf8c62", "#1f1209", "#3f2f24", "#d89a73"),
 }
 
-HUES: Final[Mapping[Scheme, Mapping[StepKind, Hue]]] = {"light": _LIGHT_HUES, "dark": _DARK_HUES}
+_STRONG_LIGHT_HUES: Final[Mapping[StepKind, Hue]] = {
+    StepKind.BEANS: Hue("walnut", "#4a3626", "#ffffff", "#f3ebe2", "#4a3626"),
+    StepKind.MILK: Hue("chalk", "#ece2cb", "#000000", "#fbf7ed", "#4f4633"),
+    StepKind.SOAK: Hue("indigo", "#16335a", "#ffffff", "#e6eef8", "#16335a"),
+    StepKind.SPIN: Hue("slate", "#39424a", "#ffffff", "#eceff1", "#39424a"),
+    StepKind.DRY: Hue("weld", "#f2c838", "#000000", "#fdf4d3", "#5c4600"),
+    StepKind.DIP: Hue("woad", "#1d4a6e", "#ffffff", "#e2eff8", "#1d4a6e"),
+    StepKind.CURE: Hue("buckthorn", "#314c22", "#ffffff", "#eaf3e1", "#314c22"),
+    StepKind.SCOUR: Hue("alkanet", "#522e58", "#ffffff", "#f3eaf5", "#522e58"),
+    StepKind.RINSE: Hue("verdigris", "#0d4d45", "#ffffff", "#e0f2ee", "#0d4d45"),
+    StepKind.HAND: Hue("sienna", "#6b3210", "#ffffff", "#f9eadf", "#6b3210"),
+}
+
+_STRONG_DARK_HUES: Final[Mapping[StepKind, Hue]] = {
+    StepKind.BEANS: Hue("walnut", "#cfae90", "#000000", "#2b221b", "#cfae90"),
+    StepKind.MILK: Hue("chalk", "#ece2cb", "#000000", "#2c2922", "#ece2cb"),
+    StepKind.SOAK: Hue("indigo", "#94bbef", "#000000", "#14233a", "#94bbef"),
+    StepKind.SPIN: Hue("slate", "#bcc7d2", "#000000", "#22282e", "#bcc7d2"),
+    StepKind.DRY: Hue("weld", "#f0cc5c", "#000000", "#2f270c", "#f0cc5c"),
+    StepKind.DIP: Hue("woad", "#98cdee", "#000000", "#102836", "#98cdee"),
+    StepKind.CURE: Hue("buckthorn", "#b4d99a", "#000000", "#1c2a14", "#b4d99a"),
+    StepKind.SCOUR: Hue("alkanet", "#d9b6df", "#000000", "#2b1f2e", "#d9b6df"),
+    StepKind.RINSE: Hue("verdigris", "#94d9ce", "#000000", "#102b27", "#94d9ce"),
+    StepKind.HAND: Hue("sienna", "#efae84", "#000000", "#33200f", "#efae84"),
+}
+
+HUES: Final[Mapping[Scheme, Mapping[StepKind, Hue]]] = {
+    "light": _LIGHT_HUES,
+    "dark": _DARK_HUES,
+    "strong-light": _STRONG_LIGHT_HUES,
+    "strong-dark": _STRONG_DARK_HUES,
+}
 
 PALETTES: Final[Mapping[Scheme, Palette]] = {
     "light": Palette(
@@ -163,7 +195,62 @@ PALETTES: Final[Mapping[Scheme, Palette]] = {
         good_ink="#a5c38d",
         focus="#f2a65a",
     ),
+    "strong-light": Palette(
+        ground="#ffffff",
+        panel="#ffffff",
+        raised="#ffffff",
+        night="#ececec",
+        line="#767676",
+        outline="#000000",
+        ink="#000000",
+        soft="#2b2b2b",
+        accent="#00245c",
+        on_accent="#ffffff",
+        accent_ink="#00245c",
+        chosen="#dde9ff",
+        danger="#8a0000",
+        on_danger="#ffffff",
+        danger_ink="#8a0000",
+        danger_ground="#ffecec",
+        ochre="#f2c838",
+        on_ochre="#000000",
+        ochre_ink="#4a3500",
+        ochre_ground="#fff4cc",
+        indigo_ground="#e4edff",
+        good_ink="#0c4a00",
+        focus="#a33c00",
+    ),
+    "strong-dark": Palette(
+        ground="#000000",
+        panel="#000000",
+        raised="#0d0d0d",
+        night="#202020",
+        line="#8a8a8a",
+        outline="#ffffff",
+        ink="#ffffff",
+        soft="#e0e0e0",
+        accent="#9ecbff",
+        on_accent="#000000",
+        accent_ink="#9ecbff",
+        chosen="#0a2a4a",
+        danger="#ff9d92",
+        on_danger="#000000",
+        danger_ink="#ffb0a6",
+        danger_ground="#3a0000",
+        ochre="#ffd65a",
+        on_ochre="#000000",
+        ochre_ink="#ffe08a",
+        ochre_ground="#332600",
+        indigo_ground="#06203d",
+        good_ink="#b6f09a",
+        focus="#ffb347",
+    ),
 }
+
+TEXT_RATIO: Final[Mapping[Scheme, float]] = {
+    "light": 4.5, "dark": 4.5, "strong-light": 7.0, "strong-dark": 7.0,
+}  # fmt: skip
+"""Least contrast of text: levels AA and AAA of the Web Content Accessibility Guidelines 2.2."""
 
 _GROUNDS: Final = ("ground", "panel", "raised", "night", "chosen")
 _CARDS: Final = ("danger_ground", "ochre_ground", "indigo_ground")
@@ -179,7 +266,7 @@ TEXT_PAIRS: Final[tuple[tuple[str, str], ...]] = (
     ("on_danger", "danger"),
     ("on_ochre", "ochre"),
 )
-"""(text, ground) by field of `Palette`; each at least 4.5:1 in both schemes."""
+"""(text, ground) by field of `Palette`; each at least `TEXT_RATIO` in every scheme."""
 
 SHAPE_PAIRS: Final[tuple[tuple[str, str], ...]] = (
     *(("focus", ground) for ground in (*_GROUNDS, *_CARDS)),
@@ -187,7 +274,7 @@ SHAPE_PAIRS: Final[tuple[tuple[str, str], ...]] = (
     *(("accent", ground) for ground in _GROUNDS),
     *(("outline", ground) for ground in ("ground", "panel", "raised")),
 )
-"""(shape, ground) by field of `Palette`; each at least 3:1 in both schemes."""
+"""(shape, ground) by field of `Palette`; each at least 3:1 in every scheme."""
 
 EDGE_GROUNDS: Final = ("panel", "night", "chosen")
 """Grounds on which the edge of every hue is seen at 3:1."""

@@ -157,7 +157,11 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "look_ahead": partial(_wall_time_or_never, "the day's look-ahead"),
     "evening_look": partial(_wall_time_or_never, "the evening's look"),
     "chime_volume": partial(_within, 0, 100, "The chime's volume is from 0 to 100 percent."),
-    "theme": partial(_one_of, ("system", "light", "dark"), "The window is system, light or dark."),
+    "theme": partial(
+        _one_of,
+        ("system", "light", "dark", "strong"),
+        "The window is system, light, dark or strong.",
+    ),
     "text_percent": partial(_within, 50, 400, "The size of text is from 50 to 400 percent."),
     "vessel_litres": _litres,
     "searches": _searches,

@@ -235,7 +235,7 @@ class MainWindow(QMainWindow):
 
     def _apply_look(self, settings: Settings) -> None:
         app = QApplication.instance()
-        wish: Any = settings.theme if settings.theme in ("light", "dark") else "system"
+        wish: Any = settings.theme
         if isinstance(app, QApplication):
             apply_theme(app, wish, settings.text_percent, family=theme().font().family())
         self._dress()

@@ -32,7 +32,12 @@ from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import em, roomy, scrolled
 
 UNITS: Final = (("metric", "metric"), ("US", "us"))
-THEMES: Final = (("as the system has it", "system"), ("light", "light"), ("dark", "dark"))
+THEMES: Final = (
+    ("as the system has it", "system"),
+    ("light", "light"),
+    ("dark", "dark"),
+    ("high contrast", "strong"),
+)
 NO_BUCKET: Final = "Say how much the bucket holds, such as 10 L."
 BETWEEN: Final = 26
 """Pixels between two sections: space parts them, no line."""

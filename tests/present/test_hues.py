@@ -17,6 +17,7 @@ from studio_log.present.hues import (
     PALETTES,
     SHAPE_PAIRS,
     TEXT_PAIRS,
+    TEXT_RATIO,
     Hue,
     Palette,
     Scheme,
@@ -24,7 +25,7 @@ from studio_log.present.hues import (
     luminance,
 )
 
-SCHEMES: tuple[Scheme, ...] = ("light", "dark")
+SCHEMES: tuple[Scheme, ...] = ("light", "dark", "strong-light", "strong-dark")
 
 
 @pytest.mark.parametrize(
@@ -53,7 +54,8 @@ def test_pure_green_is_brighter_than_pure_red_and_blue() -> None:
 @pytest.mark.parametrize(("text", "ground"), TEXT_PAIRS)
 def test_text_reads_on_its_ground(scheme: Scheme, text: str, ground: str) -> None:
     palette = PALETTES[scheme]
-    assert contrast(getattr(palette, text), getattr(palette, ground)) >= 4.5
+    least = TEXT_RATIO[scheme]
+    assert contrast(getattr(palette, text), getattr(palette, ground)) >= least
 
 
 @pytest.mark.parametrize("scheme", SCHEMES)
@@ -67,8 +69,8 @@ def test_shapes_stand_out_from_their_ground(scheme: Scheme, shape: str, ground: 
 @pytest.mark.parametrize("kind", list(StepKind))
 def test_words_on_a_bar_read_dyed_and_undyed(scheme: Scheme, kind: StepKind) -> None:
     hue, palette = HUES[scheme][kind], PALETTES[scheme]
-    assert contrast(hue.on_fill, hue.fill) >= 4.5
-    assert contrast(palette.ink, hue.tint) >= 4.5
+    assert contrast(hue.on_fill, hue.fill) >= TEXT_RATIO[scheme]
+    assert contrast(palette.ink, hue.tint) >= TEXT_RATIO[scheme]
     for ground in EDGE_GROUNDS:
         assert contrast(hue.edge, getattr(palette, ground)) >= 3, ground
 
@@ -82,18 +84,21 @@ def test_no_two_kinds_share_a_hue_a_name_or_a_word(scheme: Scheme) -> None:
     assert len(set(KIND_WORDS.values())) == len(StepKind)
 
 
-def test_a_hue_keeps_its_name_in_both_schemes() -> None:
+def test_a_hue_keeps_its_name_in_every_scheme() -> None:
     for kind in StepKind:
-        assert HUES["light"][kind].name == HUES["dark"][kind].name
+        assert len({HUES[scheme][kind].name for scheme in SCHEMES}) == 1
 
 
 def test_every_colour_is_written_in_full() -> None:
     written = [
         getattr(thing, field.name)
-        for thing in (*PALETTES.values(), *HUES["light"].values(), *HUES["dark"].values())
+        for thing in (
+            *PALETTES.values(),
+            *(hue for scheme in SCHEMES for hue in HUES[scheme].values()),
+        )
         for field in fields(thing)
         if not (isinstance(thing, Hue) and field.name == "name")
     ]
-    assert len(written) == 2 * len(fields(Palette)) + 2 * len(StepKind) * 4
+    assert len(written) == len(SCHEMES) * (len(fields(Palette)) + len(StepKind) * 4)
     for colour in written:
         assert re.fullmatch(r"#[0-9a-f]{6}", colour), colour

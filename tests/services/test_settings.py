@@ -57,7 +57,7 @@ BAD = [
     ("closing_said", 0, "closing_said cannot be '0'"),
     ("vessel_litres", float("nan"), "A bucket holds"),
     ("vessel_litres", 5000.5, "A bucket holds"),
-    ("theme", "neon", "system, light or dark"),
+    ("theme", "neon", "system, light, dark or strong"),
     ("text_percent", 49, "from 50 to 400 percent"),
     ("searches", "a\x00", "signs that cannot be kept"),
     ("searches", "\n".join(str(one) for one in range(41)), "40 searches are kept already"),

@@ -21,7 +21,7 @@ from studio_log.ui.theme import (
     program_icon,
     theme,
 )
-from studio_log.ui.theme.look import _dresser
+from studio_log.ui.theme.look import Wish, _dresser
 from studio_log.ui.theme.style import style_sheet
 
 # The off-screen platform says that it has no window manager to hand sizes to.
@@ -98,12 +98,32 @@ def test_the_system_s_wish_is_followed_only_while_asked_for(
     dresser = _dresser(qapp)
     apply_theme(qapp, "system", family="DejaVu Sans")
     assert theme().scheme == "light"  # the off-screen platform has no wish
-    monkeypatch.setattr(dresser, "_system_scheme", lambda: "dark")
+    monkeypatch.setattr(dresser, "_system_wish", lambda: (True, False))
     dresser._follow()
     assert theme().scheme == "dark"
     apply_theme(qapp, "light", family="DejaVu Sans")
     dresser._follow()
     assert theme().scheme == "light"
+
+
+@pytest.mark.parametrize(
+    ("wish", "system", "scheme"),
+    [
+        ("system", (False, True), "strong-light"),
+        ("system", (True, True), "strong-dark"),
+        ("strong", (True, False), "strong-dark"),
+        ("strong", (False, False), "strong-light"),
+        ("dark", (False, True), "dark"),
+    ],
+)
+def test_high_contrast_follows_the_system_or_the_choice(
+    qapp: QApplication, monkeypatch: pytest.MonkeyPatch, wish: Wish, system: object, scheme: str
+) -> None:
+    monkeypatch.setattr(_dresser(qapp), "_system_wish", lambda: system)
+    apply_theme(qapp, wish, family="DejaVu Sans")
+    assert theme().scheme == scheme
+    monkeypatch.undo()
+    apply_theme(qapp, "light", family="DejaVu Sans")
 
 
 def test_the_sheet_names_no_colour_of_its_own(qapp: QApplication) -> None:

@@ -6,10 +6,11 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QMainWindow, QWidget
+from PySide6.QtWidgets import QApplication, QMainWindow, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_log.ui.panes import Panes
+from studio_log.ui.theme.look import apply_theme
 from studio_log.ui.window_place import (
     LARGEST_FILE,
     WindowPlace,
@@ -24,11 +25,12 @@ pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
 
 @pytest.fixture
-def window(qtbot: QtBot) -> QMainWindow:
+def window(qtbot: QtBot, qapp: QApplication) -> QMainWindow:
+    apply_theme(qapp, "light", 100, family="DejaVu Sans")
     made = QMainWindow()
     qtbot.addWidget(made)
     made.setCentralWidget(Panes(*(QWidget() for _ in range(4))))
-    made.setGeometry(30, 40, 780, 560)
+    made.setGeometry(10, 10, 1000, 560)
     made.show()
     settle()
     return made
@@ -44,7 +46,7 @@ def test_a_window_stands_again_where_it_stood(window: QMainWindow, tmp_path: Pat
     file = tmp_path / "window.json"
     keep_place(file, place_of(window, panes_of(window)))
     before = window.geometry()
-    window.setGeometry(100, 100, 700, 500)
+    window.setGeometry(50, 50, 700, 500)
     kept = read_place(file)
     assert kept is not None
     put_back(window, panes_of(window), kept)

@@ -1,6 +1,7 @@
 """Dressing the program in the light or the dark palette, and following the system's wish."""
 
-from typing import Literal
+from collections.abc import Mapping
+from typing import Final, Literal
 
 from PySide6.QtCore import QObject, Qt, Slot
 from PySide6.QtGui import QFont, QFontDatabase
@@ -11,7 +12,15 @@ from studio_log.ui.theme.palette import qt_palette
 from studio_log.ui.theme.state import Theme
 from studio_log.ui.theme.style import style_sheet
 
-Wish = Literal["light", "dark", "system"]
+Wish = Scheme | Literal["strong", "system"]
+"""Strong is the high contrast, light or dark as the system has it."""
+_SCHEMES: Final[Mapping[tuple[bool, bool], Scheme]] = {
+    (False, False): "light",
+    (True, False): "dark",
+    (False, True): "strong-light",
+    (True, True): "strong-dark",
+}
+"""By dark and strong."""
 LEAST_TEXT, MOST_TEXT = 80, 200
 """Sizes of text that can be asked for, in per cent."""
 
@@ -30,24 +39,38 @@ class _Dresser(QObject):
         self.theme = Theme("light", self._plain_font)
         app.setStyle("Fusion")
         app.styleHints().colorSchemeChanged.connect(self._follow)
+        app.styleHints().accessibility().contrastPreferenceChanged.connect(self._follow)
 
     def dress(self, wish: Wish, percent: int, family: str) -> None:
         self._wish, self._family = wish, family
         self._percent = min(max(percent, LEAST_TEXT), MOST_TEXT)
-        scheme: Scheme = self._system_scheme() if wish == "system" else wish
-        self.theme = Theme(scheme, self._font())
+        self.theme = Theme(self._scheme(), self._font())
         self._app.setFont(self.theme.font())
         self._app.setPalette(qt_palette(self.theme.palette))
         self._app.setStyleSheet(style_sheet(self.theme))
 
     @Slot()
     def _follow(self) -> None:
-        if self._wish == "system" and self.theme.scheme != self._system_scheme():
+        if self.theme.scheme != self._scheme():
             self.dress(self._wish, self._percent, self._family)
 
-    def _system_scheme(self) -> Scheme:
-        dark = self._app.styleHints().colorScheme() is Qt.ColorScheme.Dark
-        return "dark" if dark else "light"
+    def _scheme(self) -> Scheme:
+        """Give what the wish comes to on this system now."""
+        dark, strong = self._system_wish()
+        match self._wish:
+            case "system":
+                return _SCHEMES[dark, strong]
+            case "strong":
+                return _SCHEMES[dark, True]
+            case scheme:
+                return scheme
+
+    def _system_wish(self) -> tuple[bool, bool]:
+        """Give whether the system wants it dark, and whether with high contrast."""
+        hints = self._app.styleHints()
+        dark = hints.colorScheme() is Qt.ColorScheme.Dark
+        wanted = hints.accessibility().contrastPreference()
+        return dark, wanted is Qt.ContrastPreference.HighContrast
 
     def _font(self) -> QFont:
         font = QFont(self._plain_font)

@@ -68,8 +68,8 @@ class Theme:
 
     @property
     def is_dark(self) -> bool:
-        """Whether the dark palette is in force."""
-        return self.scheme == "dark"
+        """Whether a dark palette is in force."""
+        return self.scheme in ("dark", "strong-dark")
 
     def kind(self, kind: StepKind) -> KindColours:
         """Give the colours of one kind of step."""

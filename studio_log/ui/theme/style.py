@@ -211,7 +211,7 @@ def style_sheet(theme: Theme) -> str:
         tick_ring=tick // 3,
         tick_hole=tick + 2 - 2 * (tick // 3),
         item=round(metrics.line),
-        scheme=theme.scheme,
+        scheme="dark" if theme.is_dark else "light",
         handle=max(3, metrics.s - 1),
         bar=14,
         bar_round=4,
