@@ -2,7 +2,7 @@
 
     .venv-test/bin/python packaging/pictures.py [FOLDER]
 
-Run it after a change of the window or the tag, look at the three pictures, commit them. It
+Run it after a change of the window or the tag, look at the pictures, commit them. It
 needs `pdftoppm` (poppler-utils). The same tree, fonts and Qt give the same pictures.
 """
 
@@ -35,14 +35,19 @@ from typing_extensions import override  # noqa: E402 - as below
 
 from studio_log.app.demo import open_demo  # noqa: E402 - Qt comes after its surroundings
 from studio_log.app.errand import PrintedNotice, StepClock  # noqa: E402 - as above
-from studio_log.app.pictures import window_picture  # noqa: E402 - as above
+from studio_log.app.pictures import methods_picture, window_picture  # noqa: E402 - as above
 from studio_log.services.ports import Delivery, NoticeText  # noqa: E402 - as above
 from studio_log.services.questions import TagsFor  # noqa: E402 - as above
 from studio_log.ui.tags.pdf import write_pdf  # noqa: E402 - as above
 
 ZONE: Final = "Europe/London"
 MOMENT: Final = datetime(2026, 6, 9, 13, 8, tzinfo=ZoneInfo(ZONE)).astimezone(UTC)
+NAMES: Final = (
+    "window-light", "window-dark", "window-strong", "window-small", "methods", "tag",
+)  # fmt: skip
 SIZE: Final = (1440, 900)
+SMALL: Final = (1024, 700)
+METHODS: Final = (1100, 760)
 LOT: Final = "26-001"
 LARGEST_BYTES: Final = 400_000
 TAG_DOTS: Final = "200"
@@ -63,18 +68,21 @@ class Taken(PrintedNotice):
 
 
 def make(to: Path) -> list[Path]:
-    """Write window-light, window-dark and tag as PNG into a folder; gives their paths."""
+    """Write the pictures as PNG into a folder; gives their paths."""
     clock = StepClock(MOMENT, ZONE)
-    made = [to / "window-light.png", to / "window-dark.png", to / "tag.png"]
+    made = [to / f"{name}.png" for name in NAMES]
     with tempfile.TemporaryDirectory(prefix="studio-log-pictures-") as scratch:
         with closing(open_demo(Path(scratch) / "demo", clock)) as studio:
             studio.notice = Taken(clock)
             studio.raise_due()
             window_picture(studio, clock, made[0], SIZE, scheme="light", lot=LOT)
             window_picture(studio, clock, made[1], SIZE, scheme="dark", lot=LOT)
+            window_picture(studio, clock, made[2], SIZE, scheme="strong-light", lot=LOT)
+            window_picture(studio, clock, made[3], SMALL, scheme="light", lot=LOT)
+            methods_picture(studio, clock, made[4], METHODS)
             pdf = Path(scratch) / "tag.pdf"
             write_pdf(pdf, studio.ask(TagsFor((LOT,))), "tag-80x50")
-        stem = str(made[2].with_suffix(""))
+        stem = str(made[-1].with_suffix(""))
         command = ["pdftoppm", "-r", TAG_DOTS, "-png", "-singlefile", str(pdf), stem]
         subprocess.run(command, check=True)
     return made

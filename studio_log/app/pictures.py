@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, QEventLoop
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from studio_log.domain.errors import Refusal
 from studio_log.present.hues import Scheme
@@ -12,6 +12,7 @@ from studio_log.services.studio import Studio
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
+from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.theme.look import apply_theme
 
 
@@ -32,8 +33,7 @@ def window_picture(  # noqa: PLR0913 - what a picture is made of
     lot: str | None = None,
 ) -> None:
     """Write the main window's picture as PNG; Refusal where the file cannot be written."""
-    app = the_app()
-    apply_theme(app, scheme, text_percent)
+    apply_theme(the_app(), scheme, text_percent)
     bridge = Bridge(InlineWorker(), studio, clock)
     window = MainWindow(bridge)
     window.resize(*size)
@@ -41,14 +41,36 @@ def window_picture(  # noqa: PLR0913 - what a picture is made of
     window.show()
     if lot is not None:
         window.choose_lot(lot)
+    _settle()
+    window.minute.stop()
+    _save(window, to, bridge)
+
+
+def methods_picture(studio: Studio, clock: Clock, to: Path, size: tuple[int, int]) -> None:
+    """Write a picture of the window “Methods”; Refusal where the file cannot be written."""
+    apply_theme(the_app(), "light", 100)
+    bridge = Bridge(InlineWorker(), studio, clock)
+    box = MethodBox(bridge)
+    box.resize(*size)
+    box.show()
+    _settle()
+    _save(box, to, bridge)
+
+
+def _settle() -> None:
+    """Let what was asked come home and be laid out."""
+    app = the_app()
     for _ in range(12):
         app.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 50)
         app.sendPostedEvents()
-    saved = window.grab().save(str(to))
+
+
+def _save(widget: QWidget, to: Path, bridge: Bridge) -> None:
+    """Write a widget's picture and let the widget go."""
+    saved = widget.grab().save(str(to))
     bridge.close()
-    window.minute.stop()
-    window.hide()
-    window.deleteLater()
-    app.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    widget.hide()
+    widget.deleteLater()
+    the_app().sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     if not saved:
         raise Refusal(f"The picture {to} could not be written. Is the folder writable?")

@@ -251,6 +251,10 @@ def test_the_readme_names_both_commands_and_both_exist() -> None:
     assert "--demo" in page
 
 
+PICTURES = TREE / "resources" / "pictures"
+SIZES = {"window-small.png": (1024, 700), "methods.png": (1100, 760)}
+
+
 def pictures() -> list[str]:
     """Pictures of the README in their order; each has words for who does not see it."""
     pattern = r"!\[[^\]]+\]\(([^)]+)\)|<img src=\"([^\"]+)\" alt=\"[^\"]+\""
@@ -259,18 +263,18 @@ def pictures() -> list[str]:
 
 def test_the_readme_has_a_picture_of_the_window_and_one_of_a_tag() -> None:
     names = [Path(name).name for name in pictures()]
-    assert names == ["window-light.png", "tag.png"]
+    assert names == ["window-light.png", "tag.png", "methods.png"]
 
 
-@pytest.mark.parametrize("name", ["window-light.png", "window-dark.png", "tag.png"])
+@pytest.mark.parametrize("name", sorted(one.name for one in PICTURES.iterdir()))
 def test_a_picture_is_a_small_png_of_its_size(name: str) -> None:
     data = (TREE / "resources" / "pictures" / name).read_bytes()
     assert data[:8] == b"\x89PNG\r\n\x1a\n"  # PNG specification, section 5.2
     width, height = struct.unpack(">II", data[16:24])
-    if name.startswith("window"):
-        assert (width, height) == (1440, 900)
-    else:
+    if name == "tag.png":
         assert abs(width / height - 80 / 50) < 0.01
+    else:
+        assert (width, height) == SIZES.get(name, (1440, 900))
     assert len(data) <= LARGEST_PICTURE
 
 
