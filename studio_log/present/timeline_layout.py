@@ -17,6 +17,8 @@ from studio_log.present.time_scale import TimeScale, flat_parts
 
 LEAST_BAR: Final = 2.0
 """Narrower bars that touch are merged into one."""
+LEAST_NIGHT: Final = 2.0
+"""Narrower nights are left out, in pixels."""
 
 
 class _Timed(Protocol):
@@ -165,6 +167,8 @@ def night_bands(nights: Sequence[Night], scale: TimeScale, window: Interval) -> 
     for night in nights[first:last]:
         left = max(scale.x(night.start), window[0])
         right = min(scale.x(night.end), window[1])
+        if right - left < LEAST_NIGHT:
+            continue  # a year of nights would only be a grey veil
         bands += flat_parts(scale, left, right)
     return bands
 

@@ -13,10 +13,12 @@ from studio_log.present.timeline_story import LaneFacts, Span
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk, whole_code
 
-PAST_SHOWN = timedelta(days=3)
 FUTURE_SHOWN = timedelta(days=200)
 MOST_LANES = 400
-NIGHTS_AHEAD = timedelta(days=15)
+NIGHTS_LEAST = (timedelta(days=6), timedelta(days=15))
+"""How far back and ahead of now nights are told at least."""
+NIGHTS_MOST = (timedelta(days=90), timedelta(days=400))
+"""And at most, whatever the lanes reach to: a year of nights takes 10 ms."""
 
 
 def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
@@ -25,11 +27,21 @@ def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
     lots = [desk.lot(code) for code in codes[:MOST_LANES]]
     lanes = [lane(desk, lot) for lot in lots if lot.started or question.codes]
     lanes.sort(key=lambda one: (_next_hands(one, desk.now), one.code))
-    nights = [
-        Night(night.start, night.end)
-        for night in desk.quiet.nights(desk.now - PAST_SHOWN * 2, desk.now + NIGHTS_AHEAD)
-    ]
-    return q.Timeline(tuple(lanes), tuple(nights), desk.now, desk.zone)
+    first, last = _nights_span(lanes, desk.now)
+    nights = tuple(Night(night.start, night.end) for night in desk.quiet.nights(first, last))
+    return q.Timeline(tuple(lanes), nights, desk.now, desk.zone)
+
+
+def _nights_span(lanes: list[Lane], now: datetime) -> tuple[datetime, datetime]:
+    """Give from when to when nights are told: as far as the lanes reach, within reason."""
+    starts = [bar.start for one in lanes for bar in one.bars]
+    ends = [max(bar.end, bar.soft_until or bar.end) for one in lanes for bar in one.bars]
+    back = now - min([*starts, now]) + timedelta(days=1)
+    ahead = max([*ends, now]) - now + timedelta(days=1)
+    return (
+        now - min(max(back, NIGHTS_LEAST[0]), NIGHTS_MOST[0]),
+        now + min(max(ahead, NIGHTS_LEAST[1]), NIGHTS_MOST[1]),
+    )
 
 
 def _next_hands(one: Lane, now: datetime) -> datetime:

@@ -157,6 +157,19 @@ def test_nights_of_the_lanes_are_the_quiet_hours(shop):
     assert nights[-1].end > NINE + 14 * DAY
 
 
+def test_nights_reach_as_far_as_a_cure_does_but_not_for_ever(shop, code):
+    shop.walk_to(code, "cure")
+    nights = shop.studio.ask(q.TimelineFor()).nights
+    (lane,) = shop.studio.ask(q.TimelineFor((code,))).lanes
+    cure = max(bar.end for bar in lane.bars)
+    assert cure > shop.clock.at + 80 * DAY
+    assert cure <= nights[-1].end + DAY
+    for days, most in ((3_000, 401), (100, 401)):
+        shop.do(SetLot(code, cure_days=days))
+        nights = shop.studio.ask(q.TimelineFor()).nights
+        assert nights[-1].end - shop.clock.at < most * DAY
+
+
 def test_milks_are_told_with_their_life(shop, code):
     milk = shop.do(NewMilk(lots=(code,), beans_grams=90.0, strength=100.0)).code
     (told,) = shop.studio.ask(q.MilksFor())
