@@ -41,6 +41,7 @@ class Logind:
         self._serials = itertools.count(1)
         self._parser = Parser()
         self._owner = ""
+        self._owner_told = False
         self._may_start = False
         self._wakings = 0
 
@@ -55,7 +56,9 @@ class Logind:
         self._ask(message_bus.AddMatch(OWNER_RULE), limit)
         # Who it is has to be known first: anybody may send us a signal that looks the same.
         owner = self._ask(message_bus.GetNameOwner(NAME), limit)
-        self._owner = str(owner[0]) if owner else ""
+        if not self._owner_told:
+            # What the bus told meanwhile is as new as its answer or newer.
+            self._owner = str(owner[0]) if owner else ""
         startable = self._ask(message_bus.ListActivatableNames(), limit)
         self._may_start = bool(startable) and NAME in startable[0]
         self._ask(message_bus.AddMatch(SLEEP_RULE), limit)
@@ -110,7 +113,7 @@ class Logind:
         if (member, sender, signature) == ("NameOwnerChanged", BUS, "sss"):
             name, _old, new = message.body
             if name == NAME:
-                self._owner = str(new)
+                self._owner, self._owner_told = str(new), True
         elif (member, signature) == (SIGNAL, "b") and sender and sender == self._owner:
             falls_asleep = message.body[0]
             self._wakings += 0 if falls_asleep else 1

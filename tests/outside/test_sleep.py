@@ -17,6 +17,8 @@ from jeepney.bus_messages import message_bus
 from jeepney.io.blocking import DBusConnection, open_dbus_connection
 
 from studio_log.outside import sleep
+from studio_log.outside.logind import BUS, Logind
+from studio_log.outside.notice_parcel import Limit
 from studio_log.outside.sleep import HEARD, SEEN, SleepWatch
 from tests.outside import service
 from tests.outside.alarm_kit import HandClock, Ring, an_alarm
@@ -305,3 +307,28 @@ def test_while_nothing_comes_it_never_wakes(system_bus: str, woken: Ring) -> Non
 def switches(thread: threading.Thread) -> int:
     status = Path(f"/proc/self/task/{thread.native_id}/status").read_text("utf-8")
     return int(status.partition("\nvoluntary_ctxt_switches:")[2].split()[0])
+
+
+def test_a_logind_that_comes_in_one_piece_with_the_answer_is_not_forgotten(
+    system_bus: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert system_bus
+    bus = DBusAddress("/org/freedesktop/DBus", BUS, BUS)
+    comes = new_signal(bus, "NameOwnerChanged", "sss", (NAME, "", ":1.9"))
+    comes.header.fields[HeaderFields.sender] = BUS
+    whole = Logind._ask
+
+    def ask(self: Logind, call: Message, limit: Limit) -> tuple[object, ...]:
+        answer = whole(self, call, limit)
+        if call.header.fields[HeaderFields.member] != "GetNameOwner":
+            return answer
+        self._hear(comes)
+        return ()
+
+    monkeypatch.setattr(Logind, "_ask", ask)
+    greeted = Logind(Limit(5.0))
+    try:
+        greeted.greet(Limit(5.0))
+        assert greeted.there
+    finally:
+        greeted.close()
