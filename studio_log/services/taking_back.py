@@ -5,6 +5,7 @@ from typing import Any
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry, standing, taken_back
 from studio_log.domain.lots import Lot
+from studio_log.domain.methods import MethodStep
 from studio_log.domain.reminders import Cause
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
 from studio_log.services.desk import Desk, whole_code
@@ -132,11 +133,22 @@ def correct(desk: Desk, command: Correct) -> Outcome:
 
 
 def entry_words(entry: Entry, lot: Lot) -> str:
-    """Say what an entry did: "first soak: start"."""
-    act = entry.act.words
+    """Say what an entry did: "First soak: begun", "First soak: stirred"."""
     if entry.step is None or entry.step > len(lot.steps):
-        return act
-    return f"{lot.step(entry.step).title}: {act}"
+        return entry.act.words
+    step = lot.step(entry.step)
+    return f"{step.title}: {_done_words(entry.act, step.spec)}"
+
+
+def _done_words(act: Act, step: MethodStep) -> str:
+    """Say an act as the method's own button does: "lifted", "stirred"."""
+    said = {
+        Act.START: "begun",
+        Act.END: step.end_done,
+        Act.TEND: step.tending.done if step.tending else "",
+        Act.DRY: "felt dry",
+    }.get(act, "")
+    return said[:1].lower() + said[1:] or act.words
 
 
 def _outcome(code: str, words: str, *touched: str) -> Outcome:

@@ -361,3 +361,15 @@ def test_a_lot_split_from_a_split_lot_names_only_the_lot_it_came_from(shop):
     assert shop.lot(second).parents == (first,)
     assert (shop.lot(first).children, shop.lot(second).children) == ((second,), (third,))
     assert [piece.number for piece in shop.lot(third).pieces] == [3]
+
+
+def test_the_journal_says_what_was_done_in_the_methods_own_words(shop):
+    code = shop.new()
+    shop.walk_to(code, "first-soak")
+    shop.mark(code, "first-soak", Act.START)
+    shop.clock.move(minutes=20)
+    shop.mark(code, "first-soak", Act.TEND)
+    said = [line.words for line in shop.studio.ask(q.LotSheetFor(code)).entries]
+    assert "Bean soak: begun" in said
+    assert "Bean soak: drained" in said
+    assert said[-2:] == ["First soak: begun", "First soak: stirred"]

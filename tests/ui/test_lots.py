@@ -321,10 +321,13 @@ def test_an_optional_coat_is_offered_as_wanted(kit: Kit) -> None:
 
 def test_an_entry_is_taken_back_or_corrected_from_the_journal(kit: Kit) -> None:
     journal = kit.sheet.journal
-    assert "(taken back)" in journal.list.item(0).text()
-    journal.list.setCurrentRow(0)
-    assert not journal.back_button.isEnabled()
-    journal.list.setCurrentRow(1)
+    assert journal.list.item(0).text() == "Tue 9 June", "lines of a day stand under it"
+    assert not journal.list.item(0).flags() & Qt.ItemFlag.ItemIsSelectable
+    assert "(taken back)" in journal.list.item(1).text()
+    for row in (0, 1):
+        journal.list.setCurrentRow(row)
+        assert not journal.back_button.isEnabled()
+    journal.list.setCurrentRow(2)
     journal.back_button.click()
     assert kit.studio.sent(Undo) == [Undo("26-031", 4)]
     kit.ask.answers["moment"] = NOW - timedelta(hours=4)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QAbstractItemView, QListWidget, QListWidgetItem, Q
 
 from studio_log.domain.calendar_words import day_words
 from studio_log.services.questions import EntryLine
+from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import button
 
@@ -15,9 +16,8 @@ NUMBER_ROLE = int(Qt.ItemDataRole.UserRole)
 
 
 def entry_words(entry: EntryLine, zone: str) -> str:
-    """Say an entry in words: when, what, note, and what became of it."""
-    at = entry.at.astimezone(ZoneInfo(zone))
-    words = f"{day_words(at.date())} {at:%H:%M}   {entry.words}"
+    """Say an entry in words: its time of day, what, note, and what became of it."""
+    words = f"{entry.at.astimezone(ZoneInfo(zone)):%H:%M}   {entry.words}"
     if entry.note and entry.note not in entry.words:
         words += f" — {entry.note}"
     if entry.taken_back:
@@ -65,7 +65,12 @@ class JournalPage(QWidget):
         kept = self._number()
         self._entries = tuple(entries)
         self.list.clear()
+        above = ""
         for entry in reversed(self._entries):
+            day = day_words(entry.at.astimezone(ZoneInfo(zone)).date())
+            if day != above:
+                self._head(day)
+                above = day
             now = became.get(str(entry.number), "")
             item = self._add(entry_words(entry, zone), entry, struck=entry.taken_back or bool(now))
             if now:
@@ -73,6 +78,16 @@ class JournalPage(QWidget):
             if entry.number == kept:
                 self.list.setCurrentItem(item)
         self._offer(self.list.currentRow())
+
+    def _head(self, day: str) -> None:
+        """Add the day that the lines below it share; it cannot be chosen."""
+        item = QListWidgetItem(day)
+        item.setFlags(Qt.ItemFlag.NoItemFlags)
+        font = item.font()
+        font.setBold(True)
+        item.setFont(font)
+        item.setForeground(theme().colours.soft)
+        self.list.addItem(item)
 
     def _add(self, words: str, entry: EntryLine, *, struck: bool) -> QListWidgetItem:
         """Add a line; a struck one says in words too what became of it."""
@@ -85,9 +100,9 @@ class JournalPage(QWidget):
         return item
 
     def _number(self) -> int | None:
-        if self.list.currentRow() < 0:
-            return None
-        return int(self.list.currentItem().data(NUMBER_ROLE))
+        item = self.list.currentItem() if self.list.currentRow() >= 0 else None
+        number = item.data(NUMBER_ROLE) if item is not None else None
+        return None if number is None else int(number)
 
     def _entry(self) -> EntryLine | None:
         number = self._number()
