@@ -6,6 +6,8 @@ from typing import Final
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
+from studio_log.ui.hushes import HUSHES
+
 
 @dataclass(frozen=True)
 class ActionRow:
@@ -48,9 +50,7 @@ ACTIONS: Final = (
     ActionRow("&Reminders", "put_all_off", "&Put everything off 10 min", "Ctrl+Shift+P"),
     ActionRow("&Reminders", "take_back", "&Take back the last act", "Ctrl+Backspace"),
     ActionRow("&Reminders", "-"),
-    ActionRow("&Reminders", "hush_hour", "Do not &disturb for an hour", "Ctrl+Shift+D"),
-    ActionRow("&Reminders", "hush_morning", "Do not disturb until &morning"),
-    ActionRow("&Reminders", "hush_end", "&Let it ring again"),
+    *(ActionRow("&Reminders", one.slug, one.text, one.keys) for one in HUSHES),
     ActionRow("&Reminders", "-"),
     ActionRow("&Reminders", "what_rang", "&What rang…", "Ctrl+Shift+R"),
     ActionRow("&Reminders", "ring_test", "Ring a t&est"),

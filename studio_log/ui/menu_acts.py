@@ -1,7 +1,6 @@
 """Acts of the menus that are not about one lot: ways about the window, look, reminders."""
 
 from dataclasses import dataclass, replace
-from datetime import timedelta
 from functools import partial
 from typing import TYPE_CHECKING, Final
 
@@ -19,6 +18,7 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.chime import Chime
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.help_box import HelpBox
+from studio_log.ui.hushes import HUSHES
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.methods.method_box import MethodBox
@@ -83,9 +83,7 @@ class MenuActs(QObject):
             "answer": self._answer,
             "put_all_off": places.bench.put_all_off,
             "take_back": places.bench.take_last_back,
-            "hush_hour": partial(self._hush, Hush(timedelta(hours=1))),
-            "hush_morning": partial(self._hush, Hush(until_morning=True)),
-            "hush_end": partial(self._hush, Hush()),
+            **{one.slug: partial(self._hush, one.command) for one in HUSHES},
             "what_rang": self._what_rang,
             "ring_test": self._ring_test,
             "help": self._help,

@@ -1,6 +1,5 @@
 """The tray icon: open, what is next, quit; only where the desktop has a tray."""
 
-from datetime import timedelta
 from functools import partial
 
 from PySide6.QtCore import QObject, Signal
@@ -10,16 +9,12 @@ from PySide6.QtWidgets import QMenu, QSystemTrayIcon
 from studio_log.services.commands import Hush
 from studio_log.services.ports import NoticeText
 from studio_log.services.questions import Bench
+from studio_log.ui.hushes import HUSHES
 from studio_log.ui.theme.icons import program_icon
 
 NOTHING_NEXT = "Next: nothing"
 LONGEST = 80
 SHOWN_MS = 10_000
-HUSHES = (
-    ("Do not disturb for an &hour", Hush(timedelta(hours=1))),
-    ("Do not disturb until &morning", Hush(until_morning=True)),
-    ("&Let it ring again", Hush()),
-)
 
 
 def next_words(bench: Bench) -> str:
@@ -50,8 +45,8 @@ class Tray(QObject):
         self.next.triggered.connect(self.open_wanted)
         self._menu.addAction(self.next)
         self._menu.addSeparator()
-        for words, command in HUSHES:
-            self._menu.addAction(words).triggered.connect(partial(self._hush, command))
+        for one in HUSHES:
+            self._menu.addAction(one.text).triggered.connect(partial(self._hush, one.command))
         self._menu.addSeparator()
         self._menu.addAction("&Quit").triggered.connect(self.quit_wanted)
         self._icon.setContextMenu(self._menu)
