@@ -11,7 +11,7 @@ from studio_log.domain.errors import Question, Refusal
 from studio_log.services.commands import AnswerReminder, Undo
 from studio_log.services.questions import Bench
 from studio_log.ui.bench.bench_page import NO_TAKE_BACK, BenchPage
-from studio_log.ui.bench.card_view import headed
+from studio_log.ui.bench.card_view import CardView, headed
 from studio_log.ui.chime import Chime
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.style import sheet
@@ -231,3 +231,14 @@ def test_an_empty_bench_says_so_kindly(qtbot: QtBot) -> None:
     assert stand.page.nothing.isVisible()
     assert stand.page.next_words.text() == "Next: 16:00 26-031 stir"
     assert stand.page.count.text() == "nothing due"
+
+
+def test_a_card_says_once_what_happens_if_it_waits(qtbot: QtBot) -> None:
+    late = "The milk turns sour."
+    warned = replace(STIR, if_late=late, put_off_warning=f"The limit is today 16:00. {late}")
+    view = CardView(warned)
+    qtbot.addWidget(view)
+    assert view.late.text() == late
+    assert view.warning.text() == "If put off: The limit is today 16:00."
+    view.show_card(replace(warned, put_off_warning=""))
+    assert view.warning.isHidden()

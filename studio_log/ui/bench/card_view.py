@@ -92,7 +92,9 @@ class CardView(QFrame):
         self.second_answer.setText(card.second)
         self.second_answer.setAccessibleName(f"{card.second}: {named}")
         self.second_answer.setVisible(bool(card.second))
-        self.warning.show_words(card.put_off_warning and f"If put off: {card.put_off_warning}")
+        # What happens if it waits stands above already.
+        warning = card.put_off_warning.removesuffix(card.if_late).strip()
+        self.warning.show_words(warning and f"If put off: {warning}")
         self.later.setAccessibleName(f"Put off: {named}")
         self.more.setAccessibleName(f"More answers: {named}")
         self.setAccessibleName(f"{named}. {self.due.text()}. {card.why}")
