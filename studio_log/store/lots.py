@@ -67,19 +67,29 @@ class Lots:
         And how many of each state there are, whatever states the query names: both of one
         reading, since the index of words is the dear part of it.
         """
-        order = CODE_ORDER if query.order == "need" else ORDERS[query.order]
+        if query.order == "need":
+            return self._found_by_need(query)
         asked = select(LOT.c.code, state_at(query.now)).where(wanted(replace(query, states=())))
         counts: dict[str, int] = {}
-        states: dict[str, list[str]] = {state: [] for state in NEEDED_FIRST}
         codes: list[str] = []
-        for code, state in self._session.execute(asked.order_by(*order)).all():
+        for code, state in self._session.execute(asked.order_by(*ORDERS[query.order])).all():
             counts[state] = counts.get(state, 0) + 1
             if not query.states or state in query.states:
-                states.setdefault(state, []).append(code)
                 codes.append(code)
-        if query.order == "need" and codes:
-            codes = self._by_need(states.values(), query.now)
         return LotsThere(tuple(codes), counts)
+
+    def _found_by_need(self, query: LotQuery) -> LotsThere:
+        """Find as `found` does. All codes of a state come as one text: rows are dear."""
+        state, codes = state_at(query.now), func.aggregate_strings(LOT.c.code, " ")
+        asked = select(state, codes).where(wanted(replace(query, states=())))
+        there = {name: text.split() for name, text in self._session.execute(asked.group_by(state))}
+        counts = {name: len(found) for name, found in there.items()}
+        shown = [
+            sorted(there[name], key=ordinal)
+            for name in dict.fromkeys((*NEEDED_FIRST, *there))
+            if name in there and (not query.states or name in query.states)
+        ]
+        return LotsThere(tuple(self._by_need(shown, query.now)) if shown else (), counts)
 
     def _by_need(self, groups: Iterable[list[str]], now: datetime | None) -> list[str]:
         """Put each group of codes by what presses, then by when it rings."""
