@@ -21,7 +21,9 @@ from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
 from studio_log.services import questions as q
 from studio_log.services.commands import ChangeSettings, Mark, NewLot
+from studio_log.services.studio import Studio
 from tests.outside import service
+from tests.outside.service import wait_until
 from tests.outside.test_alarm_process import LIBRARY
 from tests.outside.test_sleep import logind, prepare
 from tests.support.tree import TREE
@@ -178,17 +180,23 @@ def test_stopped_and_continued_it_tells_at_once(laptop: Laptop) -> None:
     assert sum(drain(code) in one for one in laptop.told) == 1
 
 
+def channels_of(studio: Studio, key: str) -> tuple[str, ...]:
+    with studio.store.reading() as look:
+        kept = look.reminders.get(key)
+    return tuple(kept.channels) if kept is not None else ()
+
+
 def test_it_is_recorded_by_which_channel(laptop: Laptop) -> None:
-    time.sleep(0.5)  # waits until the other process has written it down
     studio = open_studio(laptop.folder)
     try:
         (card, *_) = studio.ask(q.BenchFor()).now
+        # The other process shows it first and writes it down after.
+        wait_until(lambda: channels_of(studio, card.key) != ())
+        channels = channels_of(studio, card.key)
         with studio.store.reading() as look:
-            kept = look.reminders.get(card.key)
             tries = look.deliveries.of(card.key)
     finally:
         studio.close()
-    assert kept is not None
-    assert kept.channels == ("desktop (notification service)",)
+    assert channels == ("desktop (notification service)",)
     assert [one.ok for one in tries] == [True]
     assert tries[0].words.startswith("shown, receipt ")
