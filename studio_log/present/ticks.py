@@ -7,6 +7,7 @@ hour that does not occur has no tick.
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from functools import lru_cache
 from typing import Final
 from zoneinfo import ZoneInfo
 
@@ -94,6 +95,7 @@ def tick_rows(
     )
 
 
+@lru_cache(maxsize=4096)
 def day_start(day: date, zone: ZoneInfo) -> datetime:
     """Give the first instant of a local day, in UTC; where midnight is skipped, the jump.
 
@@ -103,8 +105,9 @@ def day_start(day: date, zone: ZoneInfo) -> datetime:
     return datetime(day.year, day.month, day.day, tzinfo=zone).astimezone(UTC)
 
 
-def wall_moments(day: date, zone: ZoneInfo, step: int) -> Iterator[datetime]:
-    """Yield the instants of a local day, `step` minutes of wall clock apart, in order.
+@lru_cache(maxsize=256)
+def wall_moments(day: date, zone: ZoneInfo, step: int) -> tuple[datetime, ...]:
+    """Give the instants of a local day, `step` minutes of wall clock apart, in order.
 
     A wall time that does not occur is left out, one that occurs twice comes twice.
     """
@@ -116,7 +119,7 @@ def wall_moments(day: date, zone: ZoneInfo, step: int) -> Iterator[datetime]:
             moment = wall.astimezone(UTC)
             if moment.astimezone(zone).replace(tzinfo=None) == wall.replace(tzinfo=None):
                 found.add(moment)
-    yield from sorted(found)
+    return tuple(sorted(found))
 
 
 def minute_step(zoom: float, label_width: float) -> int | None:

@@ -8,25 +8,24 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Final, Protocol, TypeVar
+from typing import Final
 
 from studio_log.domain.methods import StepKind
-from studio_log.present.lanes import Bar, BarState, Drop, Lane, Mark, Night, Stitch
+from studio_log.present.lanes import Bar, BarState, Lane, Mark, Night
 from studio_log.present.text_room import Interval, Measure, Text, free_parts, text_in
 from studio_log.present.time_scale import TimeScale, flat_parts
+from studio_log.present.timeline_places import (
+    LEAST_BAR,
+    DropShape,
+    LanePlaces,
+    Run,
+    StitchShape,
+    places_of,
+    seen,
+)
 
-LEAST_BAR: Final = 2.0
-"""Narrower bars that touch are merged into one."""
 LEAST_NIGHT: Final = 2.0
 """Narrower nights are left out, in pixels."""
-
-
-class _Timed(Protocol):
-    @property
-    def at(self) -> datetime: ...
-
-
-_T = TypeVar("_T", bound=_Timed)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,22 +80,6 @@ class BarShape:
 
 
 @dataclass(frozen=True, slots=True)
-class StitchShape:
-    """A stitch, centred on x."""
-
-    stitch: Stitch
-    x: float
-
-
-@dataclass(frozen=True, slots=True)
-class DropShape:
-    """A drop, centred on x."""
-
-    drop: Drop
-    x: float
-
-
-@dataclass(frozen=True, slots=True)
 class MarkShape:
     """A mark, centred on x, with its words to the right where there is room."""
 
@@ -116,6 +99,19 @@ class LaneLayout:
     marks: tuple[MarkShape, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class KeptLane:
+    """What was laid out of a lane: its places, and the shapes of runs that lie whole in sight."""
+
+    places: LanePlaces
+    shapes: dict[int, BarShape]
+    """By the number of the run."""
+
+
+MOST_KEPT: Final = 600
+"""Lanes whose places are kept at once: a screenful many times over."""
+
+
 @dataclass(frozen=True)
 class Sheet:
     """What all lanes share: scale, window of x that is seen, now, sizes and font."""
@@ -126,10 +122,8 @@ class Sheet:
     sizes: RowSizes
     measure: Measure
     measure_small: Measure
-    kept: dict[int, "BarShape"] = field(default_factory=dict, compare=False)
-    """Shapes of bars that lie whole in the window; by the bar's `id`.
-
-    Good as long as lanes, scale, now and font are the same."""
+    kept: dict[int, KeptLane] = field(default_factory=dict, compare=False)
+    """By the lane's `id`; good as long as lanes, scale, now and font are the same."""
     now_x: float = field(init=False)
     folds: tuple[Interval, ...] = field(init=False)
     """Where no text may lie."""
@@ -151,12 +145,29 @@ class Sheet:
 
 def lay_out_lane(lane: Lane, sheet: Sheet) -> LaneLayout:
     """Lay out the part of one lane that lies inside the window."""
-    drops = _drops(lane, sheet)
-    half = sheet.sizes.drop / 2 + 2
+    kept = _kept(lane, sheet)
+    places, sizes = kept.places, sheet.sizes
+    drops = tuple(seen(places.drops, sheet.window, sizes.drop))
+    stitches = tuple(seen(places.stitches, sheet.window, sizes.stitch))
+    half = sizes.drop / 2 + 2
     avoid = (*sheet.folds, *((shape.x - half, shape.x + half) for shape in drops))
-    bars = tuple(_shape_of(run, sheet, avoid) for run in _runs(_seen_bars(lane, sheet), sheet))
-    stitches = _stitches(lane, sheet)
-    return LaneLayout(lane, bars, stitches, drops, _marks(lane, sheet, bars, stitches))
+    left, right = sheet.window
+    bars = tuple(
+        _shape_of(number, kept, sheet, avoid)
+        for number, run in enumerate(places.runs)
+        if run.left <= right and run.reach >= left
+    )
+    return LaneLayout(lane, bars, stitches, drops, _marks(places, sheet, bars, stitches))
+
+
+def _kept(lane: Lane, sheet: Sheet) -> KeptLane:
+    kept = sheet.kept.get(id(lane))
+    if kept is None:
+        if len(sheet.kept) >= MOST_KEPT:
+            sheet.kept.clear()
+        kept = KeptLane(places_of(lane, sheet.scale, sheet.sizes.stitch), {})
+        sheet.kept[id(lane)] = kept
+    return kept
 
 
 def night_bands(nights: Sequence[Night], scale: TimeScale, window: Interval) -> list[Interval]:
@@ -173,64 +184,29 @@ def night_bands(nights: Sequence[Night], scale: TimeScale, window: Interval) -> 
     return bands
 
 
-def _at(thing: _Timed) -> datetime:
-    return thing.at
-
-
-def _reach_end(bar: Bar) -> datetime:
-    return max(bar.end, bar.soft_until) if bar.soft_until else bar.end
-
-
-def _seen_bars(lane: Lane, sheet: Sheet) -> Sequence[Bar]:
-    """Clip by bisecting starts; going back while an earlier bar still reaches in."""
-    left, right = sheet.seen
-    last = bisect_right(lane.bars, right, key=lambda bar: bar.start)
-    return [bar for bar in lane.bars[:last] if _reach_end(bar) >= left]
-
-
-def _runs(bars: Sequence[Bar], sheet: Sheet) -> list[list[tuple[Bar, float, float]]]:
-    """Group neighbours that are each under `LEAST_BAR` wide and touch."""
-    runs: list[list[tuple[Bar, float, float]]] = []
-    for bar in bars:
-        left, right = sheet.scale.x(bar.start), sheet.scale.x(bar.end)
-        if right - left < LEAST_BAR and runs:
-            _, from_x, to_x = runs[-1][-1]
-            if to_x - from_x < LEAST_BAR and left - to_x < LEAST_BAR:
-                runs[-1].append((bar, left, right))
-                continue
-        runs.append([(bar, left, right)])
-    return runs
-
-
-def _shape_of(
-    run: list[tuple[Bar, float, float]], sheet: Sheet, avoid: tuple[Interval, ...]
-) -> BarShape:
+def _shape_of(number: int, kept: KeptLane, sheet: Sheet, avoid: tuple[Interval, ...]) -> BarShape:
     """Give the shape from those kept; what the window's edge cuts is laid out each time."""
-    bar, from_x, to_x = run[0]
+    shape = kept.shapes.get(number)
+    run = kept.places.runs[number]
     left, right = sheet.window
     margin = sheet.sizes.drop
-    if len(run) > 1 or from_x < left + margin or to_x > right - margin or not _whole(bar, sheet):
+    if run.left < left + margin or run.reach > right - margin or not _whole(run.bars[0], sheet):
         return _bar_shape(run, sheet, avoid)
-    shape = sheet.kept.get(id(bar))
     if shape is None:
-        shape = sheet.kept[id(bar)] = _bar_shape(run, sheet, avoid)
+        shape = kept.shapes[number] = _bar_shape(run, sheet, avoid)
     return shape
 
 
 def _whole(bar: Bar, sheet: Sheet) -> bool:
-    """Whether soft end and planned line lie in the window too."""
+    """Whether its planned line lies in the window too."""
     left, right = sheet.seen
-    if bar.soft_until is not None and bar.soft_until > right:
-        return False
     return bar.planned is None or (bar.planned[0] >= left and bar.planned[1] <= right)
 
 
-def _bar_shape(
-    run: list[tuple[Bar, float, float]], sheet: Sheet, avoid: tuple[Interval, ...]
-) -> BarShape:
-    bar, from_x, _ = run[0]
+def _bar_shape(run: Run, sheet: Sheet, avoid: tuple[Interval, ...]) -> BarShape:
+    bar, from_x = run.bars[0], run.left
     sizes, now_x = sheet.sizes, sheet.now_x
-    soft, aim, to_x = _soft_end(bar, max(right for _, _, right in run), sheet)
+    soft, aim, to_x = _soft_end(bar, run.right, sheet)
     left = max(from_x, sheet.window[0] - sizes.pad)
     right = max(min(max(to_x, from_x + LEAST_BAR), sheet.window[1] + sizes.pad), left)
     glyph_at, label = _words(bar, (max(left, sheet.window[0]), right), avoid, sheet)
@@ -245,7 +221,7 @@ def _bar_shape(
         planned=_planned(bar, sheet),
         glyph_at=glyph_at,
         label=label,
-        merged=tuple(one for one, _, _ in run) if len(run) > 1 else (),
+        merged=run.bars if len(run.bars) > 1 else (),
     )
 
 
@@ -325,34 +301,13 @@ def _lone_shape(span: Interval, avoid: tuple[Interval, ...], sizes: RowSizes) ->
     return None
 
 
-def _seen(things: Sequence[_T], sheet: Sheet, margin: float) -> Sequence[_T]:
-    """Clip things in order of time by bisecting."""
-    left = sheet.scale.moment(sheet.window[0] - margin)
-    right = sheet.scale.moment(sheet.window[1] + margin)
-    first = bisect_left(things, left, key=_at)
-    return things[first : bisect_right(things, right, key=_at)]
-
-
-def _drops(lane: Lane, sheet: Sheet) -> tuple[DropShape, ...]:
-    seen = _seen(lane.drops, sheet, sheet.sizes.drop)
-    return tuple(DropShape(drop, sheet.scale.x(drop.at)) for drop in seen)
-
-
-def _stitches(lane: Lane, sheet: Sheet) -> tuple[StitchShape, ...]:
-    """Leave out stitches that would lie on one another."""
-    found: list[StitchShape] = []
-    for stitch in _seen(lane.stitches, sheet, sheet.sizes.stitch):
-        x = sheet.scale.x(stitch.at)
-        if not found or x - found[-1].x >= sheet.sizes.stitch + 2:
-            found.append(StitchShape(stitch, x))
-    return tuple(found)
-
-
 def _marks(
-    lane: Lane, sheet: Sheet, bars: tuple[BarShape, ...], stitches: tuple[StitchShape, ...]
+    lane: LanePlaces, sheet: Sheet, bars: tuple[BarShape, ...], stitches: tuple[StitchShape, ...]
 ) -> tuple[MarkShape, ...]:
     sizes = sheet.sizes
-    places = [(mark, sheet.scale.x(mark.at)) for mark in _seen(lane.marks, sheet, sizes.mark)]
+    places = [(one.mark, one.x) for one in seen(lane.marks, sheet.window, sizes.mark)]
+    if not places:
+        return ()
     for number in range(1, len(places)):  # "best until" and "resists from" are one moment
         mark, x = places[number]
         places[number] = (mark, max(x, places[number - 1][1] + sizes.mark + 2))

@@ -99,12 +99,17 @@ def measure(view: TimelineView, lots: int) -> None:
         down.setValue(down.maximum() * ((number * 37) % FRAMES) // FRAMES)
         paint()
 
+    def first(number: int) -> None:
+        view._state.laid.clear()  # as if these lots had never been seen
+        jump(number)
+
     def zoom(number: int) -> None:
         view.zoom_by(1.05 if number % 80 < 40 else 1 / 1.05, 700)
         paint()
 
     base = median(timed(empty))
-    for name, act in (("pan", pan), ("jump", jump), ("zoom", zoom)):
+    acts = (("pan", pan), ("jump", jump), ("jump to lots unseen", first), ("zoom", zoom))
+    for name, act in acts:
         view.find_now()
         timed(act)  # once round, so that words and small pictures are drawn and kept
         told(f"{lots} lots of {STEPS} steps, {name}", timed(act), base)

@@ -4,28 +4,27 @@ The painter is already moved so that x = 0 is the scale's start and y = 0 the la
 """
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QLinearGradient, QPainter, QPen, QPixmap, QPolygonF
+from PySide6.QtGui import QPainter, QPen, QPixmap, QPolygonF
 
 from studio_log.present.text_room import Interval
 from studio_log.present.timeline_layout import BarShape, LaneLayout
-from studio_log.ui.theme.state import KindColours
-from studio_log.ui.timeline.pencils import Pencils
+from studio_log.ui.timeline.pencils import Dye, Pencils
+from studio_log.ui.timeline.ribbons import ROUND
 from studio_log.ui.timeline.shapes import draw_mark
 
 _NO_PEN = Qt.PenStyle.NoPen
-_ROUND = 4.0
 
 
 def draw_bars(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:
-    """Draw what lies under the now line and the folds: bars and planned lines."""
+    """Draw what lies under the now line and the folds: planned lines, soft ends and bars."""
     for shape in layout.bars:
-        hue = pencils.theme.kind(shape.bar.kind)
-        if shape.planned is not None:
-            _draw_planned(painter, shape.planned, hue, pencils)
         if shape.soft is not None:
             _draw_soft(painter, shape, shape.soft, pencils)
+    for shape in layout.bars:
+        if shape.planned is not None:
+            _draw_planned(painter, shape.planned, pencils.dye(shape.bar.kind), pencils)
         if shape.right > shape.left:
-            _draw_body(painter, shape, hue, pencils)
+            _draw_body(painter, shape, pencils)
 
 
 def draw_on_top(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:
@@ -39,35 +38,42 @@ def draw_on_top(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None
     _draw_marks(painter, layout, pencils)
 
 
-def _draw_body(painter: QPainter, shape: BarShape, hue: KindColours, pencils: Pencils) -> None:
-    sizes = pencils.sizes
-    if shape.bar.state == "done":
-        painter.setPen(_NO_PEN if hue.edge == hue.fill else pencils.pen(hue.edge, 1))
-        painter.setBrush(pencils.plain(hue.fill))
-    else:
-        broken = shape.bar.state == "broken"
-        edge, width = (pencils.colours.danger, 2) if broken else (hue.edge, 1.2)
-        painter.setPen(pencils.pen(edge, width))
-        painter.setBrush(_dyed(shape, hue, pencils))
-    place = QRectF(
-        shape.left + 0.5, sizes.bar_top + 0.5, max(shape.right - shape.left - 1, 1), sizes.bar - 1
-    )
-    round_by = min(_ROUND, place.width() / 2)
-    painter.drawRoundedRect(place, round_by, round_by)
+def _draw_body(painter: QPainter, shape: BarShape, pencils: Pencils) -> None:
+    dye, top = pencils.dye(shape.bar.kind), pencils.sizes.bar_top
     if shape.bar.state == "broken":
-        _draw_tear(painter, place, pencils)
+        _draw_broken(painter, shape, dye, pencils)
+    elif shape.bar.state == "done":
+        dye.done.draw(painter, shape.left, shape.right, top)
+    elif shape.dyed_to <= shape.left:
+        dye.pale.draw(painter, shape.left, shape.right, top)
+    else:
+        _draw_running(painter, shape, dye, pencils)
 
 
-def _dyed(shape: BarShape, hue: KindColours, pencils: Pencils) -> QBrush:
+def _draw_running(painter: QPainter, shape: BarShape, dye: Dye, pencils: Pencils) -> None:
     """Dye creeps along a running bar up to now; the cloth ahead is still pale."""
-    if shape.dyed_to <= shape.left:
-        return pencils.plain(hue.tint)
-    if shape.dyed_to >= shape.right:
-        return pencils.plain(hue.fill)
-    front = QLinearGradient(shape.dyed_to - 1, 0, shape.dyed_to + 1, 0)
-    front.setColorAt(0, hue.fill)
-    front.setColorAt(1, hue.tint)
-    return QBrush(front)
+    top, high = pencils.sizes.bar_top, pencils.sizes.bar
+    dye.dyed.draw(painter, shape.left, shape.right, top)
+    if shape.dyed_to < shape.right:
+        painter.save()
+        ahead = QRectF(round(shape.dyed_to), top, shape.right - shape.dyed_to + 1, high)
+        painter.setClipRect(ahead, Qt.ClipOperation.IntersectClip)
+        dye.pale.draw(painter, shape.left, shape.right, top)
+        painter.restore()
+
+
+def _draw_broken(painter: QPainter, shape: BarShape, dye: Dye, pencils: Pencils) -> None:
+    place = QRectF(
+        shape.left + 0.5,
+        pencils.sizes.bar_top + 0.5,
+        max(shape.right - shape.left - 1, 1),
+        pencils.sizes.bar - 1,
+    )
+    painter.setPen(pencils.pen(pencils.colours.danger, 2))
+    painter.setBrush(dye.hue.fill if shape.dyed_to > shape.left else dye.hue.tint)
+    round_by = min(ROUND, place.width() / 2)
+    painter.drawRoundedRect(place, round_by, round_by)
+    _draw_tear(painter, place, pencils)
 
 
 def _draw_tear(painter: QPainter, place: QRectF, pencils: Pencils) -> None:
@@ -89,33 +95,23 @@ def _draw_tear(painter: QPainter, place: QRectF, pencils: Pencils) -> None:
 
 
 def _draw_soft(painter: QPainter, shape: BarShape, soft: Interval, pencils: Pencils) -> None:
-    sizes, hue = pencils.sizes, pencils.theme.kind(shape.bar.kind)
-    joins = shape.right > shape.left
-    left = soft[0] - (_ROUND if joins else 0)
-    width = soft[1] - left - 1
-    if width < 1:
+    sizes, dye = pencils.sizes, pencils.dye(shape.bar.kind)
+    left = soft[0] - (ROUND if shape.right > shape.left else 0)
+    if soft[1] - left < 2:
         return
-    # The pen is square to the pixels, so the brush may go without smoothing: a third of the time.
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    painter.setPen(pencils.pen(hue.edge, 1))
-    painter.setBrush(pencils.hatch(shape.bar.kind))
-    painter.drawRect(QRectF(round(left), sizes.bar_top, round(width), sizes.bar - 1))
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    place = QRectF(left + 0.5, sizes.bar_top + 0.5, width, sizes.bar - 1)
+    top, high = round(sizes.bar_top), round(sizes.bar)
+    dye.soft.draw(painter, left, soft[1], top)
     if shape.aim is not None:
-        painter.setPen(pencils.pen(pencils.colours.panel, 5))
-        painter.drawLine(
-            QPointF(shape.aim, place.top() + 1), QPointF(shape.aim, place.bottom() - 1)
-        )
-        painter.setPen(pencils.pen(hue.edge, 2))
-        painter.drawLine(QPointF(shape.aim, place.top()), QPointF(shape.aim, place.bottom()))
+        aim = round(shape.aim)
+        painter.fillRect(aim - 3, top + 1, 6, high - 2, pencils.colours.panel)
+        painter.fillRect(aim - 1, top, 2, high, dye.hue.edge)
 
 
-def _draw_planned(painter: QPainter, planned: Interval, hue: KindColours, pencils: Pencils) -> None:
+def _draw_planned(painter: QPainter, planned: Interval, dye: Dye, pencils: Pencils) -> None:
     sizes = pencils.sizes
     y = sizes.bar_top + sizes.bar + sizes.planned_gap + 0.5
     left, right = planned
-    painter.setPen(pencils.pen(hue.edge, 1.5))
+    painter.setPen(dye.planned_pen)
     painter.drawLine(QPointF(left, y), QPointF(right, y))
     for x in (left, right):
         painter.drawLine(QPointF(x, y - 2), QPointF(x, y + 2))
@@ -135,7 +131,7 @@ def _draw_words(painter: QPainter, shape: BarShape, pencils: Pencils) -> None:
 
 def _draw_crossing(painter: QPainter, shape: BarShape, end: float, pencils: Pencils) -> None:
     """Draw a title over the edge of the dye; the now line passes behind it, as if woven in."""
-    hue, sizes = pencils.theme.kind(shape.bar.kind), pencils.sizes
+    hue, sizes = pencils.dye(shape.bar.kind).hue, pencils.sizes
     place = QRectF(shape.left, sizes.bar_top + 2, end + 3 - shape.left, sizes.bar - 4)
     for dyed, left, right in (
         (True, place.left(), shape.dyed_to),
@@ -156,13 +152,13 @@ def _draw_glyph_and_title(
     dyed: bool,  # noqa: FBT001
     pencils: Pencils,
 ) -> None:
-    hue, sizes = pencils.theme.kind(shape.bar.kind), pencils.sizes
+    dye, sizes = pencils.dye(shape.bar.kind), pencils.sizes
     middle = sizes.bar_top + sizes.bar / 2
     if shape.glyph_at is not None:
-        picture = pencils.kind(shape.bar.kind, hue.on_fill if dyed else hue.edge)
-        painter.drawPixmap(QPointF(shape.glyph_at, middle - sizes.glyph / 2), picture)
+        picture = dye.glyph_on_fill if dyed else dye.glyph_on_tint
+        painter.drawPixmap(round(shape.glyph_at), round(middle - sizes.glyph / 2), picture)
     if shape.label is not None:
-        painter.setPen(hue.on_fill if dyed else pencils.colours.ink)
+        painter.setPen(dye.hue.on_fill if dyed else pencils.colours.ink)
         pencils.bar.draw(painter, shape.label.x, middle, shape.label.text)
 
 
@@ -187,18 +183,23 @@ def _draw_warnings(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> N
 def _draw_drops(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:
     middle = pencils.sizes.bar_top + pencils.sizes.bar / 2
     for shape in layout.drops:
-        _draw_centred(painter, pencils.drop(done=shape.drop.done), shape.x, middle)
+        picture = pencils.drop(done=shape.drop.done)
+        wide, high = _half(picture)
+        painter.drawPixmap(round(shape.x - wide), round(middle - high), picture)
 
 
 def _draw_stitches(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:
-    middle = pencils.sizes.strip_top + pencils.sizes.strip / 2
+    sewn, hollow = pencils.stitch(done=True), pencils.stitch(done=False)
+    wide, high = _half(sewn)
+    top = round(pencils.sizes.strip_top + pencils.sizes.strip / 2 - high)
+    draw = painter.drawPixmap
     for shape in layout.stitches:
-        _draw_centred(painter, pencils.stitch(done=shape.stitch.done), shape.x, middle)
+        draw(round(shape.x - wide), top, sewn if shape.stitch.done else hollow)
 
 
-def _draw_centred(painter: QPainter, picture: QPixmap, x: float, y: float) -> None:
+def _half(picture: QPixmap) -> tuple[float, float]:
     ratio = 2 * picture.devicePixelRatio()
-    painter.drawPixmap(QPointF(x - picture.width() / ratio, y - picture.height() / ratio), picture)
+    return picture.width() / ratio, picture.height() / ratio
 
 
 def _draw_marks(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:

@@ -18,6 +18,7 @@ from PySide6.QtGui import (
 from studio_log.domain.methods import StepKind
 from studio_log.present.timeline_layout import RowSizes
 from studio_log.ui.theme import Theme
+from studio_log.ui.timeline.ribbons import Ribbon
 from studio_log.ui.timeline.shapes import draw_kind, drop_path, twill
 
 _MOST_TEXTS = 500
@@ -74,11 +75,9 @@ class Pencils:
         self.row_line = QPen(self.colours.line, 1)
         self.now_pen = QPen(self.colours.danger, 2)
         self.focus_pen = QPen(self.colours.focus, 2)
-        self._hatches: dict[StepKind, QBrush] = {}
         self._pictures: dict[str, QPixmap] = {}
-        self._kinds: dict[tuple[StepKind, int], QPixmap] = {}
         self._pens: dict[tuple[int, float], QPen] = {}
-        self._plain: dict[int, QBrush] = {}
+        self._dyes: dict[StepKind, Dye] = {}
 
     @property
     def pleat_width(self) -> float:
@@ -93,36 +92,23 @@ class Pencils:
             pen = self._pens[key] = QPen(colour, width)
         return pen
 
-    def plain(self, colour: QColor) -> QBrush:
-        """Give a plain brush; each is made once."""
-        key = colour.rgba()
-        brush = self._plain.get(key)
-        if brush is None:
-            brush = self._plain[key] = QBrush(colour)
-        return brush
+    def dye(self, kind: StepKind) -> "Dye":
+        """Give all that bars of one kind are drawn with; made once."""
+        dye = self._dyes.get(kind)
+        if dye is None:
+            dye = self._dyes[kind] = Dye(self, kind)
+        return dye
 
-    def hatch(self, kind: StepKind) -> QBrush:
-        """Give the hatching of a soft end."""
-        brush = self._hatches.get(kind)
-        if brush is None:
-            hue = self.theme.kind(kind)
-            brush = self._hatches[kind] = twill(hue.edge, self.colours.panel, self.ratio)
-        return brush
-
-    def kind(self, kind: StepKind, colour: QColor) -> QPixmap:
-        """Give the small shape of a kind in a colour, at the size that bars hold."""
-        key = (kind, colour.rgba())
-        picture = self._kinds.get(key)
-        if picture is None:
-            side = self.sizes.glyph
-            picture = QPixmap(round(side * self.ratio), round(side * self.ratio))
-            picture.setDevicePixelRatio(self.ratio)
-            picture.fill(Qt.GlobalColor.transparent)
-            painter = QPainter(picture)
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            draw_kind(painter, kind, QRectF(0, 0, side, side), colour)
-            painter.end()
-            self._kinds[key] = picture
+    def glyph(self, kind: StepKind, colour: QColor) -> QPixmap:
+        """Draw the small shape of a kind in a colour, at the size that bars hold."""
+        side = self.sizes.glyph
+        picture = QPixmap(round(side * self.ratio), round(side * self.ratio))
+        picture.setDevicePixelRatio(self.ratio)
+        picture.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(picture)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        draw_kind(painter, kind, QRectF(0, 0, side, side), colour)
+        painter.end()
         return picture
 
     def drop(self, *, done: bool) -> QPixmap:
@@ -173,6 +159,25 @@ class Pencils:
         shade.setColorAt(0.75, QColor(0, 0, 0, deep // 8))
         shade.setColorAt(1.0, QColor(0, 0, 0, deep // 2))
         return shade
+
+
+class Dye:
+    """What the bars of one kind of step are drawn with."""
+
+    def __init__(self, pencils: Pencils, kind: StepKind) -> None:
+        hue = self.hue = pencils.theme.kind(kind)
+        high, ratio = pencils.sizes.bar, pencils.ratio
+        bare = QPen(Qt.PenStyle.NoPen) if hue.edge == hue.fill else QPen(hue.edge, 1)
+        edge, fill, tint = QPen(hue.edge, 1.2), QBrush(hue.fill), QBrush(hue.tint)
+        hatch = twill(hue.edge, pencils.colours.panel, ratio)
+        self.done = Ribbon(fill, bare, high, ratio)
+        self.dyed = Ribbon(fill, edge, high, ratio)
+        self.pale = Ribbon(tint, edge, high, ratio)
+        self.soft = Ribbon(hatch, QPen(hue.edge, 1), high, ratio, round_by=0)
+        self.planned_pen = QPen(hue.edge, 1.5)
+        self.aim_pen = QPen(hue.edge, 2)
+        self.glyph_on_fill = pencils.glyph(kind, hue.on_fill)
+        self.glyph_on_tint = pencils.glyph(kind, hue.edge)
 
 
 def _sizes(scale: float) -> RowSizes:

@@ -58,7 +58,7 @@ def make_scene(state: SheetState, looking: Looking, pencils: Pencils) -> Scene:
         pencils.sizes,
         pencils.bar,
         pencils.small,
-        kept=state.shapes,
+        kept=state.laid,
     )
     row_height = pencils.sizes.row
     first = max(0, int(place.scroll_y // row_height))

@@ -10,7 +10,7 @@ from studio_log.present.pleats import Pleat, pleats, toggled
 from studio_log.present.time_scale import TimeScale, time_scale
 
 if TYPE_CHECKING:
-    from studio_log.present.timeline_layout import BarShape
+    from studio_log.present.timeline_layout import KeptLane
 
 BEFORE_NOW: Final = timedelta(hours=18)
 """How much of the past is seen at first."""
@@ -36,7 +36,7 @@ class SheetState:
         self.opened: frozenset[datetime] = frozenset()
         self.pleat_width = 56.0
         self.zoom = 12.0
-        self.shapes: dict[int, BarShape] = {}
+        self.laid: dict[int, KeptLane] = {}
         """What was laid out of these lanes at this scale and now; see `Sheet.kept`."""
         self.code_room: tuple[int, float] = (0, 0.0)
         self.rows: dict[str, int] = {}
@@ -61,14 +61,14 @@ class SheetState:
         """Move now; pleats follow from hour to hour, so that nothing creeps."""
         turned = _hour(now) != _hour(self.now)
         self.now = now
-        self.shapes.clear()
+        self.laid.clear()
         if turned:
             self.rebuild()
 
     def rebuild(self) -> None:
         """Work out pleats and scale anew."""
         start, end = self._span()
-        self.shapes.clear()
+        self.laid.clear()
         # Called for a new font too, whose ruler may have got the old one's id.
         self.code_room = (0, 0.0)
         self.pleats = pleats((start, *self.hands, end), _hour(self.now), self.opened)
@@ -78,7 +78,7 @@ class SheetState:
     def set_zoom(self, zoom: float) -> None:
         """Set pixels an hour, held within the scale's limits; pleats do not depend on it."""
         one = self.scale
-        self.shapes.clear()
+        self.laid.clear()
         self.scale = time_scale(one.start, one.end, zoom, self.pleats, pleat_width=self.pleat_width)
         self.zoom = self.scale.zoom
 

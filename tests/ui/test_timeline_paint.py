@@ -1,0 +1,62 @@
+"""What the timeline paints quickly is what a plain drawing of the same would give."""
+
+import pytest
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPen
+from PySide6.QtWidgets import QApplication
+
+from studio_log.ui.timeline.ribbons import ROUND, Ribbon
+
+pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
+
+FILL, EDGE, GROUND = QColor("#d8af3a"), QColor("#8a6a00"), QColor("#fcf9f1")
+HIGH, LEFT = 22, 7
+
+
+def painted(ratio: float, width: int) -> tuple[QImage, QPainter]:
+    picture = QImage(
+        round((width + 20) * ratio), round((HIGH + 10) * ratio), QImage.Format.Format_RGB32
+    )
+    picture.setDevicePixelRatio(ratio)
+    picture.fill(GROUND)
+    return picture, QPainter(picture)
+
+
+@pytest.mark.parametrize("width", [2, 9, 10, 11, 40, 318, 319, 320, 324, 639, 700, 2000])
+@pytest.mark.parametrize("ratio", [1, 2])
+def test_a_bar_cut_from_a_ribbon_is_the_rounded_rectangle_qt_draws(
+    qapp: QApplication, ratio: int, width: int
+) -> None:
+    pen = QPen(EDGE, 1.2)
+    cut, painter = painted(ratio, width)
+    Ribbon(QBrush(FILL), pen, HIGH, ratio).draw(painter, LEFT, LEFT + width, 5)
+    painter.end()
+    plain, painter = painted(ratio, width)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(pen)
+    painter.setBrush(FILL)
+    place = QRectF(LEFT + 0.5, 5.5, max(width - 1, 1), HIGH - 1)
+    painter.drawRoundedRect(place, min(ROUND, place.width() / 2), min(ROUND, place.width() / 2))
+    painter.end()
+    assert furthest(cut, plain) <= 12  # of 255: smooth edges are blended once more
+
+
+def furthest(one: QImage, other: QImage) -> int:
+    """Give the greatest difference of any channel of any pixel."""
+    mine, theirs = (
+        memoryview(image.convertToFormat(QImage.Format.Format_RGB888).constBits())
+        for image in (one, other)
+    )
+    return max(abs(a - b) for a, b in zip(mine, theirs, strict=True))
+
+
+def test_hatching_runs_on_from_piece_to_piece(qapp: QApplication) -> None:
+    tile = QImage(6, 6, QImage.Format.Format_RGB32)
+    tile.fill(Qt.GlobalColor.white)
+    tile.setPixelColor(2, 0, FILL)
+    picture, painter = painted(1, 1500)
+    hatch = QBrush(tile)
+    Ribbon(hatch, QPen(EDGE, 1), HIGH, 1, round_by=0).draw(painter, 0, 1500, 0)
+    painter.end()
+    dyed = [x for x in range(1, 1497) if picture.pixelColor(x, 6) == FILL]
+    assert dyed == list(range(2, 1497, 6))
