@@ -18,6 +18,7 @@ from studio_log.domain.quiet import ONE_DAY, Night, QuietHours
 from studio_log.domain.reminders import Kind, Reminder
 from studio_log.domain.tending import coming_tendings, next_ask, next_tending
 from studio_log.domain.windows import SHORT, StepWindow, windows_of
+from studio_log.language.words import tr
 
 Milks = Mapping[str, Milk]
 """The milk that each lot takes from, by the lot's code."""
@@ -144,8 +145,9 @@ def _of_lot(day: _Day, lot: Lot, milk: Milk | None) -> Iterator[DayAct]:
     yield from _walk(day, lot, windows)
     warning = beans_wanted(lot, milk, windows, day.since, day.quiet)
     if warning is not None:
-        yield day.act(lot, lot.step(warning.step or 0), Kind.USE_BY, words="Soak beans tonight for",
-                      due=warning.due, floor=warning.rings_at, latest=None)  # fmt: skip
+        yield day.act(lot, lot.step(warning.step or 0), Kind.USE_BY,
+                      words=tr("Soak beans tonight for"), due=warning.due, latest=None,
+                      floor=warning.rings_at)  # fmt: skip
 
 
 def _marks(day: _Day, lot: Lot) -> Iterator[DayAct]:
@@ -209,7 +211,7 @@ def _within(
     latest = start + lasts.latest if lasts is not None and start is not None else None
     ask = next_ask(step, day.quiet)
     if ask is not None:
-        yield day.act(lot, step, Kind.IS_DRY, words="Is it dry?", due=ask, floor=floor,
+        yield day.act(lot, step, Kind.IS_DRY, words=tr("Is it dry?"), due=ask, floor=floor,
                       latest=latest)  # fmt: skip
         return
     end = day.act(lot, step, Kind.READY, words=step.spec.end_order, due=end_due, floor=floor,

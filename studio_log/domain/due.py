@@ -12,6 +12,7 @@ from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Kind, Reminder, Urgency
 from studio_log.domain.tending import next_ask, next_tending
 from studio_log.domain.windows import SHORT, StepWindow, limit_words, short_span, windows_of
+from studio_log.language.words import tr
 
 URGENCY = {
     Kind.START: Urgency.SOON,
@@ -155,7 +156,7 @@ def _tending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
         return
     since = step.tended[-1] if step.tended else step.start
     assert since is not None  # noqa: S101 - a running step has begun
-    said = "Last tended" if step.tended else "In since"
+    said = tr("Last tended") if step.tended else tr("In since")
     yield _make(
         scene,
         step,
@@ -176,12 +177,17 @@ def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remind
     bounds = (end.earliest, end.latest)
     act = step.spec.end_order
     asleep = scene.quiet.around(end.aim) if window.moved.night else None
-    why = f"{step.title} since {scene.local(window.best_start)}; aim {short_span(lasts.aim)}."
+    why = tr(
+        "{title} since {at}; aim {span}.",
+        title=step.title,
+        at=scene.local(window.best_start),
+        span=short_span(lasts.aim),
+    )
     if asleep is not None and window.moved.clash is None:
-        why += f" The aim, {scene.local(end.aim)}, falls in quiet hours."
+        why += tr(" The aim, {at}, falls in quiet hours.", at=scene.local(end.aim))
     if not short and window.best_end - end.earliest >= USEFUL_EARLY:
-        yield _make(scene, step, Kind.MAY_END, end.earliest, act=f"From now on: {_low(act)}",
-                    why=why, window=bounds)  # fmt: skip
+        yield _make(scene, step, Kind.MAY_END, end.earliest, why=why,
+                    act=tr("From now on: {low}", low=_low(act)), window=bounds)  # fmt: skip
     yield _make(scene, step, Kind.READY, window.best_end, act=act, why=why, window=bounds,
                 if_late=step.spec.if_late, quietly=short)  # fmt: skip
     if end.latest is None:
@@ -191,12 +197,12 @@ def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remind
     # Where the best moment is asleep for want of a waking one, only a call before bed helps.
     since = window.best_end if window.moved.clash is None else window.best_start
     if not short and call > since:
-        yield _make(scene, step, Kind.LAST_CALL, call, act=f"Last call: {_low(act)}",
-                    why=f"{limit}, that is {scene.local(end.latest)}.", window=bounds,
-                    if_late=step.spec.if_late)  # fmt: skip
-    yield _make(scene, step, Kind.PAST, end.latest, act=f"Too long: {_low(act)}",
-                why=f"{limit}; that was {scene.local(end.latest)}.", window=bounds,
-                if_late=step.spec.if_late)  # fmt: skip
+        yield _make(scene, step, Kind.LAST_CALL, call, act=tr("Last call: {low}", low=_low(act)),
+                    why=tr("{limit}, that is {at}.", limit=limit, at=scene.local(end.latest)),
+                    if_late=step.spec.if_late, window=bounds)  # fmt: skip
+    yield _make(scene, step, Kind.PAST, end.latest, act=tr("Too long: {low}", low=_low(act)),
+                why=tr("{limit}; that was {at}.", limit=limit, at=scene.local(end.latest)),
+                if_late=step.spec.if_late, window=bounds)  # fmt: skip
 
 
 def _last_call(scene: _Scene, earliest: datetime, latest: datetime) -> datetime:
@@ -212,17 +218,17 @@ def _of_drying(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Rem
     due = next_ask(step, scene.quiet) if ask else None
     if due is not None and step.start is not None:
         yield _make(
-            scene, step, Kind.IS_DRY, due, act="Is it dry?",
-            why=f"Hanging since {scene.local(step.start)}; the last piece counts.",
+            scene, step, Kind.IS_DRY, due, act=tr("Is it dry?"),
+            why=tr("Hanging since {at}; the last piece counts.", at=scene.local(step.start)),
             if_late=step.spec.if_late, nth=str(len(step.damp)),
             window=(window.end.earliest, window.end.latest),
         )  # fmt: skip
     if window.end.latest is not None:
         longest = step.spec.lasts.latest if step.spec.lasts else timedelta(0)
         yield _make(
-            scene, step, Kind.PAST, window.end.latest, act="Still not dry?",
-            why=f"Damp for {short_span(longest)} and more.", if_late=step.spec.if_late,
-            window=(window.end.earliest, window.end.latest),
+            scene, step, Kind.PAST, window.end.latest, act=tr("Still not dry?"),
+            why=tr("Damp for {span} and more.", span=short_span(longest)),
+            if_late=step.spec.if_late, window=(window.end.earliest, window.end.latest),
         )  # fmt: skip
 
 
@@ -231,7 +237,11 @@ def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
     pressing = gap.most is not None and gap.most <= PRESSING_GAP
     before = next((one for one in scene.lot.before(step) if one.end is not None), None)
     earlier = before.end if before is not None else None
-    behind = f"{before.title} ended {scene.local(earlier)}." if before and earlier else ""
+    behind = (
+        tr("{title} ended {at}.", title=before.title, at=scene.local(earlier))
+        if before and earlier
+        else ""
+    )
     due = window.best_start if window.best_start > scene.now else _fell_due(scene, earlier)
     bounds = (start.earliest, start.latest)
     act = step.spec.order
@@ -244,11 +254,11 @@ def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
     call = _last_call(scene, earlier + gap.least, latest)
     low = _low(act)
     if call > due:
-        yield _make(scene, step, Kind.LAST_CALL, call, act=f"Last call: {low}",
-                    why=f"{limit}, that is {scene.local(latest)}.",
+        yield _make(scene, step, Kind.LAST_CALL, call, act=tr("Last call: {low}", low=low),
+                    why=tr("{limit}, that is {at}.", limit=limit, at=scene.local(latest)),
                     if_late=step.spec.if_late, window=bounds)  # fmt: skip
-    yield _make(scene, step, Kind.PAST, latest, act=f"Late: {low}",
-                why=f"{limit}; that was {scene.local(latest)}.",
+    yield _make(scene, step, Kind.PAST, latest, act=tr("Late: {low}", low=low),
+                why=tr("{limit}; that was {at}.", limit=limit, at=scene.local(latest)),
                 if_late=step.spec.if_late, window=bounds)  # fmt: skip
 
 
@@ -291,18 +301,24 @@ def _coats_dry(lot: Lot, cure: Cure) -> int:
 
 _MARK_WORDS: dict[str, Callable[[Cure], tuple[str, str, timedelta] | None]] = {
     "ready": lambda cure: (
-        f"Cured, {cure.plan.ready_title}:",
-        f"Day {cure.days} from fully dry.",
+        tr("Cured, {ready_title}:", ready_title=cure.plan.ready_title),
+        tr("Day {days} from fully dry.", days=cure.days),
         timedelta(0),
     ),
     "paint": lambda cure: (
-        "Paint within two days:",
-        f"Takes paint best until day {cure.plan.paint_best_days} from fully dry.",
+        tr("Paint within two days:"),
+        tr(
+            "Takes paint best until day {paint_best_days} from fully dry.",
+            paint_best_days=cure.plan.paint_best_days,
+        ),
         PAINT_HEADS_UP,
     ),
     "resists": lambda cure: (
-        "Painting time is over:",
-        f"From day {cure.plan.paint_best_days} on paint sinks in less well.",
+        tr("Painting time is over:"),
+        tr(
+            "From day {paint_best_days} on paint sinks in less well.",
+            paint_best_days=cure.plan.paint_best_days,
+        ),
         timedelta(0),
     ),
 }
@@ -327,9 +343,10 @@ def milk_reminder(lot: Lot, milk: Milk | None, now: datetime, quiet: QuietHours)
     due = evening_before(dip, quiet)
     made = _make(
         _Scene(lot, now, quiet, night_rings=False), step, Kind.USE_BY, due,
-        act="Soak beans tonight for",
-        why=f"Milk {milk.code} will be too old for {step.title}, planned next.",
-        if_late="Without fresh milk the next coat waits a day longer.",
+        act=tr("Soak beans tonight for"),
+        why=tr("Milk {code} will be too old for {title}, planned next.",
+               code=milk.code, title=step.title),
+        if_late=tr("Without fresh milk the next coat waits a day longer."),
     )  # fmt: skip
     key = f"{lot.code}/{step.number}/use_by/{milk.code}"
     return None if is_seen(lot, key) else replace(made, key=key)

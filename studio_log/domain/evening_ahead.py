@@ -18,6 +18,7 @@ from studio_log.domain.methods import Spread, StepKind
 from studio_log.domain.milks import Milk
 from studio_log.domain.quiet import LEAST_HANDS_ON, Night, QuietHours, Window, best_moment
 from studio_log.domain.windows import StepWindow, start_advice, windows_of
+from studio_log.language.words import tr
 
 OVERNIGHT = (timedelta(hours=5), timedelta(hours=20))
 """Aims between these are long enough to be slept through."""
@@ -118,7 +119,7 @@ def _fresh_beans(evening: _Evening, lot: Lot) -> Tonight:
     lasts = soaks[-1].lasts if soaks else None
     by = _bedtime(evening, soaks[-1].hands_on if soaks else LEAST_HANDS_ON)
     ends = _awake_ends(evening, lasts, by) if lasts is not None else None
-    return Tonight(lot.code, lot.name, StepKind.BEANS, "soak beans", by, ends, must=True)
+    return Tonight(lot.code, lot.name, StepKind.BEANS, tr("soak beans"), by, ends, must=True)
 
 
 def _bedtime(evening: _Evening, hands_on: timedelta) -> datetime:

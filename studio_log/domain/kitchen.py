@@ -3,6 +3,7 @@
 from typing import Final
 
 from studio_log.domain.number_text import plain
+from studio_log.language.words import tr
 from studio_log.science.units import convert
 
 _QUARTERS: Final = ("", "¼", "½", "¾")
@@ -27,18 +28,18 @@ def measure(cups: float) -> str:
     quarter gallons.
     """
     if cups >= 15.875:
-        return _about(cups / 16, 4, "US gal", "US gal")
+        return _about(cups / 16, 4, tr("US gal"), tr("US gal"))
     if cups >= _CUPS_FROM:
-        return _about(cups, 4, "US cup", "US cups")
+        return _about(cups, 4, tr("US cup"), tr("US cups"))
     if cups * 16 >= 0.75:
-        return _about(cups * 16, 2, "tbsp", "tbsp")
+        return _about(cups * 16, 2, tr("tbsp"), tr("tbsp"))
     if cups * 48 >= 0.125:
-        return _about(cups * 48, 4, "tsp", "tsp")
-    return "less than ¼ tsp"
+        return _about(cups * 48, 4, tr("tsp"), tr("tsp"))
+    return tr("less than ¼ tsp")
 
 
 def _about(value: float, parts: int, one: str, many: str) -> str:
     quarters = int(value * parts + 0.5) * (4 // parts)
     whole, rest = divmod(quarters, 4)
     figure = f"{whole or ''}{_QUARTERS[rest]}" or plain(value, 2)
-    return f"about {figure} {one if quarters <= 4 else many}"
+    return tr("about {figure} {measure}", figure=figure, measure=one if quarters <= 4 else many)

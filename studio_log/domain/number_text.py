@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from studio_log.domain.errors import Question, Refusal
+from studio_log.language.region import region
 
 NUMBER: Final = (
     r"(?:[0-9]{1,9} [0-9]{1,3}/[0-9]{1,3}|[0-9]{1,3}/[0-9]{1,3}"
@@ -63,12 +64,16 @@ def clean(text: str, what: str, *, longest: int) -> str:
 def read_number(text: str) -> float:
     """Give the value of a text that matches `NUMBER`.
 
-    "1,800" raises a Question: it may be a thousand mark or a decimal comma.
+    "1,800" raises a Question: it may be a thousand mark or a decimal comma. Where the place writes
+    a decimal comma, "1.800" is the doubtful one.
     """
-    if re.fullmatch(r"[1-9][0-9]{0,2},[0-9]{3}", text):
-        whole, rest = text.split(",")
+    sign, word = (".", "point") if region().decimal == "," else (",", "comma")
+    if found := re.fullmatch(rf"([1-9][0-9]{{0,2}}){re.escape(sign)}([0-9]{{3}})", text):
+        whole, rest = found.groups()
+        part = region().decimal
         raise Question(
-            f"Is {text} meant as {whole}{rest}, or as {whole}.{rest}? Type it without the comma."
+            f"Is {text} meant as {whole}{rest}, or as {whole}{part}{rest}? "
+            f"Type it without the {word}."
         )
     whole, _, part = text.rpartition(" ")
     if "/" not in part:
@@ -80,9 +85,14 @@ def read_number(text: str) -> float:
 
 
 def plain(value: float, places: int, *, up: bool = False) -> str:
-    """Write a number with at most so many decimals, without trailing noughts.
+    """Write a number as the place does, as `pointed` else: 149.85 g is "149.9", or "149,9"."""
+    return pointed(value, places, up=up).replace(".", region().decimal)
 
-    Halves go away from nought as on paper: 149.85 g is "149.9". `up` rounds towards more.
+
+def pointed(value: float, places: int, *, up: bool = False) -> str:
+    """Write a number with at most so many decimals, without trailing noughts: for what is kept.
+
+    Halves go away from nought as on paper: 149.85 is "149.9". `up` rounds towards more.
     """
     exact = Decimal(repr(round(value, 9)))
     step = Decimal(1).scaleb(-places)

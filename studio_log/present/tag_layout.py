@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts, TagRow
+from studio_log.language.words import tr
 from studio_log.present.qr import QUIET, encode, printed_module
 from studio_log.present.tag_marks import (
     Box,
@@ -112,8 +113,11 @@ def _qr(sheet: _Sheet, dots: int) -> QrMark:
     mark = QrMark(symbol, sheet.margin.right - inset - side, sheet.margin.y + inset, module)
     if mark.quiet.height > sheet.margin.height / 2 or mark.quiet.width > sheet.width / 2:
         raise Refusal(
-            f"{sheet.facts.code} makes a QR code too large for this tag. Nothing was printed. "
-            "Choose a larger tag."
+            tr(
+                "{code} makes a QR code too large for this tag. Nothing was "
+                "printed. Choose a larger tag.",
+                code=sheet.facts.code,
+            )
         )
     sheet.marks.append(mark)
     return mark
@@ -246,7 +250,7 @@ def _rows(sheet: _Sheet, top: float, bottom: float) -> int:
         step = 2.6 * sheet.scale
         fitting = min(len(rows), _row_count(bottom - top - step))
         room = Room(sheet.left, bottom - step, sheet.width, 2.1 * sheet.scale, 0.5 * sheet.scale)
-        words = f"and {len(rows) - fitting} more in the log"
+        words = tr("and {rest} more in the log", rest=len(rows) - fitting)
         sheet.write("rows", words, room, sheet.hand(2.0, 1.6))
         bottom -= step
     if fitting:

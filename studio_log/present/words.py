@@ -1,6 +1,6 @@
 """Weights, volumes, lengths, times and windows as text for screen and paper.
 
-English throughout, from own tables: no word depends on the machine's language.
+In the language in use; figures and dates as the place writes them.
 """
 
 from datetime import datetime, timedelta
@@ -11,19 +11,24 @@ from studio_log.domain.calendar_words import day_words
 from studio_log.domain.methods import Spread
 from studio_log.domain.number_text import plain
 from studio_log.domain.wall_clock import known_zone
+from studio_log.language.words import tr, tr_later
 from studio_log.science.units import OUNCE, convert
 
 Units = Literal["metric", "us"]
 
-UNKNOWN: Final = "not known"
-_NEAR_DAYS: Final = {-1: "yesterday", 0: "today", 1: "tomorrow"}
+UNKNOWN: Final = tr_later("not known")
+_NEAR_DAYS: Final = {
+    -1: tr_later("yesterday {at}"), 0: tr_later("today {at}"), 1: tr_later("tomorrow {at}"),
+}  # fmt: skip
+CUP: Final = tr_later("{figure} US cup")
+CUPS: Final = tr_later("{figure} US cups")
 _OUNCES_IN_POUND: Final = 16
 
 
 def mass(grams: float | None, units: Units = "metric") -> str:
     """Say a weight in grams to 0.1 g, from a kilogram on in kg; US: ounces and pounds."""
     if grams is None:
-        return UNKNOWN
+        return tr(UNKNOWN)
     if units == "us":
         return _ounces(grams)
     if abs(grams) < 999.95:
@@ -47,19 +52,20 @@ def _ounces(grams: float) -> str:
 def litres(volume: float | None, units: Units = "metric") -> str:
     """Say a volume as it is measured: "0.47 L", "5.4 L"; US: cups, from a gallon on gal."""
     if volume is None:
-        return UNKNOWN
+        return tr(UNKNOWN)
     if units == "metric":
         return litres_shown(volume)
     cups = convert(volume, "L", "cup")
     if cups < 15.95:
-        return f"{plain(cups, 1 if cups >= 1 else 2)} US cup{'' if cups <= 1 else 's'}"
-    return f"{plain(cups / 16, 1)} US gal"
+        figure = plain(cups, 1 if cups >= 1 else 2)
+        return tr(CUP if cups <= 1 else CUPS, figure=figure)
+    return tr("{figure} US gal", figure=plain(cups / 16, 1))
 
 
 def length(metres: float | None, units: Units = "metric") -> str:
     """Say a length: below 3 m in cm, else in m; US: below 2 yd in inches, else in yards."""
     if metres is None:
-        return UNKNOWN
+        return tr(UNKNOWN)
     if units == "us":
         inches = convert(metres, "m", "in")
         return f"{plain(inches, 1)} in" if inches < 72 else f"{plain(inches / 36, 2)} yd"
@@ -69,7 +75,7 @@ def length(metres: float | None, units: Units = "metric") -> str:
 def density(gsm: float | None, units: Units = "metric") -> str:
     """Say the weight of an area of cloth: "185 g/m²", "5.5 oz/yd²"."""
     if gsm is None:
-        return UNKNOWN
+        return tr(UNKNOWN)
     if units == "us":
         return f"{plain(convert(gsm, 'g/m2', 'oz/yd2'), 1)} oz/yd²"
     return f"{plain(gsm, 1)} g/m²"
@@ -80,7 +86,7 @@ def amount(of: Amount, units: Units = "metric") -> str:
     if units == "metric":
         return of.shown
     words = mass(of.value, units) if of.unit == "g" else litres(of.value, units)
-    return f"{words} or more" if of.at_least else words
+    return tr("{words} or more", words=words) if of.at_least else words
 
 
 def amount_with_kitchen(of: Amount, units: Units = "metric") -> str:
@@ -97,7 +103,7 @@ def span(of: timedelta) -> str:
     """
     seconds = abs(of.total_seconds())
     if seconds < 60:
-        return f"{int(seconds)} s" if seconds >= 1 else "0 min"
+        return f"{int(seconds)} s" if seconds >= 1 else tr("0 min")
     minutes = int(seconds / 60 + 0.5)
     if minutes < 2 * 24 * 60:
         return _two(minutes // 60, "h", minutes % 60, "min")
@@ -137,7 +143,9 @@ def day(at: datetime, zone: str, now: datetime | None = None) -> str:
 def moment(at: datetime, now: datetime, zone: str) -> str:
     """Say a moment as seen from now: "today 13:08", "yesterday 20:00", "Tue 9 June 13:08"."""
     away = (_local(at, zone).date() - _local(now, zone).date()).days
-    return f"{_NEAR_DAYS.get(away) or day(at, zone, now)} {clock(at, zone)}"
+    if away in _NEAR_DAYS:
+        return tr(_NEAR_DAYS[away], at=clock(at, zone))
+    return f"{day(at, zone, now)} {clock(at, zone)}"
 
 
 def whole_moment(at: datetime, zone: str) -> str:
@@ -148,8 +156,12 @@ def whole_moment(at: datetime, zone: str) -> str:
 def lateness(late: timedelta) -> str:
     """Say how late something is: "2 h late"; "on time" within a minute, "in 2 h" before."""
     if abs(late) < timedelta(minutes=1):
-        return "on time"
-    return f"{span(late)} late" if late > timedelta(0) else f"in {span(late)}"
+        return tr("on time")
+    return (
+        tr("{span} late", span=span(late))
+        if late > timedelta(0)
+        else tr("in {span}", span=span(late))
+    )
 
 
 def ratio(value: float) -> str:
@@ -164,12 +176,12 @@ def window_words(spread: Spread) -> str:
     first, last = span(spread.earliest), span(spread.latest)
     figure, _, unit = first.partition(" ")
     if not spread.earliest:
-        ends = f"up to {last}"
+        ends = tr("up to {last}", last=last)
     elif last.split()[1:] == [unit]:
         ends = f"{figure}–{last}"
     else:
         ends = f"{first} – {last}"
-    return f"{ends}, aim {span(spread.aim)}"
+    return tr("{ends}, aim {span}", ends=ends, span=span(spread.aim))
 
 
 def _local(at: datetime, zone: str) -> datetime:

@@ -16,6 +16,7 @@ from studio_log.domain.reminders import (
 )
 from studio_log.domain.wall_clock import known_zone
 from studio_log.domain.windows import SHORT
+from studio_log.language.words import tr
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
@@ -72,7 +73,7 @@ def reminders_due(desk: Desk, question: q.RemindersFor) -> list[tuple[Reminder, 
 
 def _later(at: datetime, seconds: float) -> datetime:
     if not 0 <= seconds <= 400 * 86400 * 10:
-        raise Refusal("Look ahead by up to ten years, as in 24h or 90d.")
+        raise Refusal(tr("Look ahead by up to ten years, as in 24h or 90d."))
     return at + timedelta(seconds=seconds)
 
 
@@ -125,7 +126,11 @@ def _evening_and_noon(desk: Desk) -> tuple[datetime, datetime]:
 
 def _quiet_words(desk: Desk) -> str:
     hours = desk.quiet.words
-    return "No quiet hours are set." if hours == "none" else f"Quiet hours {hours}: nothing rings."
+    return (
+        tr("No quiet hours are set.")
+        if hours == "none"
+        else tr("Quiet hours {hours}: nothing rings.", hours=hours)
+    )
 
 
 def _is_now(desk: Desk, reminder: Reminder) -> bool:
@@ -135,10 +140,14 @@ def _is_now(desk: Desk, reminder: Reminder) -> bool:
 
 def _next_words(desk: Desk, coming: list[Record], busy: bool) -> str:  # noqa: FBT001
     if not coming:
-        return "" if busy else "Nothing is waiting. A new lot begins with “New lot”."
+        return "" if busy else tr("Nothing is waiting. A new lot begins with “New lot”.")
     first = coming[0].reminder
     when = words.moment(first.rings_at, desk.now, desk.zone)
-    return f"Next: {when}, {first.title}." if busy else f"Nothing until {when}: {first.title}."
+    return (
+        tr("Next: {when}, {title}.", when=when, title=first.title)
+        if busy
+        else tr("Nothing until {when}: {title}.", when=when, title=first.title)
+    )
 
 
 def _take_back(house: Any, desk: Desk) -> q.TakeBack | None:
@@ -157,7 +166,7 @@ def _card(desk: Desk, lots: dict[str, Lot], record: Record) -> q.Card:
     late = desk.now - one.due
     due_words = words.moment(one.rings_at, desk.now, desk.zone)
     if one.rings_at <= desk.now:
-        due_words = f"due {words.moment(one.due, desk.now, desk.zone)}"
+        due_words = tr("due {moment}", moment=words.moment(one.due, desk.now, desk.zone))
         if late >= timedelta(minutes=2):
             due_words += f" · {words.lateness(late)}"
     return q.Card(
@@ -192,4 +201,6 @@ def _put_off_warning(desk: Desk, reminder: Reminder) -> str:
         return ""
     limit = words.moment(reminder.latest, desk.now, desk.zone)
     verb = "was" if reminder.latest <= desk.now else "is"
-    return f"The limit {verb} {limit}. {reminder.if_late}".strip()
+    return tr(
+        "The limit {verb} {limit}. {if_late}", verb=verb, limit=limit, if_late=reminder.if_late
+    ).strip()

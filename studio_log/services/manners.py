@@ -14,6 +14,7 @@ from studio_log.domain.lots import Lot
 from studio_log.domain.milks import Milk
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Fate, Kind, Record, Reminder, Urgency
+from studio_log.language.words import tr
 from studio_log.present.words import moment
 from studio_log.services.commands import ChangeSettings, Hush
 from studio_log.services.desk import LONGEST_HUSH, Desk
@@ -44,7 +45,7 @@ def hush(desk: Desk, command: Hush) -> ChangeSettings:
         until = next_morning(desk).isoformat()
     elif command.span is not None:
         if not timedelta(0) < command.span <= LONGEST_HUSH:
-            raise Refusal("Do not disturb lasts from a minute to a day. Nothing was changed.")
+            raise Refusal(tr("Do not disturb lasts from a minute to a day. Nothing was changed."))
         until = (desk.now + command.span).isoformat()
     return ChangeSettings({"hush_until": until})
 
@@ -53,10 +54,14 @@ def hush_words(desk: Desk) -> str:
     """Say whether anything may disturb just now."""
     until = desk.hush_until
     if until is None:
-        return "Reminders may ring."
+        return tr("Reminders may ring.")
     spoiling = desk.settings.spoiling_at_night
-    but = "Only what spoils rings" if spoiling else "Nothing rings"
-    return f"{but} until {moment(until, desk.now, desk.zone)}; then all that is due is told."
+    but = tr("Only what spoils rings") if spoiling else tr("Nothing rings")
+    return tr(
+        "{but} until {moment}; then all that is due is told.",
+        but=but,
+        moment=moment(until, desk.now, desk.zone),
+    )
 
 
 def looks_due(desk: Desk, looked: set[str]) -> list[Look]:
@@ -137,7 +142,7 @@ def _say_day(desk: Desk) -> tuple[str, str, str]:
 def _say_evening(desk: Desk) -> tuple[str, str, str]:
     found = tonight(*_live(desk))
     words = tonight_words(found, desk.now, desk.zone)
-    return words, "What to start tonight", words
+    return words, tr("What to start tonight"), words
 
 
 def _live(desk: Desk) -> tuple[list[Lot], datetime, QuietHours, dict[str, Milk]]:

@@ -7,12 +7,13 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, standing
 from studio_log.domain.milks import milk_from
 from studio_log.domain.reminders import Cause
+from studio_log.language.words import tr, tr_later
 from studio_log.present.words import moment
 from studio_log.services.commands import NewMilk, Outcome, SetMilk
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.lot_acts import own_entries
 
-TAKEN_BACK = "taken back"
+TAKEN_BACK = tr_later("taken back")
 MOST = {"beans_grams": 100_000.0, "litres": 5_000.0, "strength": 1_000.0}
 
 
@@ -31,7 +32,7 @@ def new_milk(desk: Desk, command: NewMilk) -> Outcome:
     _name_running_coats(desk, lots, code)
     good = moment(milk.use_by, desk.now, desk.zone)
     return Outcome(
-        f"Milk {code} is recorded, good for a further coat until {good}.",
+        tr("Milk {code} is recorded, good for a further coat until {good}.", code=code, good=good),
         lots=frozenset(lots),
         milks=frozenset({code}),
         code=code,
@@ -44,7 +45,13 @@ def _figures(command: NewMilk) -> dict[str, Any]:
     given = {name: getattr(command, name) for name in MOST}
     for name, value in given.items():
         if value is not None and not (math.isfinite(value) and 0 < value <= MOST[name]):
-            raise Refusal(f"{value} is no figure for a milk's {name.replace('_', ' ')}.")
+            raise Refusal(
+                tr(
+                    "{value} is no figure for a milk's {replace}.",
+                    value=value,
+                    replace=name.replace("_", " "),
+                )
+            )
     beans, litres, strength = given["beans_grams"], given["litres"], given["strength"]
     if strength is None and beans and litres:
         given["strength"] = beans / litres
@@ -65,7 +72,7 @@ def _name_running_coats(desk: Desk, lots: list[str], code: str) -> None:
             if step.spec.uses_milk and step.milk is None:
                 entry = desk.entry(lot_code, Act.MILK, step=step.number, data={"milk": code})
                 lot = desk.write(lot, entry)
-        desk.settle(lot, Cause(why="the milk changed"))
+        desk.settle(lot, Cause(why=tr("the milk changed")))
 
 
 def undo_milk(desk: Desk, code: str, number: int | None = None) -> Outcome:
@@ -73,10 +80,12 @@ def undo_milk(desk: Desk, code: str, number: int | None = None) -> Outcome:
     before = milk_from(desk.entries(code))
     stand = [entry for entry in standing(desk.entries(code)) if number in {None, entry.number}]
     if not stand or stand[-1].note == TAKEN_BACK:
-        raise Refusal(f"Nothing of milk {code} is left to take back. Nothing was changed.")
+        raise Refusal(
+            tr("Nothing of milk {code} is left to take back. Nothing was changed.", code=code)
+        )
     if stand[-1].act is Act.MILK_NEW:
         if len(standing(desk.entries(code))) > 1:
-            raise Refusal(f"Milk {code} was changed since. Take that back first.")
+            raise Refusal(tr("Milk {code} was changed since. Take that back first.", code=code))
         gone = {"finished": True, "lots": []}
         desk.work.journal.append(desk.entry(code, Act.MILK_SET, note=TAKEN_BACK, data=gone))
         for lot_code in before.lots:
@@ -87,9 +96,11 @@ def undo_milk(desk: Desk, code: str, number: int | None = None) -> Outcome:
     desk.put_milk(after)
     touched = sorted({*before.lots, *after.lots})
     for lot_code in touched:
-        desk.settle(desk.lot(lot_code), Cause(undoing=True, why="its milk was taken back"))
+        desk.settle(
+            desk.lot(lot_code), Cause(undoing=True, why=tr_later("its milk was taken back"))
+        )
     lots, milks = frozenset(touched), frozenset({code})
-    words = f"Milk {code}: {stand[-1].act.words} is taken back."
+    words = tr("Milk {code}: {words} is taken back.", code=code, words=stand[-1].act.words)
     return Outcome(words, lots=lots, milks=milks, subject=code, reminders=True)
 
 
@@ -112,14 +123,14 @@ def set_milk(desk: Desk, command: SetMilk) -> Outcome:
     if command.finished is not None:
         data["finished"] = command.finished
     if not data:
-        raise Refusal("Say what changes: its place, its lots, or that it is used up.")
+        raise Refusal(tr("Say what changes: its place, its lots, or that it is used up."))
     desk.work.journal.append(desk.entry(code, Act.MILK_SET, data=data))
     after = desk.milk(code)
     desk.put_milk(after)
     touched = sorted({*milk.lots, *after.lots})
     _name_running_coats(desk, touched, code)
     return Outcome(
-        f"Milk {code} is changed.",
+        tr("Milk {code} is changed.", code=code),
         lots=frozenset(touched),
         milks=frozenset({code}),
         subject=code,

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from studio_log.domain.reminders import Fate, Kind
+from studio_log.language.words import tr, tr_later
 from studio_log.services.desk import Desk
 from studio_log.services.rang import ANSWERED, NOT_NEEDED, OPEN, WAITS, Rang, Try, WhatRangFor
 from studio_log.services.reminder_words import WORTH_SAYING
@@ -23,17 +24,17 @@ STATES: Final[Mapping[str, str]] = {
     Fate.VOID.value: NOT_NEEDED,
 }
 KINDS: Final[Mapping[str, str]] = {
-    Kind.START.value: "to begin",
-    Kind.TEND.value: "tending",
-    Kind.MAY_END.value: "may end",
-    Kind.READY.value: "ready",
-    Kind.LAST_CALL.value: "last call",
-    Kind.PAST.value: "past its limit",
-    Kind.IS_DRY.value: "is it dry?",
-    Kind.USE_BY.value: "use by",
-    Kind.CURE_MARK.value: "mark of the cure",
-    Kind.LOOK_AHEAD.value: "look ahead",
-    Kind.EVENING_LOOK.value: "evening look",
+    Kind.START.value: tr_later("to begin"),
+    Kind.TEND.value: tr_later("tending"),
+    Kind.MAY_END.value: tr_later("may end"),
+    Kind.READY.value: tr_later("ready"),
+    Kind.LAST_CALL.value: tr_later("last call"),
+    Kind.PAST.value: tr_later("past its limit"),
+    Kind.IS_DRY.value: tr_later("is it dry?"),
+    Kind.USE_BY.value: tr_later("use by"),
+    Kind.CURE_MARK.value: tr_later("mark of the cure"),
+    Kind.LOOK_AHEAD.value: tr_later("look ahead"),
+    Kind.EVENING_LOOK.value: tr_later("evening look"),
 }
 
 
@@ -89,7 +90,7 @@ def _row(desk: Desk, kept: RangLine, tries: tuple[Try, ...]) -> Rang:
         name=kept.name,
         step=kept.step,
         title=kept.title,
-        kind=KINDS.get(kept.kind, kept.kind.replace("_", " ")),
+        kind=tr(KINDS.get(kept.kind, kept.kind.replace("_", " "))),
         urgency=kept.urgency,
         due=kept.due,
         rings=rings,

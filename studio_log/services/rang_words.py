@@ -9,6 +9,7 @@ from typing import Final
 
 from studio_log.domain.calendar_words import day_words
 from studio_log.domain.wall_clock import Kind, from_wall, known_zone
+from studio_log.language.words import tr
 from studio_log.present.words import span
 from studio_log.services.rang import ANSWERED, NOT_NEEDED, OPEN, Rang, Try
 from studio_log.services.reminder_words import WORTH_SAYING
@@ -60,7 +61,7 @@ def due_words(row: Rang, now: datetime) -> str:
 
 def lot_words(row: Rang) -> str:
     """Give the lot with its name; "the studio" for what is about no lot."""
-    return tame(f"{row.lot} {row.name}") or "the studio"
+    return tame(f"{row.lot} {row.name}") or tr("the studio")
 
 
 def what_words(row: Rang) -> str:
@@ -78,7 +79,7 @@ def rang_words(row: Rang) -> str:
     if late := late_words(row):
         words.append(late)
     if row.times > 1:
-        words.append(f"{row.times} times")
+        words.append(tr("{times} times", times=row.times))
     return ", ".join(words)
 
 
@@ -87,31 +88,37 @@ def late_words(row: Rang) -> str:
     if row.late is None or row.late < WORTH_SAYING:
         return ""
     if row.quiet_until is not None:
-        return f"waited for quiet hours to end, {_from_due(row.quiet_until, row)}"
-    return f"told {span(row.late)} late"
+        return tr(
+            "waited for quiet hours to end, {from_due}", from_due=_from_due(row.quiet_until, row)
+        )
+    return tr("told {span} late", span=span(row.late))
 
 
 def how_words(row: Rang) -> str:
     """Name the channels that showed it; where none did, those that were tried."""
     if row.channels:
-        return ", ".join(map(tame, row.channels))
-    failed = dict.fromkeys(tame(one.channel) for one in row.tries)
-    return f"failed: {', '.join(failed)}" if failed else "—"
+        return ", ".join(tame(tr(name)) for name in row.channels)
+    failed = dict.fromkeys(tame(tr(one.channel)) for one in row.tries)
+    return tr("failed: {channels}", channels=", ".join(failed)) if failed else "—"
 
 
 def answer_words(row: Rang) -> str:
     """Say what became of it, in few words: "tended, 21:32"."""
     if row.told:
-        return "told; wanted no answer"
+        return tr("told; wanted no answer")
     if row.state == ANSWERED and row.answered_at is not None:
-        after = f", after {span(wait)}" if (wait := _wait(row)) else ""
-        return f"{tame(row.answer) or 'answered'}, {_from_due(row.answered_at, row)}{after}"
+        after = tr(", after {span}", span=span(wait)) if (wait := _wait(row)) else ""
+        return f"{tame(row.answer) or tr('answered')}, {_from_due(row.answered_at, row)}{after}"
     if row.state == NOT_NEEDED and row.void_at is not None:
         return f"{NOT_NEEDED}, {_from_due(row.void_at, row)}"
     if row.state == OPEN:
-        return "open: no answer yet"
-    rest = "rings again" if row.rings else "rings"
-    return f"waits: {rest} {_from_due(row.rings_at, row)}" if row.rings_at else row.state
+        return tr("open: no answer yet")
+    rest = tr("rings again") if row.rings else "rings"
+    return (
+        tr("waits: {rest} {from_due}", rest=rest, from_due=_from_due(row.rings_at, row))
+        if row.rings_at
+        else row.state
+    )
 
 
 def details(row: Rang, now: datetime) -> tuple[str, ...]:
@@ -119,7 +126,12 @@ def details(row: Rang, now: datetime) -> tuple[str, ...]:
     about = f"{lot_words(row)} · {tame(row.step)}" if row.step else lot_words(row)
     lines = [
         about,
-        f"Due {due_words(row, now)} ({tame(row.kind)}, {tame(row.urgency)}).",
+        tr(
+            "Due {due_words} ({tame}, {tame2}).",
+            due_words=due_words(row, now),
+            tame=tame(row.kind),
+            tame2=tame(row.urgency),
+        ),
         _rung(row),
         _late_line(row),
         _ended(row),
@@ -130,34 +142,46 @@ def details(row: Rang, now: datetime) -> tuple[str, ...]:
 
 def _silent(row: Rang) -> str:
     if row.state == ANSWERED:
-        return "did not ring: answered before"
+        return tr("did not ring: answered before")
     if row.state == NOT_NEEDED:
-        return f"did not ring: {NOT_NEEDED}"
+        return tr("did not ring: {NOT_NEEDED}", NOT_NEEDED=NOT_NEEDED)
     if row.state == OPEN:
-        return "did not ring: it came back when an act was taken back"
-    return "did not ring yet"
+        return tr("did not ring: it came back when an act was taken back")
+    return tr("did not ring yet")
 
 
 def _rung(row: Rang) -> str:
     if not row.rings:
         silent = _silent(row)
-        tried = " It was tried, and no channel took it." if row.tries else ""
+        tried = tr(" It was tried, and no channel took it.") if row.tries else ""
         return f"{silent[:1].upper()}{silent[1:]}.{tried}"
     shown = row.rings[:MOST_RINGS]
     times = [_from_due(shown[0], row, seconds=True)]
     times += [_after(at, before, row.zone) for before, at in pairwise(shown)]
     more = len(row.rings) - len(shown)
-    rest = f" and {more} times more, last {_from_due(row.rings[-1], row)}" if more else ""
+    rest = (
+        tr(
+            " and {more} times more, last {from_due}",
+            more=more,
+            from_due=_from_due(row.rings[-1], row),
+        )
+        if more
+        else ""
+    )
     lost = row.times - len(row.rings)
-    untold = f" It rang {lost} times more at moments not written down." if lost else ""
-    by = f", by {how_words(row)}" if row.channels else ""
-    return f"Rang {', '.join(times)}{rest}{by}.{untold}"
+    untold = (
+        tr(" It rang {lost} times more at moments not written down.", lost=lost) if lost else ""
+    )
+    by = tr(", by {how_words}", how_words=how_words(row)) if row.channels else ""
+    return tr(
+        "Rang {join}{rest}{by}.{untold}", join=", ".join(times), rest=rest, by=by, untold=untold
+    )
 
 
 def _late_line(row: Rang) -> str:
     first = row.first_rung
     if first is not None and first < row.due:
-        return "It rang before its moment as it stands now: it was planned anew, or put right."
+        return tr("It rang before its moment as it stands now: it was planned anew, or put right.")
     words = late_words(row)
     return f"{words[:1].upper()}{words[1:]}." if words else ""
 
@@ -165,9 +189,16 @@ def _late_line(row: Rang) -> str:
 def _ended(row: Rang) -> str:
     words = answer_words(row)
     if row.state == ANSWERED and row.answered_at is not None and not row.told:
-        since = f" ({span(wait)} after the first ring)" if (wait := _wait(row)) else ""
+        since = (
+            tr(" ({span} after the first ring)", span=span(wait)) if (wait := _wait(row)) else ""
+        )
         at = _from_due(row.answered_at, row)
-        return f"Answered {at}{since}: {tame(row.answer) or 'no words'}."
+        return tr(
+            "Answered {at}{since}: {words}.",
+            at=at,
+            since=since,
+            words=tame(row.answer) or tr("no words"),
+        )
     if row.state == NOT_NEEDED and row.void_why:
         words = f"{words} ({tame(row.void_why)})"
     return f"{words[:1].upper()}{words[1:]}."
@@ -187,7 +218,7 @@ def _wait(row: Rang) -> timedelta | None:
 
 def _tried(tries: Sequence[Try], row: Rang) -> Iterator[str]:
     if tries:
-        yield "Every channel that was tried, and what it answered:"
+        yield tr("Every channel that was tried, and what it answered:")
     before = row.due
     for one in tries[:MOST_TRIES]:
         at = _after(one.at, before, row.zone, seconds=True)
@@ -197,9 +228,9 @@ def _tried(tries: Sequence[Try], row: Rang) -> Iterator[str]:
         yield f"• {at} {tame(one.channel)}: {told}"
         before = one.at
     if len(tries) > MOST_TRIES:
-        yield f"… and {len(tries) - MOST_TRIES} more; “Export…” writes them all."
+        yield tr("… and {rest} more; “Export…” writes them all.", rest=len(tries) - MOST_TRIES)
     if any(not one.ok for one in tries):
-        yield "A failure that repeats the one before it is written down once."
+        yield tr("A failure that repeats the one before it is written down once.")
 
 
 def _from_due(at: datetime, row: Rang, *, seconds: bool = False) -> str:

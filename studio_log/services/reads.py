@@ -6,13 +6,14 @@ from typing import Any, Protocol
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.amounts import vessel_fits, work_out
-from studio_log.domain.calendar_words import MONTHS
+from studio_log.domain.calendar_words import date_words
 from studio_log.domain.cautions import Caution
 from studio_log.domain.errors import Refusal
 from studio_log.domain.lots import Lot
 from studio_log.domain.methods import Basis, StepKind
 from studio_log.domain.milks import Milk
 from studio_log.domain.tags import TagFacts, TagRow
+from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.bench_reads import bench, reminders_due
@@ -69,9 +70,9 @@ def _amounts(_house: House, desk: Desk, question: q.AmountsFor) -> q.AmountsAnsw
 
 def milk_line(milk: Milk, desk: Desk) -> q.MilkLine:
     """Give a milk with its life in words."""
-    place = "cold" if milk.cold else "at room heat"
+    place = "cold" if milk.cold else tr("at room heat")
     good = words.moment(milk.use_by, desk.now, desk.zone)
-    fresh = "good until" if desk.now <= milk.use_by else "too old for a further coat since"
+    fresh = tr("good until") if desk.now <= milk.use_by else tr("too old for a further coat since")
     litres = f"{words.litres(milk.litres, desk.units)}, " if milk.litres else ""
     return q.MilkLine(
         code=milk.code,
@@ -82,7 +83,14 @@ def milk_line(milk: Milk, desk: Desk) -> q.MilkLine:
         use_by=milk.use_by,
         lots=milk.lots,
         finished=milk.finished,
-        words=f"{milk.code}: {litres}kept {place}, {fresh} {good}",
+        words=tr(
+            "{code}: {litres}kept {place}, {fresh} {good}",
+            code=milk.code,
+            litres=litres,
+            place=place,
+            fresh=fresh,
+            good=good,
+        ),
     )
 
 
@@ -128,20 +136,19 @@ def _beans(lot: Lot) -> float | None:
     return None
 
 
-CLOCK_WRONG = "{fault} Until it is right, reminders may come early or late."
+CLOCK_WRONG = tr_later("{fault} Until it is right, reminders may come early or late.")
 TAG_KINDS = frozenset({"soak", "dip", "cure", "scour"})
 
 
 def _tags(house: House, desk: Desk, question: q.TagsFor) -> q.Tags:
     if not question.codes:
-        raise Refusal("Say which lots: give their codes.")
+        raise Refusal(tr("Say which lots: give their codes."))
     return tuple(_tag(house, desk, whole_code(code)) for code in question.codes)
 
 
 def _short_day(at: datetime, zone: str) -> str:
     """Give a day as it fits on a tag: "9 Jun 2026"."""
-    day = at.astimezone(ZoneInfo(zone)).date()
-    return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
+    return date_words(at.astimezone(ZoneInfo(zone)).date(), short=True, year=True)
 
 
 def _short_moment(at: datetime, zone: str) -> str:
@@ -166,7 +173,7 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
         name=lot.name,
         weight=words.mass(grams, desk.units) if grams is not None else "",
         method=lot.method.title,
-        begun=f"begun {_short_day(lot.begun, desk.zone)}",
+        begun=tr("begun {short_day}", short_day=_short_day(lot.begun, desk.zone)),
         rows=tuple(rows),
         caution=short[0] if short else "",
         studio=desk.settings.studio,
@@ -175,15 +182,26 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
 
 def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
     last = desk.work.journal.last_written()
-    saved = f"Saved {words.moment(last, desk.now, desk.zone)}" if last else "Nothing saved yet"
+    saved = (
+        tr("Saved {moment}", moment=words.moment(last, desk.now, desk.zone))
+        if last
+        else tr("Nothing saved yet")
+    )
     works, channels = house.telling.state()
     at = next_ring(desk)
-    ring = f"next ring {words.moment(at, desk.now, desk.zone)}" if at else "nothing will ring"
+    ring = (
+        tr("next ring {moment}", moment=words.moment(at, desk.now, desk.zone))
+        if at
+        else tr("nothing will ring")
+    )
     if at is not None and at <= desk.now + timedelta(seconds=30):
-        ring = "ringing now"
+        ring = tr("ringing now")
     if desk.hush_until is not None:
-        ring = f"do not disturb until {words.moment(desk.hush_until, desk.now, desk.zone)}"
-    faults = (CLOCK_WRONG.format(fault=desk.clock_fault),) if desk.clock_fault else ()
+        ring = tr(
+            "do not disturb until {moment}",
+            moment=words.moment(desk.hush_until, desk.now, desk.zone),
+        )
+    faults = (tr(CLOCK_WRONG).format(fault=desk.clock_fault),) if desk.clock_fault else ()
     return q.Status(
         saved, channels, works, ring, house.copy_words, (*faults, *house.store.warnings)
     )

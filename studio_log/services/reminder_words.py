@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 
 from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.reminders import WITHOUT_ACT, Kind, Record, Reminder, told_together
+from studio_log.language.words import tr, tr_later
 from studio_log.present.words import lateness
 from studio_log.services.ports import NoticeText
 
@@ -12,24 +13,24 @@ WORTH_SAYING = timedelta(minutes=2)
 """Lateness below this is not mentioned."""
 MOST_LINES = 8
 """Lines of a notice; the rest is counted and stands on the bench."""
-LATER = ("later", "In 10 min")
-DAMP = "Still damp"
+LATER = ("later", tr_later("In 10 min"))
+DAMP = tr_later("Still damp")
 
 
 def answer_words(reminder: Reminder, step: LotStep | None) -> str:
     """Give the words of the one big answer: "Stirred", "Dry", "Begin now"."""
     if step is None or reminder.kind in WITHOUT_ACT:
-        return "Seen"
+        return tr("Seen")
     if step.start is None:
-        return "Begin now"
+        return tr("Begin now")
     if reminder.kind is Kind.TEND and step.spec.tending is not None:
         return step.spec.tending.done
-    return "Dry" if step.spec.ask_dry is not None else step.spec.end_done
+    return tr("Dry") if step.spec.ask_dry is not None else step.spec.end_done
 
 
 def second_words(step: LotStep | None) -> str:
     """Give the words of the second answer, to "is it dry?"; "" where there is none."""
-    return DAMP if step is not None and step.spec.ask_dry and step.running else ""
+    return tr(DAMP) if step is not None and step.spec.ask_dry and step.running else ""
 
 
 def notice_text(
@@ -55,9 +56,9 @@ def notice_text(
     lines = [_line(record.reminder, now) for record in told]
     if len(lines) > MOST_LINES:
         rest = len(lines) - MOST_LINES + 1
-        lines = [*lines[: MOST_LINES - 1], f"… and {rest} more on the bench."]
-    title = f"{len(told)} things need hands"
-    return NoticeText(title, "\n".join([*lines, *looks]), urgency.value, keys, (LATER,))
+        lines = [*lines[: MOST_LINES - 1], tr("… and {rest} more on the bench.", rest=rest)]
+    title = tr("{count} things need hands", count=len(told))
+    return NoticeText(title, "\n".join([*lines, *looks]), urgency.value, keys, (_later(),))
 
 
 def _answers(one: Reminder, lot: Lot | None) -> tuple[tuple[str, str], ...]:
@@ -65,7 +66,7 @@ def _answers(one: Reminder, lot: Lot | None) -> tuple[tuple[str, str], ...]:
     found = [("done", answer_words(one, step))]
     if second := second_words(step):
         found.append(("damp", second))
-    return (*found, LATER)
+    return (*found, _later())
 
 
 def _line(one: Reminder, now: datetime) -> str:
@@ -77,3 +78,8 @@ def late_words(reminder: Reminder, now: datetime) -> str:
     """Say how late a reminder is, "" where it is not worth saying."""
     late = now - reminder.due
     return lateness(late) if late >= WORTH_SAYING else ""
+
+
+def _later() -> tuple[str, str]:
+    slug, words = LATER
+    return slug, tr(words)

@@ -23,6 +23,7 @@ from studio_log.domain.reminders import (
     Urgency,
     rings_next,
 )
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import AnswerReminder, Mark, NoteShown, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
@@ -35,7 +36,7 @@ from studio_log.store.database import Store
 from studio_log.store.values import DeliveryRecord
 
 TEN_MINUTES = timedelta(minutes=10)
-IN_WINDOW = "the window"
+IN_WINDOW = tr_later("the window")
 """The channel of what the window shows by itself: its bar, its bench, its chime."""
 
 
@@ -93,7 +94,7 @@ def text_of(desk: Desk, records: Sequence[Record], looks: Sequence[Look] = ()) -
     if not records:
         title, body = looks[0].title, "\n".join(filter(None, (one.body for one in looks)))
         if len(looks) > 1:
-            title, body = "Looking ahead", "\n".join(one.words for one in looks)
+            title, body = tr("Looking ahead"), "\n".join(one.words for one in looks)
         return NoticeText(title, body, Urgency.CALM.value, ())
     lots = {one.reminder.subject for one in records}
     known = {code: desk.lot(code) for code in lots}
@@ -187,14 +188,14 @@ def answer(desk: Desk, command: AnswerReminder) -> Outcome:
     """Answer a reminder by the act that fits it; one without an act is put on record."""
     kept = desk.work.reminders.get(command.key)
     if kept is None:
-        raise Refusal("That reminder is not known any more; the bench shows what is open.")
+        raise Refusal(tr("That reminder is not known any more; the bench shows what is open."))
     record = record_from(kept)
     act = _ANSWERS.get(command.answer)
     if act is None:
-        raise Refusal(f"A reminder is not answered by {command.answer!r}.")
+        raise Refusal(tr("A reminder is not answered by {answer!r}.", answer=command.answer))
     if not record.open:
-        what = record.answer or "no longer needed"
-        raise Refusal(f"That was answered already: {what}. Nothing was changed.")
+        what = tr(record.answer or tr_later("no longer needed"))
+        raise Refusal(tr("That was answered already: {what}. Nothing was changed.", what=what))
     chosen = act(desk, record)
     step = record.reminder.step
     if chosen is None or step is None:
@@ -242,9 +243,9 @@ def _put_on_record(desk: Desk, record: Record, command: AnswerReminder) -> Outco
         until = put_off_until(desk, command)
         moved = replace(record.reminder, rings_at=until)
         desk.put_records([replace(record, reminder=moved, fate=Fate.WAITING, rung_at=None)])
-        words = f"{record.reminder.title} is put off."
+        words = tr("{title} is put off.", title=record.reminder.title)
     else:
-        return _seen(desk, lot, record, clean(command.note, "The note"))
+        return _seen(desk, lot, record, clean(command.note, tr("The note")))
     return Outcome(words, lots=frozenset({lot.code}), reminders=True, subject="")
 
 

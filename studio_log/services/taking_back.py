@@ -7,6 +7,7 @@ from studio_log.domain.journal import Act, Entry, standing, taken_back
 from studio_log.domain.lots import Lot
 from studio_log.domain.methods import MethodStep
 from studio_log.domain.reminders import Cause
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.limits import clean
@@ -34,18 +35,22 @@ def undo(desk: Desk, command: Undo) -> Outcome:
     named = command.entry is not None
     target = _named(entries, command.entry or 0) if named else last_undoable(entries)
     if target is None:
-        raise Refusal(f"Nothing of {code} is left to take back.")
+        raise Refusal(tr("Nothing of {code} is left to take back.", code=code))
     if target.act is Act.NEW:
         _nothing_stands_on(code, entries)
         lot = desk.write(desk.lot(code), desk.entry(code, Act.VOID))
-        desk.settle(lot, Cause(undoing=True, why="the lot was taken back"))
-        return _outcome(code, f"{code} is taken back; its code is not used again.")
+        desk.settle(lot, Cause(undoing=True, why=tr_later("the lot was taken back")))
+        return _outcome(code, tr("{code} is taken back; its code is not used again.", code=code))
     touched = {code}
     if target.act is Act.SPLIT_OFF:
         touched.add(_void_child(desk, target))
     lot = desk.rewrite(code, desk.entry(code, Act.UNDO, target=target.number))
-    desk.settle(lot, Cause(undoing=True, why="its entry was taken back"))
-    return _outcome(code, f"{code}: {entry_words(target, lot)} is taken back.", *touched)
+    desk.settle(lot, Cause(undoing=True, why=tr_later("its entry was taken back")))
+    return _outcome(
+        code,
+        tr("{code}: {entry_words} is taken back.", code=code, entry_words=entry_words(target, lot)),
+        *touched,
+    )
 
 
 def _nothing_stands_on(code: str, entries: tuple[Entry, ...]) -> None:
@@ -53,8 +58,13 @@ def _nothing_stands_on(code: str, entries: tuple[Entry, ...]) -> None:
     later = [entry for entry in own_entries(entries) if entry.act not in {Act.NEW, *FIXED}]
     if later:
         raise Refusal(
-            f"Entry {later[-1].number} ({later[-1].act.words}) of {code} stands "
-            "on it. Take that one back first. Nothing was changed."
+            tr(
+                "Entry {number} ({words}) of {code} stands on it. Take that one "
+                "back first. Nothing was changed.",
+                number=later[-1].number,
+                words=later[-1].act.words,
+                code=code,
+            )
         )
 
 
@@ -64,11 +74,15 @@ def _void_child(desk: Desk, split: Entry) -> str:
     since = [entry for entry in own_entries(desk.entries(code)) if entry.act not in FIXED]
     if since:
         raise Refusal(
-            f"{code} has been worked on since the split: {len(since)} entries stand on it. "
-            "Take those back first. Nothing was changed."
+            tr(
+                "{code} has been worked on since the split: {count} entries stand "
+                "on it. Take those back first. Nothing was changed.",
+                code=code,
+                count=len(since),
+            )
         )
     child = desk.write(desk.lot(code), desk.entry(code, Act.VOID))
-    desk.settle(child, Cause(undoing=True, why="the split was taken back"))
+    desk.settle(child, Cause(undoing=True, why=tr_later("the split was taken back")))
     return code
 
 
@@ -77,9 +91,14 @@ def _named(entries: tuple[Entry, ...], number: int) -> Entry:
         if entry.number != number:
             continue
         if entry.act in FIXED or "from" in entry.data:
-            raise Refusal(f"Entry {number} belongs to the lot's past and cannot be changed here.")
+            raise Refusal(
+                tr(
+                    "Entry {number} belongs to the lot's past and cannot be changed here.",
+                    number=number,
+                )
+            )
         return entry
-    raise Refusal(f"There is no entry {number} that stands. Nothing was changed.")
+    raise Refusal(tr("There is no entry {number} that stands. Nothing was changed.", number=number))
 
 
 def redo(desk: Desk, command: Redo) -> Outcome:
@@ -88,21 +107,23 @@ def redo(desk: Desk, command: Redo) -> Outcome:
     lot = desk.lot(code)
     entries = desk.entries(code)
     if lot.voided and lot.parents:
-        raise Refusal("A split that was taken back is made again, not restored.")
+        raise Refusal(tr("A split that was taken back is made again, not restored."))
     if lot.voided:
         void = next(entry for entry in reversed(standing(entries)) if entry.act is Act.VOID)
         back = desk.entry(code, Act.UNDO, target=void.number)
-        words = f"{code} is restored."
+        words = tr("{code} is restored.", code=code)
     else:
         gone = taken_back(entries)
         if not gone:
-            raise Refusal(f"Nothing of {code} was taken back. Nothing was changed.")
+            raise Refusal(tr("Nothing of {code} was taken back. Nothing was changed.", code=code))
         if gone[-1].act is Act.SPLIT_OFF:
-            raise Refusal("A split that was taken back is made again, not restored.")
+            raise Refusal(tr("A split that was taken back is made again, not restored."))
         back = desk.entry(code, Act.REDO, target=gone[-1].number)
-        words = f"{code}: {entry_words(gone[-1], lot)} stands again."
+        words = tr(
+            "{code}: {entry_words} stands again.", code=code, entry_words=entry_words(gone[-1], lot)
+        )
     lot = desk.rewrite(code, back)
-    desk.settle(lot, Cause(undoing=True, why="its entry was restored"))
+    desk.settle(lot, Cause(undoing=True, why=tr_later("its entry was restored")))
     return _outcome(code, words)
 
 
@@ -112,24 +133,26 @@ def correct(desk: Desk, command: Correct) -> Outcome:
     desk.lot(code)
     target = _named(desk.entries(code), command.entry)
     if target.act is Act.NEW and command.at is not None:
-        raise Refusal("When a lot was made is not corrected. Nothing was changed.")
+        raise Refusal(tr("When a lot was made is not corrected. Nothing was changed."))
     data: dict[str, Any] = {}
     if command.at is not None:
         desk.check_time(command.at, sure=command.sure)
         data["at"] = True
     if command.sure:
         data["sure"] = True
-    note = clean(command.note, "The note") if command.note is not None else ""
+    note = clean(command.note, tr("The note")) if command.note is not None else ""
     readings = checked_readings(command.readings)
     if command.at is None and not note and not readings:
-        raise Refusal("Say what is to be corrected: --at, --note or --reading.")
+        raise Refusal(tr("Say what is to be corrected: --at, --note or --reading."))
     entry = desk.entry(
         code, Act.CORRECT, command.at, note=note, readings=readings, data=data,
         target=target.number,
     )  # fmt: skip
     lot = desk.rewrite(code, entry)
-    desk.settle(lot, Cause(undoing=True, why="an entry was corrected"))
-    return _outcome(code, f"{code}: entry {target.number} is corrected.")
+    desk.settle(lot, Cause(undoing=True, why=tr_later("an entry was corrected")))
+    return _outcome(
+        code, tr("{code}: entry {number} is corrected.", code=code, number=target.number)
+    )
 
 
 def entry_words(entry: Entry, lot: Lot) -> str:
@@ -146,7 +169,7 @@ def _done_words(act: Act, step: MethodStep) -> str:
         Act.START: "begun",
         Act.END: step.end_done,
         Act.TEND: step.tending.done if step.tending else "",
-        Act.DRY: "felt dry",
+        Act.DRY: tr("felt dry"),
     }.get(act, "")
     return said[:1].lower() + said[1:] or act.words
 

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QMainWindow, QMenu
+from PySide6.QtWidgets import QMainWindow
 
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.hushes import HUSHES
 
 
@@ -20,59 +21,70 @@ class ActionRow:
     checkable: bool = False
 
 
+MENUS: Final = (
+    tr_later("&File"),
+    tr_later("&Lot"),
+    tr_later("&View"),
+    tr_later("&Reminders"),
+    tr_later("&Help"),
+)
+
 ACTIONS: Final = (
-    ActionRow("&File", "new_lot", "&New lot…", "Ctrl+N"),
-    ActionRow("&File", "print_tags", "&Print tags…", "Ctrl+P"),
+    ActionRow("&File", "new_lot", tr_later("&New lot…"), "Ctrl+N"),
+    ActionRow("&File", "print_tags", tr_later("&Print tags…"), "Ctrl+P"),
     ActionRow("&File", "-"),
-    ActionRow("&File", "settings", "&Settings…", "Ctrl+,"),
+    ActionRow("&File", "settings", tr_later("&Settings…"), "Ctrl+,"),
     ActionRow("&File", "-"),
-    ActionRow("&File", "quit", "&Quit", "Ctrl+Q"),
-    ActionRow("&Lot", "undo", "&Undo", "Ctrl+Z"),
-    ActionRow("&Lot", "redo", "&Redo", "Ctrl+Shift+Z"),
+    ActionRow("&File", "quit", tr_later("&Quit"), "Ctrl+Q"),
+    ActionRow("&Lot", "undo", tr_later("&Undo"), "Ctrl+Z"),
+    ActionRow("&Lot", "redo", tr_later("&Redo"), "Ctrl+Shift+Z"),
     ActionRow("&Lot", "-"),
-    ActionRow("&Lot", "split", "S&plit…", "Ctrl+Shift+S"),
-    ActionRow("&Lot", "go_on", "&Go on to a method…", "Ctrl+G"),
-    ActionRow("&Lot", "change", "&Name, place, weight, cure…", "F2"),
-    ActionRow("&Lot", "milk", "Record the &milk…", "Ctrl+M"),
-    ActionRow("&Lot", "stop", "S&top this lot…"),
-    ActionRow("&View", "find", "&Find a lot", "Ctrl+F"),
-    ActionRow("&View", "to_lots", "Go to the &lots", "Ctrl+1"),
-    ActionRow("&View", "to_steps", "Go to the s&teps", "Ctrl+2"),
-    ActionRow("&View", "to_bench", "Go to the &bench", "Ctrl+3"),
+    ActionRow("&Lot", "split", tr_later("S&plit…"), "Ctrl+Shift+S"),
+    ActionRow("&Lot", "go_on", tr_later("&Go on to a method…"), "Ctrl+G"),
+    ActionRow("&Lot", "change", tr_later("&Name, place, weight, cure…"), "F2"),
+    ActionRow("&Lot", "milk", tr_later("Record the &milk…"), "Ctrl+M"),
+    ActionRow("&Lot", "stop", tr_later("S&top this lot…")),
+    ActionRow("&View", "find", tr_later("&Find a lot"), "Ctrl+F"),
+    ActionRow("&View", "to_lots", tr_later("Go to the &lots"), "Ctrl+1"),
+    ActionRow("&View", "to_steps", tr_later("Go to the s&teps"), "Ctrl+2"),
+    ActionRow("&View", "to_bench", tr_later("Go to the &bench"), "Ctrl+3"),
     ActionRow("&View", "-"),
-    ActionRow("&View", "methods", "&Methods…", "Ctrl+4"),
-    ActionRow("&View", "across", "&Across the room", "F11"),
+    ActionRow("&View", "methods", tr_later("&Methods…"), "Ctrl+4"),
+    ActionRow("&View", "across", tr_later("&Across the room"), "F11"),
     ActionRow("&View", "-"),
-    ActionRow("&View", "larger", "L&arger text", "Ctrl++"),
-    ActionRow("&View", "smaller", "S&maller text", "Ctrl+-"),
-    ActionRow("&View", "dark", "&Dark", checkable=True),
-    ActionRow("&Reminders", "answer", "&Answer what rings (Space)"),
-    ActionRow("&Reminders", "put_all_off", "&Put everything off 10 min", "Ctrl+Shift+P"),
-    ActionRow("&Reminders", "take_back", "&Take back the last act", "Ctrl+Backspace"),
+    ActionRow("&View", "larger", tr_later("L&arger text"), "Ctrl++"),
+    ActionRow("&View", "smaller", tr_later("S&maller text"), "Ctrl+-"),
+    ActionRow("&View", "dark", tr_later("&Dark"), checkable=True),
+    ActionRow("&Reminders", "answer", tr_later("&Answer what rings (Space)")),
+    ActionRow(
+        "&Reminders",
+        "put_all_off",
+        tr_later("&Put everything off 10 min"),
+        "Ctrl+Shift+P",
+    ),
+    ActionRow("&Reminders", "take_back", tr_later("&Take back the last act"), "Ctrl+Backspace"),
     ActionRow("&Reminders", "-"),
     *(ActionRow("&Reminders", one.slug, one.text, one.keys) for one in HUSHES),
     ActionRow("&Reminders", "-"),
-    ActionRow("&Reminders", "what_rang", "&What rang…", "Ctrl+Shift+R"),
-    ActionRow("&Reminders", "ring_test", "Ring a t&est"),
-    ActionRow("&Help", "help", "&Help pages", "F1"),
-    ActionRow("&Help", "whats_new", "&What is new"),
-    ActionRow("&Help", "keys", "&Keys"),
-    ActionRow("&Help", "about", "&About Studio Log"),
+    ActionRow("&Reminders", "what_rang", tr_later("&What rang…"), "Ctrl+Shift+R"),
+    ActionRow("&Reminders", "ring_test", tr_later("Ring a t&est")),
+    ActionRow("&Help", "help", tr_later("&Help pages"), "F1"),
+    ActionRow("&Help", "whats_new", tr_later("&What is new")),
+    ActionRow("&Help", "keys", tr_later("&Keys")),
+    ActionRow("&Help", "about", tr_later("&About Studio Log")),
 )
 
 
 def build(window: QMainWindow) -> dict[str, QAction]:
     """Fill the window's menu bar; gives the acts by slug, unconnected."""
     made: dict[str, QAction] = {}
-    menus: dict[str, QMenu] = {}
+    menus = {name: window.menuBar().addMenu(tr(name)) for name in MENUS}
     for row in ACTIONS:
-        menu = menus.get(row.menu)
-        if menu is None:
-            menu = menus[row.menu] = window.menuBar().addMenu(row.menu)
+        menu = menus[row.menu]
         if row.slug == "-":
             menu.addSeparator()
             continue
-        action = QAction(row.text, window)
+        action = QAction(tr(row.text), window)
         action.setCheckable(row.checkable)
         if row.keys:
             action.setShortcut(QKeySequence(row.keys))

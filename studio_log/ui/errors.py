@@ -10,13 +10,15 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.bridge import Bridge, Doubt
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, mark
 
-BROKEN: Final = (
-    "Something in the program itself went wrong. What was confirmed before is kept; the last "
-    "act may not have been. Try it again. The details can be copied for whoever mends it."
+BROKEN: Final = tr_later(
+    "Something in the program itself went wrong. What was confirmed "
+    "before is kept; the last act may not have been. Try it again. The "
+    "details can be copied for whoever mends it."
 )
 
 
@@ -32,10 +34,10 @@ class MessageBar(QFrame):
         self._doubt: Doubt | None = None
         self._details = ""
         self.words = Words()
-        self.yes = button("&Yes, take it", kind="primary")
-        self.no = button("&No")
-        self.copy = button("&Copy the details")
-        self.close_it = button("&Put away", kind="quiet", says="Put this message away")
+        self.yes = button(tr("&Yes, take it"), kind="primary")
+        self.no = button(tr("&No"))
+        self.copy = button(tr("&Copy the details"))
+        self.close_it = button(tr("&Put away"), kind="quiet", says=tr("Put this message away"))
         self._lay_out()
         self.yes.clicked.connect(self._insist)
         self.no.clicked.connect(self.put_away)
@@ -66,7 +68,7 @@ class MessageBar(QFrame):
 
     def break_off(self, details: str) -> None:
         """Say that the program itself failed."""
-        self._show(BROKEN, "now")
+        self._show(tr(BROKEN), "now")
         self._details = details
         self._offer(asks=False)
 

@@ -16,25 +16,26 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.theme.icons import icon_folder
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import Words, em
 
 PAGES: Final = (
-    ("Getting started", "getting_started"),
-    ("How times may be typed", "times"),
-    ("The timeline", "timeline"),
-    ("Reminders", "reminders"),
-    ("Reminders without the window", "reminding"),
-    ("Across the room", "across"),
-    ("Methods", "methods"),
-    ("Safety", "safety"),
-    ("Keys", "keys"),
-    ("Commands", "commands"),
-    ("Sources of the figures", "sources"),
-    ("What is new", "whats_new"),
+    (tr_later("Getting started"), "getting_started"),
+    (tr_later("How times may be typed"), "times"),
+    (tr_later("The timeline"), "timeline"),
+    (tr_later("Reminders"), "reminders"),
+    (tr_later("Reminders without the window"), "reminding"),
+    (tr_later("Across the room"), "across"),
+    (tr_later("Methods"), "methods"),
+    (tr_later("Safety"), "safety"),
+    (tr_later("Keys"), "keys"),
+    (tr_later("Commands"), "commands"),
+    (tr_later("Sources of the figures"), "sources"),
+    (tr_later("What is new"), "whats_new"),
 )
-MISSING: Final = "This page is missing from the installation. Install the program anew."
+MISSING: Final = tr_later("This page is missing from the installation. Install the program anew.")
 
 
 def help_folder() -> Path:
@@ -47,24 +48,24 @@ class HelpBox(QDialog):
 
     def __init__(self, parent: QWidget | None = None, page: str = "getting_started") -> None:
         super().__init__(parent)
-        self.setWindowTitle("Help — Studio Log")
+        self.setWindowTitle(tr("Help — Studio Log"))
         self.resize(em(self, 60), em(self, 40))
         self.finder = QLineEdit()
-        self.finder.setPlaceholderText("Find on this page")
-        self.finder.setAccessibleName("Find on this page")
+        self.finder.setPlaceholderText(tr("Find on this page"))
+        self.finder.setAccessibleName(tr("Find on this page"))
         self.finder.setClearButtonEnabled(True)
         self.found = Words(tone="soft", size="small")
         self.pages = QListWidget()
-        self.pages.setAccessibleName("Help pages")
+        self.pages.setAccessibleName(tr("Help pages"))
         for narrow in (self.pages, self.finder, self.found):
             narrow.setMaximumWidth(em(self, 16))
         self.text = QTextBrowser()
         self.text.setOpenLinks(False)
-        self.text.setAccessibleName("Help page")
+        self.text.setAccessibleName(tr("Help page"))
         # A list filled before it is shown keeps rows too low for the style's padding.
         row_height = QSize(0, round(theme().metrics.line * 1.8))
         for title, _ in PAGES:
-            item = QListWidgetItem(title, self.pages)
+            item = QListWidgetItem(tr(title), self.pages)
             item.setSizeHint(row_height)
         side = QVBoxLayout()
         for widget in (self.finder, self.found, self.pages):
@@ -100,14 +101,14 @@ class HelpBox(QDialog):
         if not found:
             self.text.moveCursor(QTextCursor.MoveOperation.Start)
             found = self.text.find(words)
-        self.found.show_words("" if found else "Not on this page.")
+        self.found.show_words("" if found else tr("Not on this page."))
 
     def _show_row(self, row: int) -> None:
         path = help_folder() / f"{PAGES[row][1]}.md"
         try:
             self.text.setMarkdown(path.read_text(encoding="utf-8"))
         except OSError:
-            self.text.setPlainText(MISSING)
+            self.text.setPlainText(tr(MISSING))
 
     def _follow(self, link: QUrl) -> None:
         self.show_page(Path(link.path()).stem)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Final
 
+from studio_log.language.words import tr_later
 from studio_log.services.commands import Hush
 
 
@@ -18,7 +19,12 @@ class HushRow:
 
 
 HUSHES: Final = (
-    HushRow("hush_hour", "Do not &disturb for an hour", Hush(timedelta(hours=1)), "Ctrl+Shift+D"),
-    HushRow("hush_morning", "Do not disturb until &morning", Hush(until_morning=True)),
-    HushRow("hush_end", "&Let it ring again", Hush()),
+    HushRow(
+        "hush_hour",
+        tr_later("Do not &disturb for an hour"),
+        Hush(timedelta(hours=1)),
+        "Ctrl+Shift+D",
+    ),
+    HushRow("hush_morning", tr_later("Do not disturb until &morning"), Hush(until_morning=True)),
+    HushRow("hush_end", tr_later("&Let it ring again"), Hush()),
 )

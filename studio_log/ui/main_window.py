@@ -15,6 +15,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.services.commands import Outcome
 from studio_log.services.ports import NoticeText
 from studio_log.services.questions import Bench, LotSheet, SettingsFor
@@ -66,7 +67,7 @@ class MainWindow(QMainWindow):
         self._make_parts()
         self.minute = Passing(bridge, self)
         self.refreshing = Refreshing(self, bridge, self.minute, self._shown())
-        self.setWindowTitle(TITLE)
+        self.setWindowTitle(tr(TITLE))
         self.setWindowIcon(program_icon())
         self.setMinimumSize(*LEAST_SIZE)
         self.resize(first_size(self.screen()))
@@ -282,7 +283,9 @@ class MainWindow(QMainWindow):
     def _offer_undo(self) -> None:
         words = self.acts.undo_words()
         self.top_bar.undo.setEnabled(bool(words))
-        self.top_bar.undo.setToolTip(f"Take back: {words}" if words else "Nothing to take back")
+        self.top_bar.undo.setToolTip(
+            tr("Take back: {words}", words=words) if words else tr("Nothing to take back")
+        )
         self.actions_by_slug["undo"].setEnabled(bool(words))
         sheet = self.acts.sheet
         self.actions_by_slug["redo"].setEnabled(bool(sheet is not None and sheet.redo))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QWidget
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.clock import zone_data_words
 from studio_log.services.commands import ChangeSettings, Hush, Outcome
 from studio_log.services.ports import Delivery
@@ -33,12 +34,13 @@ if TYPE_CHECKING:
     from studio_log.ui.across.wakefulness import Awake
     from studio_log.ui.settings_login import LoginStart
 
-TITLE: Final = "Studio Log — a dyer’s logbook"
-ABOUT: Final = (
-    "A logbook with reminders for a natural dyer’s workshop. Every lot’s record, its amounts, "
-    "what it needs next and by when. It never replaces the supplier’s safety data sheet."
+TITLE: Final = tr_later("Studio Log — a dyer’s logbook")
+ABOUT: Final = tr_later(
+    "A logbook with reminders for a natural dyer’s workshop. Every lot’s "
+    "record, its amounts, what it needs next and by when. It never "
+    "replaces the supplier’s safety data sheet."
 )
-ONLY_HERE: Final = "The chime in this window is all that can be tried here."
+ONLY_HERE: Final = tr_later("The chime in this window is all that can be tried here.")
 
 
 @dataclass(frozen=True)
@@ -181,11 +183,13 @@ class MenuActs(QObject):
     def _ring_test(self) -> None:
         self._at.chime.sound()
         if not self._bridge.ring_test(self._test_rung):
-            self._at.message.advise(ONLY_HERE)
+            self._at.message.advise(tr(ONLY_HERE))
 
     def _test_rung(self, deliveries: list[Delivery]) -> None:
         said = "; ".join(f"{one.channel}: {one.words}" for one in deliveries)
-        self._at.message.advise(f"Test rung. {said or 'No channel answered; ringing here only.'}")
+        self._at.message.advise(
+            tr("Test rung. {said}", said=said or tr("No channel answered; ringing here only."))
+        )
 
     def _help(self) -> None:
         self._open_help("getting_started")
@@ -202,4 +206,8 @@ class MenuActs(QObject):
         self._open_help("keys")
 
     def _about(self) -> None:
-        self._ask.tell(self._window, TITLE, f"{ABOUT} Times go by the {zone_data_words()}.")
+        self._ask.tell(
+            self._window,
+            tr(TITLE),
+            f"{tr(ABOUT)} " + tr("Times go by the {zone}.", zone=zone_data_words()),
+        )

@@ -8,11 +8,17 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QPushButton, QSplitter, QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import button
 
-PAGES: Final = (("lots", "Lots"), ("time", "Time"), ("lot", "The lot"), ("bench", "Bench"))
+PAGES: Final = (
+    ("lots", tr_later("Lots")),
+    ("time", tr_later("Time")),
+    ("lot", tr_later("The lot")),
+    ("bench", tr_later("Bench")),
+)
 NARROW: Final = 52
 """Below so many line heights of width the panes take turns."""
 MOST_TIME: Final = 0.52
@@ -41,7 +47,7 @@ class Panes(QSplitter):
         self.turner = QWidget()
         row = FlowLayout(self.turner, gap=6)
         for at, (slug, words) in enumerate(PAGES):
-            chip = self._chip(slug, words)
+            chip = self._chip(slug, tr(words))
             self.chips.addButton(chip, at)
             row.addWidget(chip)
         self.turner.hide()
@@ -113,7 +119,7 @@ class Panes(QSplitter):
         self.fit()
 
     def _chip(self, slug: str, words: str) -> QPushButton:
-        chip = button(words, says=f"Go to: {words}")
+        chip = button(words, says=tr("Go to: {words}", words=words))
         chip.setObjectName("chip")
         chip.setCheckable(True)
         chip.setChecked(slug == self._page)

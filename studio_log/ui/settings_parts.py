@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studio_log.language.words import tr
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, em, mark, roomy
@@ -27,10 +28,10 @@ TIME_WIDTH: Final = 5.4
 
 
 def choice(rows: tuple[tuple[str, str], ...], value: str) -> QComboBox:
-    """Give a box to choose from; each row is its words and what is kept."""
+    """Give a box to choose from; each row is its words, still in English, and what is kept."""
     box = QComboBox()
     for words, slug in rows:
-        box.addItem(words, slug)
+        box.addItem(tr(words), slug)
     box.setCurrentIndex(max(box.findData(value), 0))
     calm(box)
     return box

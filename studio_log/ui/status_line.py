@@ -3,6 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from studio_log.language.words import tr
 from studio_log.services.questions import Status, StatusFor
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.widgets.flow_layout import FlowLayout
@@ -16,7 +17,7 @@ class StatusLine(QWidget):
         super().__init__(parent)
         self.setObjectName("statusline")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
-        self.setAccessibleName("Status")
+        self.setAccessibleName(tr("Status"))
         self._bridge = bridge
         self.warnings = Words(tone="danger_ink", size="small")
         self.saved = Words(tone="soft", size="small")

@@ -3,6 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
+from studio_log.language.words import tr
 from studio_log.present.words import clock, day
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
@@ -21,9 +22,9 @@ class TopBar(QWidget):
         self.studio.setWordWrap(False)
         self.moment = Words(tone="soft")
         self.moment.setWordWrap(False)
-        self.new_lot = button("New lot…")
-        self.print_tags = button("Print tags…")
-        self.undo = button("Undo")
+        self.new_lot = button(tr("New lot…"))
+        self.print_tags = button(tr("Print tags…"))
+        self.undo = button(tr("Undo"))
         self._line = line = FlowLayout(self, gap=12)
         line.setContentsMargins(18, 8, 16, 9)
         for widget in (self.studio, growing(self.moment), self.new_lot, self.print_tags,
@@ -36,10 +37,10 @@ class TopBar(QWidget):
 
     def show_studio(self, name: str) -> None:
         """Show the studio's name."""
-        self.studio.setText(name or "Studio Log")
+        self.studio.setText(name or tr("Studio Log"))
 
     def tick(self, *, rests: bool = False) -> None:
         """Show day and time; at rest, as of when the window holds."""
         now, zone = self._bridge.now(), self._bridge.zone()
-        of = "as of " if rests else ""
+        of = tr("as of ") if rests else ""
         self.moment.setText(f"{day(now, zone)} · {of}{clock(now, zone)}")

@@ -2,12 +2,13 @@
 
 from PySide6.QtCore import QObject, Slot
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import Hush, NoteShown
 from studio_log.services.ports import Raised
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.tray import Tray
 
-TRAY = "the tray"
+TRAY = tr_later("the tray")
 
 
 class TrayDuty(QObject):
@@ -23,7 +24,7 @@ class TrayDuty(QObject):
     @Slot(object)
     def _shown(self, raised: Raised) -> None:
         if not raised.on_desktop and self._tray.tell(raised.text) and raised.text.keys:
-            words = "handed to the tray; nothing tells if it is seen"
+            words = tr("handed to the tray; nothing tells if it is seen")
             self._bridge.do(NoteShown(raised.text.keys, TRAY, words))
 
     @Slot(object)

@@ -5,6 +5,7 @@ alone: what a process sees of a suspend. logind is stood in for on a private sys
 """
 
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -131,7 +132,7 @@ def test_after_a_sleep_all_is_told_in_one_notice_within_35_s(laptop: Laptop) -> 
     (text,) = [one for one in laptop.told[before:] if drain(older) in one or drain(newer) in one]
     lines = [line for line in text.splitlines() if "late" in line]
     assert [code for line in lines for code in (older, newer) if code in line] == [older, newer]
-    assert "2 h late" in text
+    assert re.search(r"2 h( \d min)? late", text)  # the minute may turn while it is told
     assert not any(drain(ahead) in one for one in laptop.told)
 
 

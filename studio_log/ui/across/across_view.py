@@ -19,6 +19,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.questions import Bench, BenchFor, SettingsFor, Status, StatusFor
 from studio_log.services.settings import Settings
 from studio_log.ui.across.answer_button import AnswerButton
@@ -34,7 +35,7 @@ from studio_log.ui.chime import Chime
 from studio_log.ui.minute import MinuteClock
 from studio_log.ui.theme.look import theme
 
-TITLE: Final = "Across the room — Studio Log"
+TITLE: Final = tr_later("Across the room — Studio Log")
 
 
 class AcrossView(QWidget):
@@ -52,7 +53,7 @@ class AcrossView(QWidget):
         awake: Awake | None = None,
     ) -> None:
         super().__init__(parent, Qt.WindowType.Window)
-        self.setWindowTitle(TITLE)
+        self.setWindowTitle(tr(TITLE))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumSize(480, 360)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
@@ -126,7 +127,7 @@ class AcrossView(QWidget):
         keys = key_words(scene, awake=heard.awake)
         message = self.answering.message
         if message is not None:
-            keys = DOUBT_KEYS if message.is_doubt else REFUSAL_KEYS
+            keys = tr(DOUBT_KEYS) if message.is_doubt else tr(REFUSAL_KEYS)
         return Page(scene, keys, self.answering.said, message)
 
     @Slot()
@@ -149,7 +150,7 @@ class AcrossView(QWidget):
     @Slot()
     def _dress_answers(self) -> None:
         letters = Letters(theme().font(), self.height())
-        keys = (ANSWER_KEY, "D")
+        keys = (tr(ANSWER_KEY), "D")
         urgency = self.scene.first.urgency if self.scene.first else "now"
         held = self.answering.held
         for at, (button, name) in enumerate(((self.answer, "answer"), (self.second, "second"))):
@@ -182,7 +183,7 @@ class AcrossView(QWidget):
             return ". ".join(filter(None, said))
         said += [scene.empty, *(thing.story for thing in scene.things)]
         if scene.first is not None:
-            said.insert(2, f"{ANSWER_KEY}: {scene.first.answer}")
+            said.insert(2, f"{tr(ANSWER_KEY)}: {scene.first.answer}")
         return ". ".join(filter(None, said))
 
     def _connect(self) -> None:

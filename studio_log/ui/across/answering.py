@@ -7,6 +7,7 @@ from typing import Final
 
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
+from studio_log.language.words import tr, tr_later
 from studio_log.present.words import clock
 from studio_log.services.commands import AnswerReminder, Outcome, Undo
 from studio_log.ui.across.guard import AFTER_MS, TURNED_MS, Guard
@@ -22,12 +23,12 @@ PUT_OFFS: Final = {
     "thirty": timedelta(minutes=30),
     "morning": None,
 }
-FAULT: Final = (
+FAULT: Final = tr_later(
     "The log met a fault of its own, and this was not written down. The log’s own window says more."
 )
-REFUSED: Final = "Not written down"
-DOUBTED: Final = "Is this right?"
-COSTLY: Final = "Put it off all the same?"
+REFUSED: Final = tr_later("Not written down")
+DOUBTED: Final = tr_later("Is this right?")
+COSTLY: Final = tr_later("Put it off all the same?")
 
 
 class Answering(QObject):
@@ -84,7 +85,7 @@ class Answering(QObject):
         """Show why something was refused, until a key is pressed."""
         self._waiting = self._ours = False
         self._yes = None
-        self.message = Message(REFUSED, words or FAULT, "Go on")
+        self.message = Message(tr(REFUSED), words or tr(FAULT), tr("Go on"))
         self.turned.emit()
 
     def _answer(self, name: str, thing: Thing) -> None:
@@ -94,7 +95,7 @@ class Answering(QObject):
                 thing.key, "putoff", put_off=span, until_morning=span is None
             )  # fmt: skip
             if thing.warning:
-                self._doubt_it(COSTLY, thing.warning, partial(self._send, thing, command))
+                self._doubt_it(tr(COSTLY), thing.warning, partial(self._send, thing, command))
             else:
                 self._send(thing, command)
         elif name == "answer":
@@ -131,7 +132,7 @@ class Answering(QObject):
 
     def _done(self, thing: Thing, answer: str, outcome: Outcome) -> None:
         at = clock(self._bridge.now(), self._bridge.zone())
-        back = " — U takes it back" if outcome.subject else ""
+        back = tr(" — U takes it back") if outcome.subject else ""
         self._home(written(thing, answer, at) + back, outcome)
 
     def _taken_back(self, outcome: Outcome) -> None:
@@ -144,12 +145,12 @@ class Answering(QObject):
 
     def _asked(self, doubt: Doubt) -> None:
         self._waiting = self._ours = False
-        self._doubt_it(DOUBTED, doubt.words, partial(self._insist, doubt))
+        self._doubt_it(tr(DOUBTED), doubt.words, partial(self._insist, doubt))
 
     def _doubt_it(self, title: str, words: str, yes: Callable[[], None]) -> None:
         self.guard.hold("answer", AFTER_MS)
         self._yes = yes
-        self.message = Message(title, words, "Yes", is_doubt=True)
+        self.message = Message(title, words, tr("Yes"), is_doubt=True)
         self.turned.emit()
 
     def _insist(self, doubt: Doubt) -> None:

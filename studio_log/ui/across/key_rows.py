@@ -5,6 +5,7 @@ from typing import Final
 
 from PySide6.QtCore import Qt
 
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.across.scene import Scene
 
 _Key = Qt.Key
@@ -24,12 +25,12 @@ ACTS: Final[Mapping[int, str]] = {
     _Key.Key_F11: "leave",
 }
 """What each key does; Space, Enter and Page Down are what foot switches send."""
-ANSWER_KEY: Final = "Space"
-DOUBT_KEYS: Final = "Space again says yes · Esc says no"
-REFUSAL_KEYS: Final = "Space goes back to what is waiting"
-LEAVE: Final = "Esc leaves"
-LATER: Final = "Later: 1 in 10 min, 2 in 30 min, M next morning"
-SHORT_LATER: Final = "Later: 1, 2, M"
+ANSWER_KEY: Final = tr_later("Space")
+DOUBT_KEYS: Final = tr_later("Space again says yes · Esc says no")
+REFUSAL_KEYS: Final = tr_later("Space goes back to what is waiting")
+LEAVE: Final = tr_later("Esc leaves")
+LATER: Final = tr_later("Later: 1 in 10 min, 2 in 30 min, M next morning")
+SHORT_LATER: Final = tr_later("Later: 1, 2, M")
 TOGETHER: Final = "\N{NO-BREAK SPACE}"
 
 
@@ -37,20 +38,20 @@ def key_words(scene: Scene, *, awake: bool) -> str:
     """Tell the keys that do something just now; a line breaks between them only."""
     said = []
     if scene.first is not None:
-        said.append(LATER)
+        said.append(tr(LATER))
     if scene.take_back:
-        said.append(f"U takes {scene.take_back} back")
-    said.append("W lets the screen rest" if awake else "W keeps the screen on")
-    said.append(LEAVE)
+        said.append(tr("U takes {take_back} back", take_back=scene.take_back))
+    said.append(tr("W lets the screen rest") if awake else tr("W keeps the screen on"))
+    said.append(tr(LEAVE))
     return _joined(said)
 
 
 def short_key_words(scene: Scene) -> str:
     """Tell the chief keys alone, where things need the room."""
-    said = [SHORT_LATER] if scene.first is not None else []
+    said = [tr(SHORT_LATER)] if scene.first is not None else []
     if scene.take_back:
-        said.append("U takes back")
-    return _joined([*said, LEAVE])
+        said.append(tr("U takes back"))
+    return _joined([*said, tr(LEAVE)])
 
 
 def _joined(said: list[str]) -> str:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.present.words import clock, countdown, day, span
 from studio_log.services.questions import Bench, Card, Status
 from studio_log.services.settings import Settings
@@ -13,9 +14,9 @@ MOST: Final = 3
 LONGEST_HUSH: Final = timedelta(days=1)
 """A later end was set by a clock that was wrong, and does not count; as when reminders ring."""
 _NOBODY: Final = Bench((), (), (), "", "")
-NOTHING: Final = "Nothing is waiting."
-NOT_YET: Final = "One moment …"
-NO_LOT: Final = "A new lot is begun in the log’s own window."
+NOTHING: Final = tr_later("Nothing is waiting.")
+NOT_YET: Final = tr_later("One moment …")
+NO_LOT: Final = tr_later("A new lot is begun in the log’s own window.")
 
 
 @dataclass(frozen=True)
@@ -43,7 +44,7 @@ class Thing:
     @property
     def story(self) -> str:
         """The whole in words; a countdown is left out, since it would be told each second."""
-        when = "Running" if self.counts else self.when
+        when = tr("Running") if self.counts else self.when
         return ". ".join(part for part in (f"{when}: {self.act} {self.name}", self.since) if part)
 
 
@@ -93,7 +94,7 @@ def make_scene(heard: Heard, now: datetime, zone: str) -> Scene:
     night = heard.settings.quiet(zone).around(now)
     states = _states(heard, now, zone)
     if night is not None:
-        states = (f"quiet hours until {clock(night.end, zone)}", *states)
+        states = (tr("quiet hours until {at}", at=clock(night.end, zone)), *states)
     back = bench.take_back
     empty = "" if due else _empty(coming)
     return Scene(
@@ -102,7 +103,7 @@ def make_scene(heard: Heard, now: datetime, zone: str) -> Scene:
         states=states,
         things=tuple(things[:MOST]),
         due=len(due),
-        empty=NOT_YET if heard.bench is None else empty,
+        empty=tr(NOT_YET) if heard.bench is None else empty,
         take_back=back.subject if back is not None and back.until > now else "",
         night=night is not None,
         running=any(card.countdown_to is not None for card in due[:MOST]),
@@ -112,21 +113,25 @@ def make_scene(heard: Heard, now: datetime, zone: str) -> Scene:
 def written(thing: Thing, answer: str, at: str) -> str:
     """Say what was written down: "Stirred 26-003 at 14:02"; `at` is the hour on the wall."""
     if answer == "damp":
-        return f"{thing.second}: {thing.lot} at {at}; it asks again"
+        return tr(
+            "{second}: {lot} at {at}; it asks again", second=thing.second, lot=thing.lot, at=at
+        )
     if answer == "putoff":
-        return f"Put off: {thing.act}"
-    done = {"Begin now": "Begun", "Start now": "Begun"}.get(thing.answer, thing.answer)
-    return f"{done} {thing.lot} at {at}"
+        return tr("Put off: {act}", act=thing.act)
+    done = {tr("Begin now"): tr("Begun"), tr("Start now"): tr("Begun")}.get(
+        thing.answer, thing.answer
+    )
+    return tr("{done} {lot} at {at}", done=done, lot=thing.lot, at=at)
 
 
 def _thing(card: Card, now: datetime, *, due: bool) -> Thing:
     act, found, name = card.title.partition(f" {card.lot} ")
     counts = due and card.countdown_to is not None
-    words = card.due_words.replace("today ", "")
+    words = card.due_words.replace(tr("today {at}", at=""), "")
     if card.countdown_to is not None and due:
         when = countdown(card.countdown_to - now)
     else:
-        when = URGENT_WORDS.get(card.urgency, "Now") if due else words
+        when = tr(URGENT_WORDS.get(card.urgency, "Now")) if due else words
     since = words if due else _ahead(card.due - now)
     return Thing(
         key=card.key,
@@ -150,33 +155,33 @@ def _with_lot(card: Card) -> str:
 
 def _ahead(left: timedelta) -> str:
     """Say how long it is until then; "" for what was put off, whose first moment is past."""
-    return f"in {span(left)}" if left >= timedelta(minutes=1) else ""
+    return tr("in {span}", span=span(left)) if left >= timedelta(minutes=1) else ""
 
 
 def _empty(coming: tuple[Card, ...]) -> str:
     if not coming:
-        return NOTHING
-    return f"Nothing until {coming[0].due_words.replace('today ', '')}"
+        return tr(NOTHING)
+    return tr("Nothing until {when}", when=coming[0].due_words.replace(tr("today {at}", at=""), ""))
 
 
 def _states(heard: Heard, now: datetime, zone: str) -> tuple[str, ...]:
     said = [_chime(heard.settings)]
     hush = _hush_end(heard.settings, now)
     if hush is not None:
-        said.append(f"do not disturb until {clock(hush, zone)}")
+        said.append(tr("do not disturb until {at}", at=clock(hush, zone)))
     if heard.status is not None and not heard.status.channels_ok:
         said.append(heard.status.channels)
     if heard.awake:
-        said.append("screen kept awake")
+        said.append(tr("screen kept awake"))
     return tuple(said)
 
 
 def _chime(settings: Settings) -> str:
     if not settings.chime:
-        return "chime off"
+        return tr("chime off")
     if settings.chime_volume <= 0:
-        return "chime silent: its volume is 0"
-    return f"chime on, {settings.chime_volume} %"
+        return tr("chime silent: its volume is 0")
+    return tr("chime on, {chime_volume} %", chime_volume=settings.chime_volume)
 
 
 def _hush_end(settings: Settings, now: datetime) -> datetime | None:

@@ -6,6 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QRectF
 
+from studio_log.language.words import tr
 from studio_log.ui.across import sections
 from studio_log.ui.across.key_rows import short_key_words
 from studio_log.ui.across.letters import Letters, Text
@@ -96,7 +97,7 @@ def _parts(page: Page, room: Room, rows: int, *, all_keys: bool) -> Iterator[Sec
     if page.message is not None:
         yield sections.message(page.message.title, page.message.words, room)
     elif scene.empty:
-        more = NO_LOT if scene.empty == NOTHING else ""
+        more = tr(NO_LOT) if scene.empty == tr(NOTHING) else ""
         yield sections.empty(scene.empty, more, room)
         rows += 1
     elif following:
@@ -108,7 +109,7 @@ def _parts(page: Page, room: Room, rows: int, *, all_keys: bool) -> Iterator[Sec
     hidden = scene.due - min(1 + rows, len(scene.things))
     keys = page.keys if all_keys or page.message is not None else short_key_words(scene)
     if hidden > 0 and page.message is None:
-        keys = f"And {hidden} more · {keys}"
+        keys = tr("And {hidden} more · {keys}", hidden=hidden, keys=keys)
     yield sections.foot(keys, page.said, room)
 
 

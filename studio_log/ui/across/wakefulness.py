@@ -5,7 +5,11 @@ from typing import Final, Protocol
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
-CANNOT: Final = "The screen cannot be kept on from here. Its rest is set in the system’s settings."
+from studio_log.language.words import tr, tr_later
+
+CANNOT: Final = tr_later(
+    "The screen cannot be kept on from here. Its rest is set in the system’s settings."
+)
 
 
 class Awake(Protocol):
@@ -43,7 +47,7 @@ class Wakefulness(QObject):
     def toggle(self) -> None:
         """Keep the screen on, or let it rest again."""
         if self._awake is None:
-            self.said.emit(CANNOT)
+            self.said.emit(tr(CANNOT))
         elif self._thread is None:
             self._wanted = not self.on
             self._switch()
@@ -64,7 +68,7 @@ class Wakefulness(QObject):
         self._thread.start()
 
     def _run(self, wanted: bool) -> None:  # noqa: FBT001
-        words = self._awake.keep(wanted) if self._awake is not None else CANNOT
+        words = self._awake.keep(wanted) if self._awake is not None else tr(CANNOT)
         self._done.emit(words)
 
     @Slot(str)

@@ -7,6 +7,7 @@ from typing import Final
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QVBoxLayout, QWidget
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import AnswerReminder, Outcome, Undo
 from studio_log.services.questions import Bench, BenchFor, Card
 from studio_log.ui.ask import Ask
@@ -18,8 +19,8 @@ from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, scrolled
 from studio_log.ui.widgets.wrap_button import WrapButton
 
-NOTHING: Final = "Nothing needs hands just now."
-NO_TAKE_BACK: Final = "Nothing to take back"
+NOTHING: Final = tr_later("Nothing needs hands just now.")
+NO_TAKE_BACK: Final = tr_later("Nothing to take back")
 TEN_MINUTES: Final = timedelta(minutes=10)
 
 
@@ -44,12 +45,12 @@ class BenchPage(QWidget):
         self._ended: set[str] = set()
         self.count = Words(tone="soft", size="small")
         self.nothing = Words(tone="soft")
-        self.later = LaterRows("Later today")
-        self.tonight = LaterRows("Tonight and tomorrow morning")
-        self.further = LaterRows("Further on")
+        self.later = LaterRows(tr("Later today"))
+        self.tonight = LaterRows(tr("Tonight and tomorrow morning"))
+        self.further = LaterRows(tr("Further on"))
         self.next_words = Words(tone="soft")
         self.quiet_words = Words(tone="soft")
-        self.take_back = WrapButton(NO_TAKE_BACK)
+        self.take_back = WrapButton(tr(NO_TAKE_BACK))
         self._cards = QVBoxLayout()
         self._lay_out()
         self._second = QTimer(self, interval=1000)
@@ -144,7 +145,7 @@ class BenchPage(QWidget):
 
     def _lay_out(self) -> None:
         head = FlowLayout(gap=10)
-        head.addWidget(growing(Words("At the bench", size="title", bold=True)))
+        head.addWidget(growing(Words(tr("At the bench"), size="title", bold=True)))
         self.count.setWordWrap(False)
         head.addWidget(self.count)
         body = QWidget()
@@ -168,7 +169,7 @@ class BenchPage(QWidget):
         top.setContentsMargins(16, 14, 16, 10)
         top.addLayout(head)
         column.addLayout(top)
-        column.addWidget(scrolled(body, name="At the bench"), 1)
+        column.addWidget(scrolled(body, name=tr("At the bench")), 1)
         rule = QFrame()
         rule.setObjectName("rule")
         column.addWidget(rule)
@@ -202,9 +203,11 @@ class BenchPage(QWidget):
     def _show_rest(self, bench: Bench) -> None:
         now, zone = self._bridge.now(), self._bridge.zone()
         today = len(bench.later)
-        due = f"{len(bench.now)} due" if bench.now else "nothing due"
-        self.count.setText(f"{due} · {today} later today" if today else due)
-        self.nothing.show_words("" if bench.now else NOTHING)
+        due = tr("{count} due", count=len(bench.now)) if bench.now else tr("nothing due")
+        self.count.setText(
+            tr("{due} · {today} later today", due=due, today=today) if today else due
+        )
+        self.nothing.show_words("" if bench.now else tr(NOTHING))
         self.later.show_cards(bench.later, now, zone)
         self.tonight.show_cards(bench.tonight, now, zone)
         self.further.show_cards(bench.further, now, zone)
@@ -212,7 +215,9 @@ class BenchPage(QWidget):
         self.quiet_words.show_words(bench.quiet_words)
         back = bench.take_back if bench.take_back and bench.take_back.until > now else None
         self.take_back.setEnabled(back is not None)
-        self.take_back.setText(f"Take back: {back.words}" if back else NO_TAKE_BACK)
+        self.take_back.setText(
+            tr("Take back: {words}", words=back.words) if back else tr(NO_TAKE_BACK)
+        )
         self.take_back.updateGeometry()
 
     def _count_down(self) -> None:
@@ -260,12 +265,18 @@ class BenchPage(QWidget):
 
     def _at_a_time(self, key: str) -> None:
         card = self._views[key].card
-        at = self._ask.moment(self, f"{card.lot}: {card.answer}, at what time?", "past")
+        at = self._ask.moment(
+            self, tr("{lot}: {answer}, at what time?", lot=card.lot, answer=card.answer), "past"
+        )
         if at is not None:
             self.answer(key, at=at)
 
     def _skip(self, key: str) -> None:
         card = self._views[key].card
-        reason = self._ask.reason(self, f"{card.lot}: skip “{card.title}”", "Why is it skipped?")
+        reason = self._ask.reason(
+            self,
+            tr("{lot}: skip “{title}”", lot=card.lot, title=card.title),
+            tr("Why is it skipped?"),
+        )
         if reason is not None:
             self._send(AnswerReminder(key, "skip", note=reason))

@@ -6,6 +6,7 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QMenu, QVBoxLayout, QWidget
 
+from studio_log.language.words import tr, tr_later
 from studio_log.present.words import countdown
 from studio_log.services.questions import Card
 from studio_log.ui.widgets.flow_layout import FlowLayout
@@ -20,10 +21,10 @@ from studio_log.ui.widgets.parts import (
 from studio_log.ui.widgets.wrap_button import WrapButton
 
 PUT_OFFS: Final = (
-    ("10 min", timedelta(minutes=10)),
-    ("30 min", timedelta(minutes=30)),
+    (tr_later("10 min"), timedelta(minutes=10)),
+    (tr_later("30 min"), timedelta(minutes=30)),
     ("1 h", timedelta(hours=1)),
-    ("Next morning", None),
+    (tr_later("Next morning"), None),
 )
 TIMES: Final = "\N{NO-BREAK SPACE}×\N{NO-BREAK SPACE}"
 """A count stays with what it counts where a line breaks."""
@@ -66,8 +67,8 @@ class CardView(QFrame):
         self.answer = WrapButton(kind="primary", big=True)
         self.second_answer = WrapButton(big=True)
         self.warning = Words(tone="ochre_ink", size="small")
-        self.later = button("Put off", kind="quiet")
-        self.more = button("More", kind="quiet")
+        self.later = button(tr("Put off"), kind="quiet")
+        self.more = button(tr("More"), kind="quiet")
         self._lay_out()
         self._fill_menus()
         self.answer.clicked.connect(self._answer)
@@ -77,7 +78,7 @@ class CardView(QFrame):
     def show_card(self, card: Card) -> None:
         """Show the card as it is now."""
         self.card = card
-        words = URGENT_WORDS.get(card.urgency, "")
+        words = tr(URGENT_WORDS.get(card.urgency, ""))
         mark(self, "card", URGENT_CARD.get(card.urgency, "indigo"))
         named = headed(card)
         self.title.setText(named)
@@ -94,9 +95,9 @@ class CardView(QFrame):
         self.second_answer.setVisible(bool(card.second))
         # What happens if it waits stands above already.
         warning = card.put_off_warning.removesuffix(card.if_late).strip()
-        self.warning.show_words(warning and f"If put off: {warning}")
-        self.later.setAccessibleName(f"Put off: {named}")
-        self.more.setAccessibleName(f"More answers: {named}")
+        self.warning.show_words(warning and tr("If put off: {warning}", warning=warning))
+        self.later.setAccessibleName(tr("Put off: {named}", named=named))
+        self.more.setAccessibleName(tr("More answers: {named}", named=named))
         self.setAccessibleName(f"{named}. {self.due.text()}. {card.why}")
         self.set_waiting(waiting=False)
 
@@ -139,13 +140,13 @@ class CardView(QFrame):
     def _fill_menus(self) -> None:
         later = QMenu(self)
         for words, span in PUT_OFFS:
-            later.addAction(words).setData(span)
+            later.addAction(tr(words)).setData(span)
         later.triggered.connect(self._put_off)
         self.later.setMenu(later)
         more = QMenu(self)
-        self.at_action = more.addAction("Done at a stated &time…")
-        self.skip_action = more.addAction("&Skip with a reason…")
-        self.open_action = more.addAction("&Open the lot")
+        self.at_action = more.addAction(tr("Done at a stated &time…"))
+        self.skip_action = more.addAction(tr("&Skip with a reason…"))
+        self.open_action = more.addAction(tr("&Open the lot"))
         self.at_action.triggered.connect(self._timed)
         self.skip_action.triggered.connect(self._skip)
         self.open_action.triggered.connect(self._open)

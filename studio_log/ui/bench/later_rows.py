@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
-from studio_log.domain.calendar_words import DAYS, MONTHS
+from studio_log.domain.calendar_words import date_words, weekday_name
 from studio_log.present.words import clock
 from studio_log.services.questions import Card
 from studio_log.ui.bench.card_view import headed
@@ -23,8 +23,8 @@ def clock_words(at: datetime, now: datetime, zone: str) -> str:
     there, here = (one.astimezone(ZoneInfo(zone)) for one in (at, now))
     away = (there.date() - here.date()).days
     if away >= WEEK:
-        return f"{there.day} {MONTHS[there.month - 1][:3]}"
-    return clock(at, zone) if away == 0 else f"{DAYS[there.weekday()]} {clock(at, zone)}"
+        return date_words(there.date(), short=True)
+    return clock(at, zone) if away == 0 else f"{weekday_name(there.weekday())} {clock(at, zone)}"
 
 
 class LaterRows(QWidget):

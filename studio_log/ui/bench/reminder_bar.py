@@ -6,6 +6,7 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
+from studio_log.language.words import tr
 from studio_log.services.questions import Bench, Card, Status
 from studio_log.ui.bench.card_view import URGENT_LOOK, headed
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
@@ -34,9 +35,9 @@ class ReminderBar(QFrame):
         self.words = Words(size="large", bold=True)
         self.why = Words(size="small")
         self.answer = WrapButton(kind="danger", big=True, grows=False)
-        self.later = button("Put off 10 min")
-        self.test = button("Ring a test")
-        self.away = button("Hide", kind="quiet", says="Hide this until it changes")
+        self.later = button(tr("Put off 10 min"))
+        self.test = button(tr("Ring a test"))
+        self.away = button(tr("Hide"), kind="quiet", says=tr("Hide this until it changes"))
         self._lay_out()
         self.answer.clicked.connect(self._answer)
         self.later.clicked.connect(self._later)
@@ -55,7 +56,7 @@ class ReminderBar(QFrame):
         self._card = ringing[0] if ringing else None
         self._tops_bench = bool(ringing) and bench.now[0] is ringing[0]
         others = len(ringing) - 1
-        self._rest = f"{others} more on the bench." if others > 0 else ""
+        self._rest = tr("{others} more on the bench.", others=others) if others > 0 else ""
         self._show()
 
     def cover(self, *, covered: bool) -> None:
@@ -111,8 +112,8 @@ class ReminderBar(QFrame):
         mark(self.answer, "look", URGENT_LOOK.get(card.urgency, "primary"))
         self.answer.setText(card.answer)
         self.answer.setAccessibleName(f"{card.answer}: {named}")
-        self.later.setAccessibleName(f"Put off 10 minutes: {named}")
-        self.setAccessibleName(f"Rings: {named}")
+        self.later.setAccessibleName(tr("Put off 10 minutes: {named}", named=named))
+        self.setAccessibleName(tr("Rings: {named}", named=named))
 
     def _answer(self) -> None:
         if self._card is not None:

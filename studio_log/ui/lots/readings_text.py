@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.number_text import NUMBER, clean, plain, quoted, read_number
+from studio_log.domain.number_text import NUMBER, clean, plain, pointed, quoted, read_number
 from studio_log.science.units import celsius_of_fahrenheit, convert, fahrenheit_of_celsius
 
 LONGEST: Final = 600
@@ -133,7 +133,7 @@ def _measured(name: str, figure: re.Match[str], part: str) -> Reading:
     assumed = "" if unit else BARE.get(name, "")
     unit = unit or assumed
     shown = f"{name} {plain(value, 4)}{f' {unit}' if unit else ''}"
-    kept: float | str = f"{plain(value, 4)} {unit}" if unit else value
+    kept: float | str = f"{pointed(value, 4)} {unit}" if unit else value
     doubt = _doubt(name, value, unit)
     other = _other(value, unit)
     more = ", ".join(part for part in (other, "no unit typed" if assumed else "") if part)

@@ -22,6 +22,7 @@ from typing_extensions import override
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.wall_clock import known_zone
+from studio_log.language.words import tr, tr_later
 from studio_log.services.questions import SettingsFor
 from studio_log.services.rang import Rang, WhatRangFor
 from studio_log.services.rang_export import rang_csv
@@ -34,13 +35,20 @@ from studio_log.ui.rang.rang_view import FindLine, RangView, RangWords
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em
 
-SPANS: Final = ((0, "&Today"), (7, "&7 days"), (30, "&30 days"), (90, "&90 days"))
+SPANS: Final = (
+    (0, tr_later("&Today")),
+    (7, tr_later("&7 days")),
+    (30, tr_later("&30 days")),
+    (90, tr_later("&90 days")),
+)
 """Days back from this morning, and their words."""
 SOON_MS: Final = 150
-LOOKING: Final = "Looking what rang…"
-NOTHING: Final = "Nothing rang in these days."
-NOT_FOUND: Final = "Nothing found for “{find}” in these days. Try fewer words or more days."
-FAILED: Final = "What rang cannot be shown just now. Close this window and open it again."
+LOOKING: Final = tr_later("Looking what rang…")
+NOTHING: Final = tr_later("Nothing rang in these days.")
+NOT_FOUND: Final = tr_later(
+    "Nothing found for “{find}” in these days. Try fewer words or more days."
+)
+FAILED: Final = tr_later("What rang cannot be shown just now. Close this window and open it again.")
 
 
 class RangBox(QDialog):
@@ -48,7 +56,7 @@ class RangBox(QDialog):
 
     def __init__(self, bridge: Bridge, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("What rang — Studio Log")
+        self.setWindowTitle(tr("What rang — Studio Log"))
         self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
         self._bridge = bridge
         self._asked = 0
@@ -59,15 +67,15 @@ class RangBox(QDialog):
         self.spans = self._make_spans()
         self.view = RangView(self.model)
         self.words = RangWords()
-        self.empty = Words(LOOKING, tone="soft")
+        self.empty = Words(tr(LOOKING), tone="soft")
         self.said = Words("", tone="soft")
-        self.export = button("&Export…", says="Export these rows as CSV")
-        self.leave = button("&Close")
+        self.export = button(tr("&Export…"), says=tr("Export these rows as CSV"))
+        self.leave = button(tr("&Close"))
         self._pages = QStackedWidget()
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
         self._lay_out()
         self._connect()
-        self._show_empty(LOOKING)
+        self._show_empty(tr(LOOKING))
 
     @property
     def days(self) -> int:
@@ -91,7 +99,8 @@ class RangBox(QDialog):
     def _make_spans(self) -> QButtonGroup:
         group = QButtonGroup(self)
         for days, title in SPANS:
-            chip = button(title, says=f"Show: {title.replace('&', '')}")
+            words = tr(title)
+            chip = button(words, says=tr("Show: {span}", span=words.replace("&", "")))
             chip.setObjectName("chip")
             chip.setCheckable(True)
             chip.setChecked(days == SPANS[-1][0])
@@ -189,12 +198,12 @@ class RangBox(QDialog):
             self._pages.setCurrentIndex(0)
             return
         find = self.search.text().strip()
-        self._show_empty(NOT_FOUND.format(find=find) if find else NOTHING)
+        self._show_empty(tr(NOT_FOUND).format(find=find) if find else tr(NOTHING))
 
     def _fail(self, number: int, words: str) -> None:
         if number == self._asked:
             self.model.show_rows((), self._seen_from)
-            self._show_empty(words or FAILED)
+            self._show_empty(words or tr(FAILED))
 
     def _show_empty(self, words: str) -> None:
         self.empty.setText(words)
@@ -208,9 +217,9 @@ class RangBox(QDialog):
         self.words.show_row(row, self._seen_from)
 
     def _export(self) -> None:
-        name = f"what-rang-{self._seen_from:%Y-%m-%d}.csv"
+        name = tr("what-rang-{seen_from:%Y-%m-%d}.csv", seen_from=self._seen_from)
         chosen, _ = QFileDialog.getSaveFileName(
-            self, "Export what rang", name, "Comma-separated values (*.csv)"
+            self, tr("Export what rang"), name, tr("Comma-separated values (*.csv)")
         )
         if not chosen:
             return
@@ -221,13 +230,19 @@ class RangBox(QDialog):
             self.said.setText(str(refusal))
             return
         self.said.set_tone("soft")
-        self.said.setText(f"{_counted(self.model.rows)} Written to {chosen}.")
+        self.said.setText(
+            tr("{counted} Written to {chosen}.", counted=_counted(self.model.rows), chosen=chosen)
+        )
 
 
 def _counted(rows: Sequence[Rang]) -> str:
-    count = "1 reminder." if len(rows) == 1 else f"{len(rows):,} reminders, the latest due first."
+    count = (
+        tr("1 reminder.")
+        if len(rows) == 1
+        else tr("{count:,} reminders, the latest due first.", count=len(rows))
+    )
     left = sum(map(unanswered, rows))
     if not left:
         return count
-    waits = "1 waits" if left == 1 else f"{left:,} wait"
-    return f"{count} {waits} for an answer."
+    waits = tr("1 waits") if left == 1 else tr("{left:,} wait", left=left)
+    return tr("{count} {waits} for an answer.", count=count, waits=waits)

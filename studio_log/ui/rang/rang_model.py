@@ -9,6 +9,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersisten
 from PySide6.QtGui import QColor
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.rang import NOT_NEEDED, OPEN, WAITS, Rang
 from studio_log.services.rang_words import (
     answer_words,
@@ -53,12 +54,12 @@ def _answer_tone(row: Rang) -> Tone:
 _ANSWER_TONES: Final[dict[str, Tone]] = {WAITS: "ochre_ink", NOT_NEEDED: "soft"}
 DUE, LOT, WHAT, RANG, HOW, ANSWER = range(6)
 COLUMNS: Final = (
-    Column("Due", due_words, 7.0),
-    Column("Lot", lambda row, _now: lot_words(row), 9.0),
-    Column("What", lambda row, _now: what_words(row), 11.0),
-    Column("Rang", lambda row, _now: rang_words(row), 9.0, _rang_tone),
-    Column("How", lambda row, _now: how_words(row), 9.0, lambda _row: "soft"),
-    Column("Answer", lambda row, _now: answer_words(row), 8.0,
+    Column(tr_later("Due"), due_words, 7.0),
+    Column(tr_later("Lot"), lambda row, _now: lot_words(row), 9.0),
+    Column(tr_later("What"), lambda row, _now: what_words(row), 11.0),
+    Column(tr_later("Rang"), lambda row, _now: rang_words(row), 9.0, _rang_tone),
+    Column(tr_later("How"), lambda row, _now: how_words(row), 9.0, lambda _row: "soft"),
+    Column(tr_later("Answer"), lambda row, _now: answer_words(row), 8.0,
            _answer_tone),
 )  # fmt: skip
 
@@ -122,7 +123,7 @@ class RangModel(QAbstractTableModel):
         if orientation is not Qt.Orientation.Horizontal or not 0 <= section < len(COLUMNS):
             return None
         if role == Qt.ItemDataRole.DisplayRole:
-            return COLUMNS[section].title
+            return tr(COLUMNS[section].title)
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         return None
@@ -141,7 +142,7 @@ class RangModel(QAbstractTableModel):
         return breakable(self._words(row, column))
 
     def _spoken(self, row: Rang, column: int) -> str:
-        return f"{COLUMNS[column].title}: {self._words(row, column)}"
+        return f"{tr(COLUMNS[column].title)}: {self._words(row, column)}"
 
     def _words(self, row: Rang, column: int) -> str:
         if self._now is None:

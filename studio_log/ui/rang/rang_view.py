@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.rang import Rang
 from studio_log.services.rang_words import details, tame
 from studio_log.ui.rang.rang_delegate import RangDelegate, row_height
@@ -23,7 +24,7 @@ from studio_log.ui.widgets.parts import breakable, em
 
 NARROW: Final = 52.0
 """Below so many line heights the lot stands with the act, and the channels in the words below."""
-NOTHING_CHOSEN: Final = "Choose a reminder to read when and how it rang."
+NOTHING_CHOSEN: Final = tr_later("Choose a reminder to read when and how it rang.")
 
 
 class FindLine(QLineEdit):
@@ -33,8 +34,8 @@ class FindLine(QLineEdit):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setPlaceholderText("Find a lot, an act, an answer, a channel")
-        self.setAccessibleName("Find in what rang")
+        self.setPlaceholderText(tr("Find a lot, an act, an answer, a channel"))
+        self.setAccessibleName(tr("Find in what rang"))
         self.setClearButtonEnabled(True)
         self.setMaxLength(200)
 
@@ -56,7 +57,7 @@ class RangView(QTableView):
         super().__init__()
         self._model = model
         self.setModel(model)
-        self.setAccessibleName("What rang")
+        self.setAccessibleName(tr("What rang"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -112,13 +113,13 @@ class RangWords(QTextEdit):
         self.setTabChangesFocus(True)
         self.setAcceptRichText(False)
         self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setAccessibleName("The chosen reminder")
+        self.setAccessibleName(tr("The chosen reminder"))
         self.show_row(None, None)
 
     def show_row(self, row: Rang | None, now: datetime | None) -> None:
         """Tell of one, seen from `now`; None tells what to do."""
         if row is None or now is None:
-            self.setPlainText(NOTHING_CHOSEN)
+            self.setPlainText(tr(NOTHING_CHOSEN))
             return
         self.clear()
         cursor = QTextCursor(self.document())

@@ -15,6 +15,7 @@ from PySide6.QtGui import (
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
+from studio_log.language.words import tr
 from studio_log.present.tag_layout import PlacedTag, lay_out_tag
 from studio_log.present.tag_stock import Place, TagStock, cut_marks, find_stock, pages_of
 from studio_log.services.whole_file import write_whole
@@ -36,8 +37,10 @@ def ensure_gui_app() -> QGuiApplication:
         return QGuiApplication(["studio-log", "-platform", "offscreen"])
     if not isinstance(running, QGuiApplication):
         raise Refusal(
-            "Tags cannot be drawn: the program was started without its drawing part. "
-            "No file was written; call the command by itself."
+            tr(
+                "Tags cannot be drawn: the program was started without its "
+                "drawing part. No file was written; call the command by itself."
+            )
         )
     return running
 
@@ -57,16 +60,23 @@ def page_layout(stock: TagStock) -> QPageLayout:
 def lay_out_tags(tags: Sequence[TagFacts], stock: TagStock) -> list[PlacedTag]:
     """Lay out every tag for a stock; Refusal where there is nothing to draw them with."""
     if not tags:
-        raise Refusal("There is no lot to make a tag for. Nothing was printed; choose a lot.")
+        raise Refusal(tr("There is no lot to make a tag for. Nothing was printed; choose a lot."))
     if len(tags) > _MOST_TAGS:
         raise Refusal(
-            f"{len(tags)} tags at once are too many. Nothing was printed; "
-            f"make up to {_MOST_TAGS} at a time."
+            tr(
+                "{count} tags at once are too many. Nothing was printed; make up "
+                "to {MOST_TAGS} at a time.",
+                count=len(tags),
+                MOST_TAGS=_MOST_TAGS,
+            )
         )
     if not QFontDatabase.families():
         raise Refusal(
-            "No font was found on this computer, so a tag would have no words. "
-            "Nothing was printed. Install a font such as DejaVu Sans and try again."
+            tr(
+                "No font was found on this computer, so a tag would have no "
+                "words. Nothing was printed. Install a font such as DejaVu Sans "
+                "and try again."
+            )
         )
     measure = FontMeasure()
     # Copies of one tag are laid out once.
@@ -97,11 +107,11 @@ def pdf_bytes(tags: Sequence[TagFacts], stock: TagStock, *, start_at: int = 1) -
     writer = QPdfWriter(buffer)
     writer.setResolution(_DOTS)
     writer.setPageLayout(page_layout(stock))
-    writer.setTitle("Tags " + ", ".join(dict.fromkeys(facts.code for facts in tags)))
-    writer.setCreator("Studio Log")
+    writer.setTitle(tr("Tags ") + ", ".join(dict.fromkeys(facts.code for facts in tags)))
+    writer.setCreator(tr("Studio Log"))
     painter = QPainter()
     if not painter.begin(writer):
-        raise Refusal("The PDF could not be drawn. No file was written; try again.")
+        raise Refusal(tr("The PDF could not be drawn. No file was written; try again."))
     try:
         for number, places in enumerate(pages):
             if number:

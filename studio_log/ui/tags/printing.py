@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QWidget
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
+from studio_log.language.words import tr
 from studio_log.present.tag_stock import TagStock, pages_of
 from studio_log.ui.tags.pdf import MM_PER_INCH, lay_out_tags, page_layout, paint_page
 
@@ -42,8 +43,10 @@ def print_tags(
     painter = QPainter()
     if not painter.begin(printer):
         raise Refusal(
-            "The printer did not take the tags. Nothing was printed. "
-            "See that it is on, or save the tags as a PDF."
+            tr(
+                "The printer did not take the tags. Nothing was printed. See "
+                "that it is on, or save the tags as a PDF."
+            )
         )
     try:
         for number, places in enumerate(pages):
@@ -59,7 +62,13 @@ def _check_page(printer: QPrinter, stock: TagStock) -> None:
     page = printer.paperRect(QPrinter.Unit.Millimeter)
     if abs(page.width() - stock.page[0]) > _STRAY or abs(page.height() - stock.page[1]) > _STRAY:
         raise Refusal(
-            f"This printer has no page of {stock.page[0]:g} × {stock.page[1]:g} mm; it offered "
-            f"{page.width():.0f} × {page.height():.0f} mm. Nothing was printed. "
-            "Choose a sheet that it takes, or save the tags as a PDF."
+            tr(
+                "This printer has no page of {wide:g} × {high:g} mm; it offered "
+                "{width:.0f} × {height:.0f} mm. Nothing was printed. Choose a "
+                "sheet that it takes, or save the tags as a PDF.",
+                wide=stock.page[0],
+                high=stock.page[1],
+                width=page.width(),
+                height=page.height(),
+            )
         )

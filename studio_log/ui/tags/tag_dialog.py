@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
+from studio_log.language.words import tr, tr_later
 from studio_log.present.tag_layout import PlacedTag
 from studio_log.present.tag_stock import (
     LEAST_TAG,
@@ -47,7 +48,7 @@ class TagDialog(QDialog):
         super().__init__(parent)
         self._facts = tuple(tags)
         self._placed: list[PlacedTag] = []
-        self.setWindowTitle("Tags")
+        self.setWindowTitle(tr("Tags"))
         self.setModal(True)
         self._build()
         self._connect()
@@ -58,7 +59,7 @@ class TagDialog(QDialog):
         self.status = QLabel(self)
         self.status.setWordWrap(True)
         self.status.setMinimumWidth(240)
-        self.status.setAccessibleName("What became of the tags")
+        self.status.setAccessibleName(tr("What became of the tags"))
         side = QVBoxLayout()
         side.addLayout(self._form())
         side.addWidget(self.status)
@@ -74,7 +75,7 @@ class TagDialog(QDialog):
         self.stock_box = QComboBox(self)
         for stock in all_stock():
             self.stock_box.addItem(stock.title, stock.slug)
-        self.stock_box.addItem("Single tag, own size", None)
+        self.stock_box.addItem(tr("Single tag, own size"), None)
         self.width_box = self._length(80.0, LEAST_TAG[0])
         self.height_box = self._length(50.0, LEAST_TAG[1])
         self.copies_box = QSpinBox(self)
@@ -85,12 +86,12 @@ class TagDialog(QDialog):
         self.page_box.setMinimum(1)
         self._lines = QFormLayout()
         for words, field in (
-            ("&Stock", self.stock_box),
-            ("&Width", self.width_box),
-            ("&Height", self.height_box),
-            ("How &many of each", self.copies_box),
-            ("Start at p&lace", self.start_box),
-            ("Sho&w page", self.page_box),
+            (tr("&Stock"), self.stock_box),
+            (tr("&Width"), self.width_box),
+            (tr("&Height"), self.height_box),
+            (tr("How &many of each"), self.copies_box),
+            (tr("Start at p&lace"), self.start_box),
+            (tr("Sho&w page"), self.page_box),
         ):
             self._lines.addRow(words, field)
         return self._lines
@@ -106,9 +107,9 @@ class TagDialog(QDialog):
     def _buttons(self) -> QDialogButtonBox:
         buttons = QDialogButtonBox(self)
         role = QDialogButtonBox.ButtonRole
-        self.print_button = QPushButton("&Print…", self)
-        self.pdf_button = QPushButton("Save as P&DF…", self)
-        self.close_button = QPushButton("&Close", self)
+        self.print_button = QPushButton(tr("&Print…"), self)
+        self.pdf_button = QPushButton(tr("Save as P&DF…"), self)
+        self.close_button = QPushButton(tr("&Close"), self)
         buttons.addButton(self.print_button, role.ActionRole)
         buttons.addButton(self.pdf_button, role.ActionRole)
         buttons.addButton(self.close_button, role.RejectRole)
@@ -158,7 +159,7 @@ class TagDialog(QDialog):
         stock = self.stock()
         pages = pages_of(len(self._placed), stock, self.start_box.value())
         self.page_box.setMaximum(max(1, len(pages)))
-        self.page_box.setSuffix(f" of {len(pages)}")
+        self.page_box.setSuffix(tr(" of {count}", count=len(pages)))
         self._lines.setRowVisible(self.page_box, len(pages) > 1)
         places = pages[self.page_box.value() - 1] if pages else ()
         self.preview.show_page(places, self._placed, stock if pages else None)
@@ -168,10 +169,10 @@ class TagDialog(QDialog):
         try:
             from studio_log.ui.tags import printing  # noqa: PLC0415
         except ImportError:
-            self.status.setText(_NO_PRINTING)
+            self.status.setText(tr(_NO_PRINTING))
             return
         if not printing.any_printer():
-            self.status.setText(_NO_PRINTER)
+            self.status.setText(tr(_NO_PRINTER))
             self.pdf_button.setFocus()
             return
         stock, start_at = self.stock(), self.start_box.value()
@@ -183,12 +184,14 @@ class TagDialog(QDialog):
         except Refusal as refusal:
             self.status.setText(str(refusal))
             return
-        self._done(f"Sent to {printer.printerName() or 'the printer'}.")
+        self._done(tr("Sent to {printer}.", printer=printer.printerName() or tr("the printer")))
 
     def _save(self) -> None:
-        name = f"tag-{self._facts[0].code}.pdf" if len(self._facts) == 1 else "tags.pdf"
+        name = (
+            tr("tag-{code}.pdf", code=self._facts[0].code) if len(self._facts) == 1 else "tags.pdf"
+        )
         chosen, _ = QFileDialog.getSaveFileName(
-            self, "Save the tags as a PDF", name.replace("/", "-"), "PDF (*.pdf)"
+            self, tr("Save the tags as a PDF"), name.replace("/", "-"), tr("PDF (*.pdf)")
         )
         if not chosen:
             return
@@ -199,20 +202,21 @@ class TagDialog(QDialog):
         except Refusal as refusal:
             self.status.setText(str(refusal))
             return
-        self._done(f"Saved as {path}.")
+        self._done(tr("Saved as {path}.", path=path))
 
     def _done(self, words: str) -> None:
         self.status.setText(words)
         self.printed.emit([facts.code for facts in self._facts])
 
 
-_NO_PRINTER = (
-    "No printer is set up on this computer. Nothing was printed. "
-    "Save the tags as a PDF and print that elsewhere, at 100 % and not fitted to the page."
+_NO_PRINTER = tr_later(
+    "No printer is set up on this computer. Nothing was printed. Save "
+    "the tags as a PDF and print that elsewhere, at 100 % and not "
+    "fitted to the page."
 )
-_NO_PRINTING = (
-    "The printing part of the program cannot be loaded here. Nothing was printed. "
-    "Save the tags as a PDF instead."
+_NO_PRINTING = tr_later(
+    "The printing part of the program cannot be loaded here. Nothing "
+    "was printed. Save the tags as a PDF instead."
 )
 
 
@@ -220,13 +224,19 @@ def _shortfall(facts: Sequence[TagFacts], placed: Sequence[PlacedTag]) -> str:
     """Say what does not fit on the tags, lot by lot."""
     found = []
     for one, tag in zip(facts, placed, strict=True):
-        parts = [f"{what} shortened" for what in tag.cut if what != "rows"]
+        parts = [tr("{what} shortened", what=what) for what in tag.cut if what != "rows"]
         if tag.rows_left_out:
-            parts.append(f"{tag.rows_left_out} of {len(one.rows)} rows left out")
+            parts.append(
+                tr(
+                    "{rows_left_out} of {count} rows left out",
+                    rows_left_out=tag.rows_left_out,
+                    count=len(one.rows),
+                )
+            )
         elif "rows" in tag.cut:
-            parts.append("a row shortened")
+            parts.append(tr("a row shortened"))
         if parts:
             found.append(f"{one.code}: {', '.join(parts)}.")
     most = 4
-    more = [f"So with {len(found) - most} more."] if len(found) > most else []
+    more = [tr("So with {rest} more.", rest=len(found) - most)] if len(found) > most else []
     return "\n".join(found[:most] + more)

@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.present.tag_layout import PlacedTag
 from studio_log.present.tag_stock import Place, TagStock
 from studio_log.ui.tags.pdf import paint_page
@@ -23,7 +24,7 @@ class TagPreview(QWidget):
         self._places: Sequence[Place] = ()
         self._tags: Sequence[PlacedTag] = ()
         self._stock: TagStock | None = None
-        self.setAccessibleName("Preview of the tags")
+        self.setAccessibleName(tr("Preview of the tags"))
 
     def show_page(
         self, places: Sequence[Place], tags: Sequence[PlacedTag], stock: TagStock | None

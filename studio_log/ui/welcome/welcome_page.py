@@ -13,14 +13,18 @@ from PySide6.QtWidgets import (
 )
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.settings import Settings
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import Words, button, em, roomy, scrolled
 
-DEFAULT_NAME = "My studio"
-UNITS = (("metric: grams, litres, metres", "metric"), ("US: ounces, cups, yards", "us"))
+DEFAULT_NAME = tr_later("My studio")
+UNITS = (
+    (tr_later("metric: grams, litres, metres"), "metric"),
+    (tr_later("US: ounces, cups, yards"), "us"),
+)
 
 
 class WelcomePage(QWidget):
@@ -33,16 +37,16 @@ class WelcomePage(QWidget):
         self.setObjectName("sheet")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self._bridge = bridge
-        self.name = QLineEdit(DEFAULT_NAME)
+        self.name = QLineEdit(tr(DEFAULT_NAME))
         self.name.setMaxLength(120)
         self.units = QComboBox()
         for words, value in UNITS:
-            self.units.addItem(words, value)
-        self.quiet_start = self._time_field("Quiet hours begin")
-        self.quiet_end = self._time_field("Quiet hours end")
+            self.units.addItem(tr(words), value)
+        self.quiet_start = self._time_field(tr("Quiet hours begin"))
+        self.quiet_end = self._time_field(tr("Quiet hours end"))
         self.said = Words(tone="danger_ink")
         self.said.hide()
-        self.begin = button("&Begin", kind="primary")
+        self.begin = button(tr("&Begin"), kind="primary")
         self._lay_out()
         for field in (self.units, self.quiet_start, self.quiet_end):
             calm(field)
@@ -50,7 +54,7 @@ class WelcomePage(QWidget):
 
     def show_settings(self, settings: Settings) -> None:
         """Fill the fields with what is set, so that nothing needs to be typed."""
-        self.name.setText(settings.studio or DEFAULT_NAME)
+        self.name.setText(settings.studio or tr(DEFAULT_NAME))
         self.units.setCurrentIndex(max(self.units.findData(settings.units), 0))
         self.quiet_start.setTime(QTime.fromString(settings.quiet_start, "HH:mm"))
         self.quiet_end.setTime(QTime.fromString(settings.quiet_end, "HH:mm"))
@@ -70,7 +74,7 @@ class WelcomePage(QWidget):
         if not self.begin.isEnabled():
             return
         values: dict[str, object] = {
-            "studio": self.name.text().strip() or DEFAULT_NAME,
+            "studio": self.name.text().strip() or tr(DEFAULT_NAME),
             "units": self.units.currentData(),
             "quiet_start": self.quiet_start.time().toString("HH:mm"),
             "quiet_end": self.quiet_end.time().toString("HH:mm"),
@@ -91,16 +95,16 @@ class WelcomePage(QWidget):
         card.setMaximumWidth(em(self, 34))
         column = QVBoxLayout(card)
         column.setSpacing(8)
-        column.addWidget(Words("Welcome to Studio Log", size="title", bold=True))
+        column.addWidget(Words(tr("Welcome to Studio Log"), size="title", bold=True))
         column.addWidget(
-            Words("A dyer’s logbook that rings at the right moment. Three things, and it begins; "
-                  "each can be changed later under File, Settings.", tone="soft")
+            Words(tr("A dyer’s logbook that rings at the right moment. Three things, "
+               "and it begins; each can be changed later under File, Settings."), tone="soft")
         )  # fmt: skip
         column.addSpacing(10)
-        self._add(column, "&Name of the studio", self.name)
-        self._add(column, "&Units (any may be typed)", self.units)
-        self._add(column, "&Quiet hours, in which nothing rings: from", self.quiet_start)
-        self._add(column, "un&til", self.quiet_end)
+        self._add(column, tr("&Name of the studio"), self.name)
+        self._add(column, tr("&Units (any may be typed)"), self.units)
+        self._add(column, tr("&Quiet hours, in which nothing rings: from"), self.quiet_start)
+        self._add(column, tr("un&til"), self.quiet_end)
         column.addWidget(self.said)
         column.addSpacing(10)
         column.addWidget(self.begin, 0, Qt.AlignmentFlag.AlignLeft)
@@ -116,7 +120,7 @@ class WelcomePage(QWidget):
         row.addStretch(1)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(scrolled(middle, name="Welcome"))
+        whole.addWidget(scrolled(middle, name=tr("Welcome")))
 
     def _add(self, column: QVBoxLayout, words: str, field: QWidget) -> None:
         label = QLabel(words)

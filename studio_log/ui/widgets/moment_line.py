@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from studio_log.domain.day_text import Prefer
 from studio_log.domain.errors import Refusal
 from studio_log.domain.moment_text import MomentReading, read_moment
+from studio_log.language.words import tr
 from studio_log.ui.widgets.parts import Words
 
 AHEAD_LIMIT = timedelta(minutes=2)
@@ -51,7 +52,7 @@ class MomentLine(QWidget):
         self.line = QLineEdit()
         self.line.setMaxLength(200)
         self.line.setAccessibleName(name)
-        self.line.setPlaceholderText("13:08, -3h, at eight last night")
+        self.line.setPlaceholderText(tr("13:08, -3h, at eight last night"))
         self.understood = Words(blank, tone="soft", size="small")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -106,12 +107,15 @@ class MomentLine(QWidget):
             self._fault = str(refusal)
             return self._fault, "danger_ink"
         if self._prefer == "past" and reading.at > self._clock.now() + AHEAD_LIMIT:
-            self._fault = f"{reading.understood}: still ahead. Enter it once it has happened."
+            self._fault = tr(
+                "{understood}: still ahead. Enter it once it has happened.",
+                understood=reading.understood,
+            )
             return self._fault, "danger_ink"
         self._reading = reading
         if reading.doubt:
             return f"{reading.understood}. {reading.doubt}", "ochre_ink"
-        return f"Understood: {reading.understood}", "good_ink"
+        return tr("Understood: {understood}", understood=reading.understood), "good_ink"
 
     def _typed(self, _text: str) -> None:
         self.read_again()

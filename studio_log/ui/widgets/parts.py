@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 from typing_extensions import override
 
+from studio_log.language.words import tr_later
 from studio_log.ui.theme.dress import CardGround, dress_button, repolish
 
 Tone = Literal["ink", "soft", "accent_ink", "danger_ink", "ochre_ink", "good_ink"]
@@ -40,10 +41,10 @@ URGENT_CARD: Final[dict[str, CardGround]] = {
 """Ground of a card by urgency."""
 
 URGENT_WORDS: Final[dict[str, str]] = {
-    "calm": "When it suits",
-    "soon": "Soon",
-    "now": "Now",
-    "spoiling": "Spoiling",
+    "calm": tr_later("When it suits"),
+    "soon": tr_later("Soon"),
+    "now": tr_later("Now"),
+    "spoiling": tr_later("Spoiling"),
 }
 
 BREAK: Final = "\N{ZERO WIDTH SPACE}"
