@@ -71,45 +71,58 @@ def told(name: str, taken: list[float], base: float) -> None:
     print(f"{name}: {words}, {p95 / base:.1f} times an empty paint ({base:.3f} ms)")
 
 
+class Frames:
+    """One view, and the ways of moving through it that are timed."""
+
+    def __init__(self, view: TimelineView) -> None:
+        self._view = view
+        self._across, self._down = view.horizontalScrollBar(), view.verticalScrollBar()
+        self._picture = QImage(view.viewport().size(), QImage.Format.Format_RGB32)
+        self.acts = {
+            "pan": self._pan,
+            "jump": self._jump,
+            "jump to lots unseen": self._first,
+            "zoom": self._zoom,
+        }
+
+    def empty(self, _frame: int) -> None:
+        """Fill the picture with plain ground."""
+        painter = QPainter(self._picture)
+        painter.fillRect(self._picture.rect(), 0xFCF9F1)
+        painter.end()
+
+    def _paint(self) -> None:
+        painter = QPainter(self._picture)
+        self._view.paint_on(painter)
+        painter.end()
+
+    def _pan(self, number: int) -> None:
+        self._across.setValue(self._across.maximum() * number // FRAMES)
+        self._down.setValue(min(self._down.maximum(), 9 * number))
+        self._paint()
+
+    def _jump(self, number: int) -> None:
+        self._across.setValue(self._across.maximum() * number // FRAMES)
+        self._down.setValue(self._down.maximum() * ((number * 37) % FRAMES) // FRAMES)
+        self._paint()
+
+    def _first(self, number: int) -> None:
+        self._view._state.laid.clear()  # as if these lots had never been seen
+        self._jump(number)
+
+    def _zoom(self, number: int) -> None:
+        self._view.zoom_by(1.05 if number % 80 < 40 else 1 / 1.05, 700)
+        self._paint()
+
+
 def measure(view: TimelineView, lots: int) -> None:
     """Drag, jump and zoom through a sheet of so many lots and time every frame."""
     view.show_lanes([lane(number) for number in range(lots)], nights(), NOW, ZONE)
     view.find_now()
     view.grab()
-    picture = QImage(view.viewport().size(), QImage.Format.Format_RGB32)
-    across, down = view.horizontalScrollBar(), view.verticalScrollBar()
-
-    def paint() -> None:
-        painter = QPainter(picture)
-        view.paint_on(painter)
-        painter.end()
-
-    def empty(_frame: int) -> None:
-        painter = QPainter(picture)
-        painter.fillRect(picture.rect(), 0xFCF9F1)
-        painter.end()
-
-    def pan(number: int) -> None:
-        across.setValue(across.maximum() * number // FRAMES)
-        down.setValue(min(down.maximum(), 9 * number))
-        paint()
-
-    def jump(number: int) -> None:
-        across.setValue(across.maximum() * number // FRAMES)
-        down.setValue(down.maximum() * ((number * 37) % FRAMES) // FRAMES)
-        paint()
-
-    def first(number: int) -> None:
-        view._state.laid.clear()  # as if these lots had never been seen
-        jump(number)
-
-    def zoom(number: int) -> None:
-        view.zoom_by(1.05 if number % 80 < 40 else 1 / 1.05, 700)
-        paint()
-
-    base = median(timed(empty))
-    acts = (("pan", pan), ("jump", jump), ("jump to lots unseen", first), ("zoom", zoom))
-    for name, act in acts:
+    frames = Frames(view)
+    base = median(timed(frames.empty))
+    for name, act in frames.acts.items():
         view.find_now()
         timed(act)  # once round, so that words and small pictures are drawn and kept
         told(f"{lots} lots of {STEPS} steps, {name}", timed(act), base)

@@ -3,11 +3,13 @@
 import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPen
-from PySide6.QtWidgets import QApplication
 
 from studio_log.ui.timeline.ribbons import ROUND, Ribbon
 
-pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
+pytestmark = [
+    pytest.mark.qt_log_ignore("propagateSizeHints"),
+    pytest.mark.usefixtures("qapp"),
+]
 
 FILL, EDGE, GROUND = QColor("#d8af3a"), QColor("#8a6a00"), QColor("#fcf9f1")
 HIGH, LEFT = 22, 7
@@ -24,9 +26,7 @@ def painted(ratio: float, width: int) -> tuple[QImage, QPainter]:
 
 @pytest.mark.parametrize("width", [2, 9, 10, 11, 40, 318, 319, 320, 324, 639, 700, 2000])
 @pytest.mark.parametrize("ratio", [1, 2])
-def test_a_bar_cut_from_a_ribbon_is_the_rounded_rectangle_qt_draws(
-    qapp: QApplication, ratio: int, width: int
-) -> None:
+def test_a_bar_cut_from_a_ribbon_is_the_rounded_rectangle_qt_draws(ratio: int, width: int) -> None:
     pen = QPen(EDGE, 1.2)
     cut, painter = painted(ratio, width)
     Ribbon(QBrush(FILL), pen, HIGH, ratio).draw(painter, LEFT, LEFT + width, 5)
@@ -50,7 +50,7 @@ def furthest(one: QImage, other: QImage) -> int:
     return max(abs(a - b) for a, b in zip(mine, theirs, strict=True))
 
 
-def test_hatching_runs_on_from_piece_to_piece(qapp: QApplication) -> None:
+def test_hatching_runs_on_from_piece_to_piece() -> None:
     tile = QImage(6, 6, QImage.Format.Format_RGB32)
     tile.fill(Qt.GlobalColor.white)
     tile.setPixelColor(2, 0, FILL)
