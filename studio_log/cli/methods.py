@@ -1,20 +1,18 @@
-"""Commands about methods, and the amounts that a method asks for."""
+"""Commands about methods."""
 
 from pathlib import Path
 from typing import Any, Final
 
 from studio_log.cli import values
-from studio_log.cli.form import JSON, Form, Option, UsageError, Word
+from studio_log.cli.form import JSON, Form, Option, Word
 from studio_log.cli.plain import plain
 from studio_log.cli.turn import Turn
-from studio_log.domain.errors import Refusal
 from studio_log.domain.method_text import read_method_bytes, write_method
 from studio_log.domain.methods import Method, MethodStep
 from studio_log.present import words
 from studio_log.services.commands import ImportMethod
-from studio_log.services.limits import check_grams
 from studio_log.services.method_file import small_file
-from studio_log.services.questions import AmountsAnswer, AmountsFor, MethodFor, MethodsFor
+from studio_log.services.questions import MethodFor, MethodsFor
 from studio_log.services.whole_file import write_whole
 
 SLUG: Final = Word("SLUG", "the method's short name, such as soy-immersion-long")
@@ -106,51 +104,6 @@ def _export(turn: Turn) -> int:
     return 0
 
 
-def _amounts(turn: Turn) -> int:
-    grams = _cloth(turn)
-    slug = values.slug(turn.values["slug"], "method's slug")
-    question = AmountsFor(
-        slug,
-        grams,
-        values.amounts(turn.values["amount"]),
-        values.litres(turn.values["vessel"]),
-    )
-    found: AmountsAnswer = turn.studio.ask(question)
-    if turn.values["json"]:
-        fits = found.vessel_fits
-        vessel = None if fits is None else {"fits": fits, "words": found.vessel_words}
-        turn.say_json(
-            {"method": slug, "grams": grams, "amounts": plain(found.amounts), "vessel": vessel}
-        )
-        return 0
-    lines = [f"For {words.mass(grams)} of cloth:"]
-    for one in found.amounts:
-        kitchen = f" ({one.kitchen})" if one.kitchen else ""
-        lines.append(f"  {one.title}: {one.shown}{kitchen} — {one.how}")
-    turn.say("\n".join([*lines, *filter(None, [found.vessel_words])]))
-    return 0
-
-
-def _cloth(turn: Turn) -> float:
-    """Give the grams of cloth from --weight or from the pieces."""
-    given = turn.values
-    if (given["weight"] is None) == (not given["piece"]):
-        raise UsageError("The amounts go by --weight or by --piece: give one of them")
-    grams = values.grams(given["weight"])
-    if grams is not None:
-        return grams
-    pieces, understood = values.pieces(given["piece"])
-    weights = [piece.grams for piece in pieces]
-    for line in understood:
-        turn.tell(line)
-    if any(weight is None for weight in weights):
-        raise Refusal(
-            "The weight of the cloth is not known: give length, width and g/m², or --weight. "
-            f"{values.NOTHING}"
-        )
-    return check_grams(sum(weight for weight in weights if weight is not None))
-
-
 FORMS: Final = (
     Form(("methods",), "List the methods.", _methods, options=(JSON,)),
     Form(("method", "show"), "Show a method.", _show, (SLUG,), (JSON,)),
@@ -168,18 +121,4 @@ FORMS: Final = (
         (SLUG,),
         (Option("--to", "the file to write", "FILE", required=True),),
     ),
-    Form(
-        ("amounts",),
-        "Work out a method's amounts, with their kitchen measures.",
-        _amounts,
-        (SLUG,),
-        (
-            Option("--weight", "weight of the cloth: 500g, 1 lb 2 oz", "WEIGHT"),
-            Option("--piece", "cloth, such as “2 x linen 180x45cm 185g/m2”", "TEXT",
-                   repeats=True, spreads=True),
-            Option("--vessel", "what the bucket holds: 20L", "VOLUME"),
-            Option("--amount", "your own figure: beans=35", "NAME=VALUE", repeats=True),
-            JSON,
-        ),
-    ),
-)  # fmt: skip
+)

@@ -3,32 +3,13 @@
 from collections.abc import Iterator
 from typing import Final
 
+from studio_log.domain.amount_bases import BASES
 from studio_log.domain.method_faults import Faults, nearest, shown
 from studio_log.domain.method_lines import Path
 from studio_log.domain.methods import AmountRule, Basis, Method
 
-_GRAMS: Final = "g"
-_LITRES: Final = "L"
-_UNITS: Final = {
-    Basis.WOF: _GRAMS,
-    Basis.PER_LITRE: _LITRES,
-    Basis.TIMES_VOLUME: _LITRES,
-    Basis.PARTS: _LITRES,
-    Basis.PER_KG: _LITRES,
-}
-_MOST: Final = {
-    Basis.WOF: 1_000,
-    Basis.PER_LITRE: 5_000,
-    Basis.TIMES_VOLUME: 1_000,
-    Basis.PARTS: 10_000,
-    Basis.PER_KG: 1_000,
-    Basis.FIXED: 100_000,
-}
-"""Figures above these are slips of the pen; `amounts` refuses the same."""
-_FOLLOWED: Final = {
-    Basis.PER_LITRE: _GRAMS,
-    Basis.TIMES_VOLUME: _GRAMS,
-    Basis.PARTS: _LITRES,
+_FOLLOWED: Final[dict[Basis, str]] = {
+    basis: base.follows for basis, base in BASES.items() if base.follows
 }
 """What an amount has to be for another to follow it."""
 
@@ -57,25 +38,25 @@ def amounts_follow(method: Method, faults: Faults) -> None:
 
 
 def _unit(amount: AmountRule) -> str:
-    return _UNITS.get(amount.basis, amount.unit)
+    return amount.unit if amount.basis is Basis.FIXED else BASES[amount.basis].unit
 
 
 def _unit_fits(path: Path, amount: AmountRule, faults: Faults) -> None:
     unit_path = (*path, "unit")
-    if amount.basis is Basis.FIXED and amount.unit not in (_GRAMS, _LITRES):
+    if amount.basis is Basis.FIXED and amount.unit not in ("g", "L"):
         if faults.clear(unit_path):
             faults.add(unit_path, "a fixed amount needs its unit", 'write "g" or "L"')
     elif amount.basis is not Basis.FIXED and amount.unit:
         what = f"the basis {amount.basis} has its own unit, {_unit(amount)}"
         faults.add(unit_path, what, "take it out")
-    if amount.vessel and _unit(amount) == _GRAMS:
+    if amount.vessel and _unit(amount) == "g":
         what = "a vessel holds litres, this amount is in grams"
         faults.add((*path, "vessel"), what, "take it out")
 
 
 def _value_fits(path: Path, amount: AmountRule, faults: Faults) -> None:
     """Find amounts of nothing, and figures that nobody means."""
-    most = _MOST[amount.basis]
+    most = BASES[amount.basis].most
     if not 0 < amount.value <= most and faults.clear((*path, "value")):
         what = f"{shown(amount.value)} by {amount.basis} cannot be"
         faults.add((*path, "value"), what, f"write a number above 0, {most:g} at most")
@@ -100,7 +81,7 @@ def _follows(
     elif other is None:
         return
     elif _unit(other) not in ("", _FOLLOWED[amount.basis]):
-        unit = "grams" if _FOLLOWED[amount.basis] == _GRAMS else "litres"
+        unit = "grams" if _FOLLOWED[amount.basis] == "g" else "litres"
         what = f"{shown(amount.of)} is not in {unit}"
         faults.add(of_path, what, f"write the short name of an amount in {unit}")
     elif amount.basis is Basis.TIMES_VOLUME and other.cup_grams is None:

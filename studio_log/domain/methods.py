@@ -72,6 +72,9 @@ class Basis(StrEnum):
     TIMES_VOLUME = "times_volume"  # `value` times the dry volume of `of` -> litres
     PARTS = "parts"  # `value` parts water on one part of `of`, the whole -> litres
     PER_KG = "per_kg"  # `value` litres a kilogram of cloth -> litres
+    PER_AREA = "per_area"  # `value` grams a square metre of cloth -> grams
+    IN_BATH = "in_bath"  # `value` grams in each litre of `of` -> grams
+    TIMES_WEIGHT = "times_weight"  # `value` times the grams of `of` -> grams
     FIXED = "fixed"  # `value` of `unit`
 
 
@@ -86,7 +89,7 @@ class AmountRule:
     basis: Basis
     value: float
     of: str = ""
-    """Slug of the amount this one follows, for PER_LITRE, TIMES_VOLUME and PARTS."""
+    """Slug of the amount this one follows, for the bases that follow one."""
     unit: str = ""
     """"g" or "L"; needed for FIXED only."""
     at_least: bool = False

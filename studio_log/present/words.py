@@ -6,7 +6,8 @@ In the language in use; figures and dates as the place writes them.
 from datetime import datetime, timedelta
 from typing import Final, Literal
 
-from studio_log.domain.amounts import Amount, litres_shown
+from studio_log.domain.amount_shown import litres_shown
+from studio_log.domain.amounts import Amount
 from studio_log.domain.calendar_words import day_words
 from studio_log.domain.methods import Spread
 from studio_log.domain.number_text import plain

@@ -91,7 +91,7 @@ def _check_amounts(method: Method, changed: Any) -> dict[str, float]:
         raise Refusal(f"{method.title} has no amount {unknown[0]!r}; it has {sorted(rules)}.")
     kept = {slug: float(value) for slug, value in changed.items()}
     all_rules = [rule for step in method.steps for rule in step.amounts]
-    work_out(all_rules, grams=100.0, changed=kept)
+    work_out(all_rules, grams=100.0, changed=kept, area_m2=1.0)
     return kept
 
 

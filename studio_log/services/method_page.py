@@ -4,9 +4,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import timedelta
 
+from studio_log.domain.amount_bases import BASES
 from studio_log.domain.amounts import Amount
 from studio_log.domain.cautions import Caution
 from studio_log.domain.methods import Gap, Method, MethodStep, StepKind
+from studio_log.domain.number_text import plain
 from studio_log.present import words
 from studio_log.present.method_drawing import DrawnStep, drawn_steps
 
@@ -153,8 +155,12 @@ def _amount_words(
     step: MethodStep, amounts: Mapping[str, Amount], units: words.Units
 ) -> Iterator[str]:
     for rule in step.amounts:
-        one = amounts[rule.slug]
-        yield f"{one.title}: {words.amount_with_kitchen(one, units)} — {one.how}. {rule.note}"
+        one = amounts.get(rule.slug)
+        if one is None:  # it goes by the size of the cloth, and a page knows only its weight
+            figure = f"{plain(rule.value, 2)} {BASES[rule.basis].rule_unit}"
+            yield f"{rule.title}: {figure}, by the size of the cloth. {rule.note}"
+        else:
+            yield f"{one.title}: {words.amount_with_kitchen(one, units)} — {one.how}. {rule.note}"
 
 
 def _views(method: Method) -> Iterator[str]:

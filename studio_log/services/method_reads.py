@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from studio_log.domain.amounts import work_out
+from studio_log.domain.amounts import countable, work_out
 from studio_log.services.desk import Desk
 from studio_log.services.limits import check_grams
 from studio_log.services.method_page import MethodPage, MethodPageFor, make_page
@@ -13,6 +13,6 @@ def method_page(house: Any, desk: Desk, question: MethodPageFor) -> MethodPage:
     """Give the page; Refusal where there is no such method or no such weight of cloth."""
     method = desk.method(question.slug)
     grams = check_grams(question.grams)
-    rules = [rule for step in method.steps for rule in step.amounts]
+    rules = countable([rule for step in method.steps for rule in step.amounts], area_m2=None)
     amounts = {one.slug: one for one in in_units(work_out(rules, grams=grams), desk)}
     return make_page(method, grams, amounts, house.cautions, desk.units)

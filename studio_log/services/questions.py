@@ -229,12 +229,16 @@ class MethodFor:
 
 @dataclass(frozen=True)
 class AmountsFor:
-    """Amounts of a method for a weight of cloth in grams."""
+    """Amounts of a method for a weight of cloth in grams.
+
+    Without `area_m2`, one side of all pieces, amounts by the area are left out.
+    """
 
     slug: str
     grams: float
     changed: Mapping[str, float] = field(default_factory=dict)
     vessel_litres: float | None = None
+    area_m2: float | None = None
 
 
 @dataclass(frozen=True)

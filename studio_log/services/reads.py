@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 from typing import Any, Protocol
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.amounts import vessel_fits, work_out
+from studio_log.domain.amounts import countable, vessel_fits, work_out
 from studio_log.domain.calendar_words import date_words
 from studio_log.domain.cautions import Caution
 from studio_log.domain.errors import Refusal
@@ -58,9 +58,11 @@ def _methods(_house: House, desk: Desk, _question: q.MethodsFor) -> q.Methods:
 
 def _amounts(_house: House, desk: Desk, question: q.AmountsFor) -> q.AmountsAnswer:
     method = desk.method(question.slug)
-    rules = [rule for step in method.steps for rule in step.amounts]
+    area = question.area_m2
+    rules = countable([rule for step in method.steps for rule in step.amounts], area_m2=area)
     grams = check_grams(question.grams)
-    amounts = in_units(work_out(rules, grams=grams, changed=question.changed), desk)
+    worked = work_out(rules, grams=grams, changed=question.changed, area_m2=area)
+    amounts = in_units(worked, desk)
     bath = next((one for one in amounts if one.vessel), None)
     if bath is None or question.vessel_litres is None:
         return q.AmountsAnswer(amounts, "", None)

@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.amounts import Amount, vessel_fits, work_out
+from studio_log.domain.amounts import Amount, countable, vessel_fits, work_out
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry, standing, taken_back
 from studio_log.domain.lots import Lot, LotStep, StepState, cure_of
@@ -133,12 +133,14 @@ def amounts_of(lot: Lot, step: LotStep) -> tuple[Amount, ...]:
     changed = step.amounts_used if used else lot.amounts_changed
     if grams is None:
         return ()
-    rules = [rule for one in lot.methods[step.join].steps for rule in one.amounts]
+    area = lot.area_m2
+    every = [rule for one in lot.methods[step.join].steps for rule in one.amounts]
+    rules = countable(every, area_m2=area)
     own = {rule.slug for rule in step.spec.amounts}
     try:
-        worked = work_out(rules, grams=grams, changed=changed)
+        worked = work_out(rules, grams=grams, changed=changed, area_m2=area)
     except Refusal:
-        worked = work_out(rules, grams=grams)
+        worked = work_out(rules, grams=grams, area_m2=area)
     return tuple(one for one in worked if one.slug in own)
 
 

@@ -178,6 +178,21 @@ def test_amounts_come_with_their_kitchen_measures(line: Line) -> None:
     assert "The bucket holds it." in text
 
 
+def test_amounts_are_rounded_to_the_scale_that_was_named(line: Line) -> None:
+    rules = [rule for step in SOY.steps for rule in step.amounts]
+    amounts = work_out(rules, grams=12.0)  # 30 % of 12 g are 3.6 g of beans
+    line.studio.answers[q.AmountsFor] = q.AmountsAnswer(amounts, "", None)
+    words = ("amounts", "soy-immersion-long", "--weight", "12g", "--scale", "1g")
+    text = line.run(*words).out
+    assert "dry soybeans: 4 g" in text
+    assert "measure 36 mL of a 10 % stock solution" in text
+    beans = json_of(line, *words)["amounts"][0]
+    assert (beans["value"], beans["scale"]["grams"]) == (pytest.approx(3.6), 4)
+    fine = json_of(line, *words[:-1], "0.1 g")["amounts"]
+    assert (fine[0]["scale"]["shown"], fine[0]["scale"]["advice"]) == ("3.6 g", "")
+    assert fine[1]["scale"] is None  # litres are not weighed
+
+
 def test_milks_in_text_and_json(line: Line) -> None:
     milk = q.MilkLine("M26-004", 1.8, 100.0, True, NOW, NOW, ("26-031",), True, "M26-004: 1.8 L")
     line.studio.answers[q.MilksFor] = (milk,)

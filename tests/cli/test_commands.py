@@ -141,7 +141,8 @@ QUESTIONS: list[tuple[tuple[str, ...], Any, Any]] = [
      q.AmountsFor("scour-cellulose", 500.0, {"soda": 10.0}, 2.5 * 3.785411784),
      q.AmountsAnswer((), "", None)),
     (("amounts", "scour-cellulose", "--piece", "2 x linen 180x45cm 185g/m2"),
-     q.AmountsFor("scour-cellulose", 299.7), q.AmountsAnswer((), "", None)),
+     q.AmountsFor("scour-cellulose", 299.7, area_m2=pytest.approx(2 * 1.8 * 0.45)),
+     q.AmountsAnswer((), "", None)),
 ]  # fmt: skip
 
 

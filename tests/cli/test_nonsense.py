@@ -98,6 +98,7 @@ REFUSED: list[tuple[str, ...]] = [
     (*MILK, "--strength", "100 g/kg"), (*MILK, "--made-at", "sometime"),
     ("milk", "set", "26-031", "--finished"), ("milk", "set", "", "--finished"),
     # amounts, due, methods, files
+    ("amounts", "soy", "--weight", "5g", "--scale", "none"),
     ("amounts", "soy", "--weight", "-5g"), ("amounts", "soy", "--weight", "0g"),
     ("amounts", "soy", "--piece", "linen 180x45cm"), ("amounts", "soy", "--piece", ""),
     ("amounts", "", "--weight", "5g"), ("amounts", "soy", "--weight", "5g", "--vessel", "big"),

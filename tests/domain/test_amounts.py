@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from studio_log.domain.amounts import Amount, grams_shown, litres_shown, vessel_fits, work_out
+from studio_log.domain.amount_shown import grams_shown, litres_shown
+from studio_log.domain.amounts import Amount, countable, vessel_fits, work_out
 from studio_log.domain.errors import BadMethod, Refusal
 from studio_log.domain.kitchen import cups_of, dry_litres, measure
 from studio_log.domain.methods import AmountRule, Basis
@@ -92,6 +93,36 @@ def test_fixed_and_per_kilogram() -> None:
     assert (salt.value, salt.shown, salt.how) == (5, "5 g", "the same for any weight")
     assert pot.value == pytest.approx(5.994)
     assert (pot.shown, pot.how) == ("6 L", "20 L to the kilogram of cloth, for 299.7 g")
+
+
+INDIGO = AmountRule("indigo", "indigo", Basis.PER_AREA, 20)
+LIME = AmountRule("lime", "lime", Basis.TIMES_WEIGHT, 2, of="indigo")
+POT = AmountRule("pot", "vat", Basis.PER_KG, 30, vessel=True)
+SALT = AmountRule("salt", "triformate", Basis.IN_BATH, 20, of="pot")
+
+
+def test_by_the_area_by_the_bath_and_by_the_weight_of_another() -> None:
+    """1-2-3 fructose vat, Weave & Burrow: 50 g indigo take 100 g lime; 20 g/L x 9 L = 180 g."""
+    indigo, lime, _, salt = work_out((INDIGO, LIME, POT, SALT), grams=300, area_m2=2.5)
+    assert (indigo.value, indigo.unit, lime.value, lime.unit) == (50, "g", 100, "g")
+    assert indigo.how == "20 g to the square metre, for 2.5 m²"
+    assert lime.how == "2 times the weight of 50 g indigo"
+    assert (salt.value, salt.shown) == (180, "180 g")
+    assert salt.how == "20 g in each litre of 9 L vat"
+
+
+def test_without_a_size_what_goes_by_it_is_left_out_and_what_follows_too() -> None:
+    rules = (INDIGO, LIME, POT, SALT)
+    assert countable(rules, area_m2=None) == (POT, SALT)
+    assert countable(rules, area_m2=1.0) == rules
+    with pytest.raises(Refusal, match="length and width"):
+        work_out(rules, grams=300)
+
+
+@pytest.mark.parametrize("area", [0, -1, float("nan"), float("inf"), 1e9])
+def test_an_impossible_size_is_refused(area: float) -> None:
+    with pytest.raises(Refusal, match="square metres"):
+        work_out(RULES, grams=300, area_m2=area)
 
 
 @pytest.mark.parametrize("grams", [0, -1, float("nan"), float("inf"), 1e12])

@@ -276,6 +276,9 @@ AMOUNT_WORDS = {
     Basis.TIMES_VOLUME: "{value:g} times the volume of {of}",
     Basis.PARTS: "{value:g} parts water to one of {of}",
     Basis.PER_KG: "{value:g} L/kg",
+    Basis.PER_AREA: "{value:g} g/m²",
+    Basis.IN_BATH: "{value:g} g/L in {of}",
+    Basis.TIMES_WEIGHT: "{value:g} times the weight of {of}",
 }
 
 
