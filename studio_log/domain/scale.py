@@ -7,6 +7,7 @@ from typing import Final
 from studio_log.domain.amount_shown import litres_shown
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import plain
+from studio_log.language.words import tr
 from studio_log.science.bath_sums import stock_millilitres
 
 MOST_OFF_PERCENT: Final = 5.0
@@ -47,15 +48,20 @@ def on_scale(grams: float, step_grams: float) -> OnScale:
     off = step_grams / 2 / grams * 100
     weighed = steps * step_grams
     shown = f"{plain(weighed, 3)} g"
+    if not steps:
+        shown = tr("less than {step} g", step=plain(step_grams, 3))
     advice = "" if off <= MOST_OFF_PERCENT else _advice(grams, step_grams)
-    return OnScale(weighed, off, shown if steps else f"less than {step_grams:g} g", advice)
+    return OnScale(weighed, off, shown, advice)
 
 
 def _advice(grams: float, step_grams: float) -> str:
     stock = next((one for one in STOCKS_PERCENT if stock_millilitres(grams, one) >= 5), None)
     strength = stock or STOCKS_PERCENT[-1]
     measured = litres_shown(stock_millilitres(grams, strength) / 1000)
-    return (
-        f"A scale that shows steps of {step_grams:g} g is too coarse for it: measure {measured} "
-        f"of a {strength:g} % stock solution ({strength:g} g made up to 100 mL)."
+    return tr(
+        "A scale that shows steps of {step} g is too coarse for it: measure {measured} of a "
+        "{strength} % stock solution ({strength} g made up to 100 mL).",
+        step=plain(step_grams, 3),
+        measured=measured,
+        strength=plain(strength, 0),
     )

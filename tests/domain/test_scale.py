@@ -11,7 +11,8 @@ from studio_log.domain.scale import MOST_OFF_PERCENT, on_scale
 @pytest.mark.parametrize(
     ("grams", "step", "weighed", "shown"),
     [(89.91, 1, 90, "90 g"), (3.4, 0.1, 3.4, "3.4 g"), (7.5, 5, 10, "10 g"),
-     (0.3, 1, 0, "less than 1 g"), (1.13, 0.25, 1.25, "1.25 g"), (0.0149, 0.01, 0.01, "0.01 g"), (12.5, 1, 13, "13 g")],
+     (0.3, 1, 0, "less than 1 g"),
+     (1.13, 0.25, 1.25, "1.25 g"), (0.0149, 0.01, 0.01, "0.01 g"), (12.5, 1, 13, "13 g")],
 )  # fmt: skip
 def test_an_amount_is_rounded_to_the_nearest_step(
     grams: float, step: float, weighed: float, shown: str
