@@ -44,7 +44,7 @@ def test_a_bar_cut_from_a_ribbon_is_the_rounded_rectangle_qt_draws(ratio: int, w
 def furthest(one: QImage, other: QImage) -> int:
     """Give the greatest difference of any channel of any pixel."""
     mine, theirs = (
-        memoryview(image.convertToFormat(QImage.Format.Format_RGB888).constBits())
+        memoryview(image.convertToFormat(QImage.Format.Format_RGBA8888).constBits())
         for image in (one, other)
     )
     return max(abs(a - b) for a, b in zip(mine, theirs, strict=True))
