@@ -15,7 +15,7 @@ _STEP: Final = 318
 """A whole number of the twill's repeats, so that hatching runs on from piece to piece."""
 _PIECE: Final = _STEP + 1
 """Pieces lie over one another by a pixel, else a seam is seen at 150 %."""
-_LEAST: Final = 10
+_LEAST: Final = 12
 """Shorter bars have no room for two rounded ends."""
 
 
@@ -43,12 +43,11 @@ class Ribbon:
             self._whole(painter, x, width, y)
             return
         begin, cloth, ratio, high = 0, self._cloth, self._ratio, self._high
-        while width > _PIECE:  # the first piece has the left end, those after it have none
+        while width > _PIECE + self._end:  # only the first piece has a left end
             painter.drawPixmap(x, y, cloth, round(begin * ratio), 0, round(_PIECE * ratio), high)
             x, width, begin = x + _STEP, width - _STEP, _STEP
-        if width > self._end:
-            rest = round((width - self._end + 1) * ratio)
-            painter.drawPixmap(x, y, cloth, round(begin * ratio), 0, rest, high)
+        rest = round((width - self._end + 1) * ratio)
+        painter.drawPixmap(x, y, cloth, round(begin * ratio), 0, rest, high)
         end = round(self._end * ratio)
         painter.drawPixmap(x + width - self._end, y, cloth, cloth.width() - end, 0, end, high)
 
