@@ -9,6 +9,7 @@ from typing import TextIO
 from studio_log.app.compose import Ringing, open_studio
 from studio_log.app.ending import told_to_end
 from studio_log.app.paths import studio_folder
+from studio_log.app.service_tongue import speak_in_service
 from studio_log.cli.main import run
 from studio_log.cli.turn import lead_nowhere
 from studio_log.domain.tags import TagFacts
@@ -91,6 +92,7 @@ class Reminding:
 
     def _open(self, here: str) -> Path:
         studio = open_studio(self._where)
+        speak_in_service(studio.folder)
         self._here = studio.shows_here = here
         self._ringing = Ringing(studio, self._worker)
         studio.listeners.append(self._tell)

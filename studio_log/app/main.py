@@ -12,8 +12,9 @@ from collections.abc import Sequence
 
 from studio_log import __version__
 from studio_log.app.logs import start_logging
+from studio_log.language.catalogue import LANGUAGES
 
-VALUE_OPTIONS = frozenset({"--studio", "--pace", "--errand"})
+VALUE_OPTIONS = frozenset({"--studio", "--pace", "--errand", "--language"})
 """Window options that take the next word with them."""
 
 
@@ -41,6 +42,7 @@ def _options(argv: Sequence[str]) -> argparse.Namespace:
     pace = "with --demo: let the clock run N times as fast"
     parser.add_argument("--pace", type=float, default=1.0, metavar="N", help=pace)
     parser.add_argument("--minimised", action="store_true", help="start without showing itself")
+    parser.add_argument("--language", choices=tuple(LANGUAGES), help="speak it this once")
     errand = "with --demo: one lot's life off-screen, pictures into FOLDER"
     parser.add_argument("--errand", metavar="FOLDER", help=errand)
     parser.add_argument("--help-commands", action="store_true", help="show the commands")

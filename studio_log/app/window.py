@@ -18,6 +18,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from studio_log.app.paths import studio_folder
 from studio_log.app.single_copy import Door, call_first
+from studio_log.app.tongue import LanguageFile, speak_in_window
 from studio_log.domain.errors import Refusal
 from studio_log.outside.awake import ScreenAwake
 from studio_log.outside.login import LoginStart, command_of_this_program
@@ -201,6 +202,7 @@ def run_window(options: argparse.Namespace) -> int:
             print("Studio Log is open on this studio already; its window comes forward.")  # noqa: T201
             return 0
         apply_theme(app, "system", 100)
+        speak_in_window(app, folder or Path(), options.language)
         house = WindowHouse(app, options)
         window = MainWindow(house.bridge)
         house.start()
@@ -239,6 +241,7 @@ def equip(window: MainWindow, house: WindowHouse, options: argparse.Namespace) -
     TrayDuty(house.bridge, window.tray, window)
     window.menu_acts.login_start = login_start(options)
     window.menu_acts.awake = house.awake
+    window.menu_acts.language = LanguageFile(house.folder)
     if (place := read_place(house.folder / PLACE)) is not None:
         put_back(window, window.panes, place)
 

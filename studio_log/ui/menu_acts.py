@@ -33,6 +33,7 @@ if TYPE_CHECKING:
 
     from studio_log.ui.across.wakefulness import Awake
     from studio_log.ui.settings_login import LoginStart
+    from studio_log.ui.settings_look import LanguageChoice
 
 TITLE: Final = tr_later("Studio Log — a dyer’s logbook")
 ABOUT: Final = tr_later(
@@ -71,6 +72,8 @@ class MenuActs(QObject):
         """What keeps the screen on; None where that cannot be."""
         self.login_start: LoginStart | None = None
         """What switches the start at login; None where that cannot be."""
+        self.language: LanguageChoice | None = None
+        """What chooses the language of the next start; None where that cannot be."""
         self._table: dict[str, Callable[[], object]] = {
             "settings": self._settings_box,
             "find": self._find,
@@ -119,6 +122,7 @@ class MenuActs(QObject):
             self.settings,
             self._window,
             login_start=self.login_start,
+            language=self.language,
             chime=self._at.chime,
         )
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QLineEdit,
     QScrollArea,
-    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
@@ -17,6 +16,7 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import plain
 from studio_log.domain.quiet_text import write_days
 from studio_log.domain.wall_clock import known_zone
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.settings import Settings
 from studio_log.ui.bridge import Bridge
@@ -24,21 +24,15 @@ from studio_log.ui.chime import Chime
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.lot_reading import read_volume
 from studio_log.ui.settings_login import LoginSection, LoginStart
+from studio_log.ui.settings_look import AS_SYSTEM, LanguageChoice, LookSection
 from studio_log.ui.settings_parts import Checked, Section, choice, time_text
 from studio_log.ui.settings_quiet import QuietSection
 from studio_log.ui.settings_reminders import RemindersSection
 from studio_log.ui.theme.dress import dress_button
-from studio_log.ui.widgets.calm import calm
-from studio_log.ui.widgets.parts import em, roomy, scrolled
+from studio_log.ui.widgets.parts import em, scrolled
 
-UNITS: Final = (("metric", "metric"), ("US", "us"))
-THEMES: Final = (
-    ("as the system has it", "system"),
-    ("light", "light"),
-    ("dark", "dark"),
-    ("high contrast", "strong"),
-)
-NO_BUCKET: Final = "Say how much the bucket holds, such as 10 L."
+UNITS: Final = ((tr_later("metric"), "metric"), (tr_later("US"), "us"))
+NO_BUCKET: Final = tr_later("Say how much the bucket holds, such as 10 L.")
 BETWEEN: Final = 26
 """Pixels between two sections: space parts them, no line."""
 
@@ -54,9 +48,10 @@ class SettingsDialog(QDialog):
         *,
         login_start: LoginStart | None = None,
         chime: Chime | None = None,
+        language: LanguageChoice | None = None,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Settings")
+        self.setWindowTitle(tr("Settings"))
         self.setModal(True)
         self._bridge = bridge
         self._before = settings
@@ -64,10 +59,13 @@ class SettingsDialog(QDialog):
         self.quiet = QuietSection(settings, bridge.now, self._zone_in_force)
         self.reminders = RemindersSection(settings, chime)
         self.login = LoginSection(login_start)
+        self.look = LookSection(settings, language)
         self.message = MessageBar(bridge)
         self.buttons = QDialogButtonBox()
-        self.keep = self.buttons.addButton("&Keep these", QDialogButtonBox.ButtonRole.AcceptRole)
-        self.buttons.addButton("&Leave it", QDialogButtonBox.ButtonRole.RejectRole)
+        self.keep = self.buttons.addButton(
+            tr("&Keep these"), QDialogButtonBox.ButtonRole.AcceptRole
+        )
+        self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
         dress_button(self.keep, "primary")
         self._lay_out()
         self.zone.editingFinished.connect(self._zone_left)
@@ -86,8 +84,7 @@ class SettingsDialog(QDialog):
             "quiet_end": time_text(self.quiet.end),
             "quiet_days": write_days(self.quiet.days()),
             **self.reminders.changes(),
-            "theme": self.scheme.currentData(),
-            "text_percent": self.text.value(),
+            **self.look.changes(),
         }
         return {name: value for name, value in now.items() if value != getattr(self._before, name)}
 
@@ -101,6 +98,9 @@ class SettingsDialog(QDialog):
             return
         if not self.login.submit():
             self._lead_to(self.login.login)
+            return
+        if not self.look.submit():
+            self._lead_to(self.look.speech)
             return
         litres = read_volume(self.vessel.text()).value
         changes = self.changes(self._before.vessel_litres if litres is None else litres)
@@ -130,20 +130,12 @@ class SettingsDialog(QDialog):
         self._read_vessel = Checked(self.vessel, self._vessel_fault)
         self.zone = QLineEdit(settings.zone)
         self.zone.setMaxLength(60)
-        self.zone.setPlaceholderText("as the system has it")
+        self.zone.setPlaceholderText(tr(AS_SYSTEM))
         self._read_zone = Checked(self.zone, self._zone_fault)
-        self.scheme = choice(THEMES, settings.theme)
-        self.text = QSpinBox()
-        self.text.setRange(80, 200)
-        self.text.setSingleStep(10)
-        roomy(self.text)
-        calm(self.text)
-        self.text.setSuffix(" %")
-        self.text.setValue(settings.text_percent)
 
     def _vessel_fault(self) -> str:
         read = read_volume(self.vessel.text())
-        return read.fault or ("" if read.value is not None else NO_BUCKET)
+        return read.fault or ("" if read.value is not None else tr(NO_BUCKET))
 
     def _zone_fault(self) -> str:
         try:
@@ -163,17 +155,14 @@ class SettingsDialog(QDialog):
         self.quiet.read()
 
     def _sections(self) -> tuple[Section, ...]:
-        studio = Section("Studio")
-        studio.row("&Name of the studio", self.studio)
-        studio.row("Un&its", self.units)
-        studio.row("&Bucket for a new lot", self.vessel)
+        studio = Section(tr("Studio"))
+        studio.row(tr("&Name of the studio"), self.studio)
+        studio.row(tr("Un&its"), self.units)
+        studio.row(tr("&Bucket for a new lot"), self.vessel)
         studio.wide(self._read_vessel.fault)
-        studio.row("Time &zone", self.zone)
+        studio.row(tr("Time &zone"), self.zone)
         studio.wide(self._read_zone.fault)
-        look = Section("Look")
-        look.row("The &window is", self.scheme)
-        look.row("Size of te&xt", self.text)
-        return studio, self.quiet, self.reminders, self.login, look
+        return studio, self.quiet, self.reminders, self.login, self.look
 
     def _lay_out(self) -> None:
         body = QWidget()
@@ -191,7 +180,7 @@ class SettingsDialog(QDialog):
             label.setMinimumWidth(widest)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        self._area: QScrollArea = scrolled(body, name="Settings")
+        self._area: QScrollArea = scrolled(body, name=tr("Settings"))
         column.addWidget(self._area, 1)
         column.addWidget(self.message)
         foot = QVBoxLayout()

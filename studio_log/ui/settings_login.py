@@ -5,6 +5,7 @@ from typing import Final, Protocol
 from PySide6.QtWidgets import QCheckBox
 
 from studio_log.domain.errors import Refusal
+from studio_log.language.words import tr
 from studio_log.ui.settings_parts import Fault, Section, soft
 
 FIXED: Final = "cannot be switched"
@@ -26,9 +27,9 @@ class LoginSection(Section):
     """Switches the start at login when the page is kept."""
 
     def __init__(self, start: LoginStart | None) -> None:
-        super().__init__("Start")
+        super().__init__(tr("Start"))
         self._start = start
-        self.login = QCheckBox("Start at lo&gin")
+        self.login = QCheckBox(tr("Start at lo&gin"))
         self.words = soft("")
         self.fault = Fault(self.login)
         for widget in (self.login, self.words, self.fault):

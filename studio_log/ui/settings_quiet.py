@@ -7,10 +7,12 @@ from zoneinfo import ZoneInfo
 from PySide6.QtCore import QTime, Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QTimeEdit, QWidget
 
-from studio_log.domain.calendar_words import DAYS, LONG_DAYS
+from studio_log.domain.calendar_words import long_weekday_name, weekday_name
 from studio_log.domain.errors import Refusal
 from studio_log.domain.quiet import Night, QuietHours
 from studio_log.domain.quiet_text import Days, Hours, check_hours, check_week, read_days
+from studio_log.language.region import week
+from studio_log.language.words import tr, tr_later
 from studio_log.services.settings import Settings
 from studio_log.ui.settings_parts import (
     GAP,
@@ -25,25 +27,27 @@ from studio_log.ui.settings_parts import (
 )
 
 EVENING = 17
-ADVICE = "Nothing rings in them; it waits until they end. Equal times mean no quiet hours."
-LONG_STRETCH = timedelta(hours=20)
-NAMED_BY = (
-    "A night is named by its evening: Saturday 00:30 to 09:00 is the night after Saturday, and "
-    "begins on Sunday at 00:30."
+ADVICE = tr_later(
+    "Nothing rings in them; it waits until they end. Equal times mean no quiet hours."
 )
-NONE = "Nothing is held back: there are no quiet hours."
+LONG_STRETCH = timedelta(hours=20)
+NAMED_BY = tr_later(
+    "A night is named by its evening: Saturday 00:30 to 09:00 is the "
+    "night after Saturday, and begins on Sunday at 00:30."
+)
+NONE = tr_later("Nothing is held back: there are no quiet hours.")
 
 
 class WeekdayRow:
     """One weekday's night: quiet or not, from, until, and its fault below."""
 
     def __init__(self, weekday: int, hours: Hours | None, usual: Hours) -> None:
-        self.name = LONG_DAYS[weekday]
-        self.quiet = QCheckBox("quiet")
-        self.quiet.setAccessibleName(f"{self.name} night is quiet")
-        self.start = time_field("22:00", f"{self.name} night from")
-        self.end = time_field("07:00", f"{self.name} night until")
-        self.to = QLabel("to")
+        self.name = long_weekday_name(weekday)
+        self.quiet = QCheckBox(tr("quiet"))
+        self.quiet.setAccessibleName(tr("{name} night is quiet", name=self.name))
+        self.start = time_field("22:00", tr("{name} night from", name=self.name))
+        self.end = time_field("07:00", tr("{name} night until", name=self.name))
+        self.to = QLabel(tr("to"))
         self.fault = Fault(self.start)
         self.show(hours, usual)
         self.quiet.toggled.connect(self._follow)
@@ -71,9 +75,13 @@ class WeekdayRow:
         if hours is None:
             return ""
         if not hours.minutes:
-            return f"{self.name} night begins and ends at {hours.start:%H:%M}. Untick “quiet”."
+            return tr(
+                "{name} night begins and ends at {start:%H:%M}. Untick “quiet”.",
+                name=self.name,
+                start=hours.start,
+            )
         try:
-            check_hours(hours, f"{self.name} night")
+            check_hours(hours, tr("{name} night", name=self.name))
         except Refusal as refusal:
             return str(refusal)
         return ""
@@ -92,12 +100,12 @@ class QuietSection(Section):
     def __init__(
         self, settings: Settings, now: Callable[[], datetime], zone: Callable[[], str]
     ) -> None:
-        super().__init__("Quiet hours", ADVICE)
+        super().__init__(tr("Quiet hours"), tr(ADVICE))
         self._now, self._zone = now, zone
-        self.start = time_field(settings.quiet_start, "Every night quiet from")
-        self.end = time_field(settings.quiet_end, "Every night quiet until")
+        self.start = time_field(settings.quiet_start, tr("Every night quiet from"))
+        self.end = time_field(settings.quiet_end, tr("Every night quiet until"))
         self._usual = self.every()
-        self.differ = QCheckBox("&Some nights differ")
+        self.differ = QCheckBox(tr("&Some nights differ"))
         days = dict(read_days(settings.quiet_days))
         self.rows = [
             WeekdayRow(
@@ -108,7 +116,7 @@ class QuietSection(Section):
         self.differ.setChecked(bool(days))
         self.fault = Fault(self.start)
         self.understood = soft("")
-        self.understood.setAccessibleName("What was understood of the quiet hours")
+        self.understood.setAccessibleName(tr("What was understood of the quiet hours"))
         self._lay_out()
         self._listen()
         self.read()
@@ -133,7 +141,7 @@ class QuietSection(Section):
         wrong = [row for row in rows if not row.read()]
         words = ""
         try:
-            check_hours(every, "Every night")
+            check_hours(every, tr("Every night"))
             if not wrong:
                 check_week(every, self.days())
         except Refusal as refusal:
@@ -154,9 +162,11 @@ class QuietSection(Section):
         return f"{quiet.words}. {told}" if quiet.days else told
 
     def _lay_out(self) -> None:
-        until = label_for("&until", self.end)
+        until = label_for(tr("&until"), self.end)
         self.row(
-            "Every night &from", flowing(self.start, together(until, self.end)), leads_to=self.start
+            tr("Every night &from"),
+            flowing(self.start, together(until, self.end)),
+            leads_to=self.start,
         )
         self.wide(self.fault)
         self.wide(self.differ)
@@ -165,15 +175,15 @@ class QuietSection(Section):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(GAP)
         grid.setVerticalSpacing(6)
-        for day, row in enumerate(self.rows):
+        for line, row in enumerate(self.rows[day] for day in week()):
             name = QLabel(row.name)
             name.setContentsMargins(INDENT, 0, 0, 0)
             parts = (name, row.quiet, row.start, row.to, row.end)
             for place, widget in enumerate(parts):
-                grid.addWidget(widget, 2 * day, place)
-            grid.addWidget(row.fault, 2 * day + 1, 0, 1, 6)
+                grid.addWidget(widget, 2 * line, place)
+            grid.addWidget(row.fault, 2 * line + 1, 0, 1, 6)
         grid.setColumnStretch(5, 1)
-        grid.addWidget(soft(NAMED_BY), 14, 0, 1, 6)
+        grid.addWidget(soft(tr(NAMED_BY)), 14, 0, 1, 6)
         self.week.setVisible(self.differ.isChecked())
         self.wide(self.week)
         self.wide(self.understood)
@@ -212,26 +222,26 @@ def next_quiet_words(quiet: QuietHours, now: datetime) -> str:
     zone = ZoneInfo(quiet.zone)
     night = next(quiet.nights(now, now + timedelta(days=8)), None)
     if night is None:
-        return NONE
+        return tr(NONE)
     end = _end_words(night, zone)
     if night.start <= now:
-        return f"It is quiet now, until {end}."
+        return tr("It is quiet now, until {end}.", end=end)
     start = night.start.astimezone(zone)
     small_hours = start.hour < 12
     evening = start.date() - timedelta(days=1) if small_hours else start.date()
     ahead = (evening - now.astimezone(zone).date()).days
     if ahead <= 0:
-        day = "tonight" if small_hours or start.hour >= EVENING else "today"
+        day = tr("tonight") if small_hours or start.hour >= EVENING else tr("today")
     else:
-        day = "tomorrow" if ahead == 1 else DAYS[evening.weekday()]
-        day = f"{day} night" if small_hours else day
-    return f"Next quiet: {day} {start:%H:%M} to {end}."
+        day = tr("tomorrow") if ahead == 1 else weekday_name(evening.weekday())
+        day = tr("{day} night", day=day) if small_hours else day
+    return tr("Next quiet: {day} {start:%H:%M} to {end}.", day=day, start=start, end=end)
 
 
 def _end_words(night: Night, zone: ZoneInfo) -> str:
     end = night.end.astimezone(zone)
     if night.end - night.start > LONG_STRETCH:
-        return f"{DAYS[end.weekday()]} {end:%H:%M}"
+        return f"{weekday_name(end.weekday())} {end:%H:%M}"
     return f"{end:%H:%M}"
 
 

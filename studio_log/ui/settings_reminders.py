@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.settings import Settings
 from studio_log.ui.chime import Chime, Sound
 from studio_log.ui.settings_parts import (
@@ -31,13 +32,21 @@ from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import button
 
 SOUNDS: Final[tuple[tuple[str, Sound, str], ...]] = (
-    ("A &reminder", "rings", "Try the chime of a reminder"),
-    ("A countdown’s en&d", "ends", "Try the chime of a countdown’s end"),
-    ("Sp&oiling", "spoils", "Try the chime of what is spoiling"),
+    (tr_later("A &reminder"), "rings", tr_later("Try the chime of a reminder")),
+    (tr_later("A countdown’s en&d"), "ends", tr_later("Try the chime of a countdown’s end")),
+    (tr_later("Sp&oiling"), "spoils", tr_later("Try the chime of what is spoiling")),
 )
 LOOKS: Final = (
-    ("Say in the morning w&hat the day holds", "&at", "Time of the morning’s look ahead"),
-    ("Say in the &evening what to start", "a&t", "Time of the evening’s look ahead"),
+    (
+        tr_later("Say in the morning w&hat the day holds"),
+        tr_later("&at"),
+        tr_later("Time of the morning’s look ahead"),
+    ),
+    (
+        tr_later("Say in the &evening what to start"),
+        tr_later("a&t"),
+        tr_later("Time of the evening’s look ahead"),
+    ),
 )
 
 
@@ -45,13 +54,13 @@ class RemindersSection(Section):
     """Edits how and when the program makes itself heard."""
 
     def __init__(self, settings: Settings, chime: Chime | None) -> None:
-        super().__init__("Reminders")
+        super().__init__(tr("Reminders"))
         self._chime = chime or Chime()
-        self.spoiling = QCheckBox("What spoils &may ring in quiet hours")
+        self.spoiling = QCheckBox(tr("What spoils &may ring in quiet hours"))
         self.spoiling.setChecked(settings.spoiling_at_night)
         self.look = _look(settings.look_ahead, Settings.look_ahead, *LOOKS[0])
         self.evening = _look(settings.evening_look, Settings.evening_look, *LOOKS[1])
-        self.chime = QCheckBox("Sound a &chime when a reminder rings")
+        self.chime = QCheckBox(tr("Sound a &chime when a reminder rings"))
         self.chime.setChecked(settings.chime)
         self.volume = QSlider(Qt.Orientation.Horizontal)
         self.volume.setRange(0, 100)
@@ -97,15 +106,15 @@ class RemindersSection(Section):
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(GAP)
         line.addWidget(self.volume, 1)
-        self.loud.setMinimumWidth(self.loud.fontMetrics().horizontalAdvance("silent 0 %"))
+        self.loud.setMinimumWidth(self.loud.fontMetrics().horizontalAdvance(tr("silent 0 %")))
         line.addWidget(self.loud)
-        self.volume.setAccessibleName("Volume of the chime in percent")
-        self.row("&Volume", loud, leads_to=self.volume)
+        self.volume.setAccessibleName(tr("Volume of the chime in percent"))
+        self.row(tr("&Volume"), loud, leads_to=self.volume)
         for words, sound, says in SOUNDS:
-            made = button(words, says=says)
+            made = button(tr(words), says=tr(says))
             made.clicked.connect(partial(self.try_it, sound))
             self.tries.append(made)
-        self.row("Try it", flowing(*self.tries), leads_to=self.tries[0])
+        self.row(tr("Try it"), flowing(*self.tries), leads_to=self.tries[0])
 
     @Slot()
     def _follow(self) -> None:
@@ -113,7 +122,7 @@ class RemindersSection(Section):
         self.volume.setEnabled(on)
         for made in self.tries:
             made.setEnabled(on and percent > 0)
-        self.loud.setText(f"{percent} %" if percent else "0 %, silent")
+        self.loud.setText(f"{percent} %" if percent else tr("0 %, silent"))
 
 
 def _slider_sheet(look: Theme) -> str:
@@ -137,9 +146,9 @@ _Look = tuple[QCheckBox, QTimeEdit, QLabel]
 
 def _look(kept: str, usual: str, words: str, at: str, name: str) -> _Look:
     """Give box, time and the word between them; the time waits while the box is not ticked."""
-    box = QCheckBox(words)
-    field = time_field(kept or usual, name)
-    label = label_for(at, field)
+    box = QCheckBox(tr(words))
+    field = time_field(kept or usual, tr(name))
+    label = label_for(tr(at), field)
     box.setChecked(bool(kept))
     for widget in (field, label):
         widget.setEnabled(bool(kept))

@@ -359,7 +359,7 @@ def test_a_switch_that_is_refused_is_said_and_the_truth_shown(
     start = Start(refuses="The entry cannot be written: the disk is full. Nothing was changed.")
     box = opened(login_start=start)
     box.login.login.setChecked(True)
-    box.text.setValue(120)
+    box.look.text.setValue(120)
     assert sent(box, studio) == {}
     assert box.isVisible()
     assert box.login.fault.text() == start.refuses
