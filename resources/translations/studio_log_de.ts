@@ -5,2076 +5,2081 @@
     <name></name>
     <message>
         <source>Mon</source>
-        <translation type="unfinished"></translation>
+        <translation>Mo</translation>
     </message>
     <message>
         <source>Tue</source>
-        <translation type="unfinished"></translation>
+        <translation>Di</translation>
     </message>
     <message>
         <source>Wed</source>
-        <translation type="unfinished"></translation>
+        <translation>Mi</translation>
     </message>
     <message>
         <source>Thu</source>
-        <translation type="unfinished"></translation>
+        <translation>Do</translation>
     </message>
     <message>
         <source>Fri</source>
-        <translation type="unfinished"></translation>
+        <translation>Fr</translation>
     </message>
     <message>
         <source>Sat</source>
-        <translation type="unfinished"></translation>
+        <translation>Sa</translation>
     </message>
     <message>
         <source>Sun</source>
-        <translation type="unfinished"></translation>
+        <translation>So</translation>
     </message>
     <message>
         <source>Monday</source>
-        <translation type="unfinished"></translation>
+        <translation>Montag</translation>
     </message>
     <message>
         <source>Tuesday</source>
-        <translation type="unfinished"></translation>
+        <translation>Dienstag</translation>
     </message>
     <message>
         <source>Wednesday</source>
-        <translation type="unfinished"></translation>
+        <translation>Mittwoch</translation>
     </message>
     <message>
         <source>Thursday</source>
-        <translation type="unfinished"></translation>
+        <translation>Donnerstag</translation>
     </message>
     <message>
         <source>Friday</source>
-        <translation type="unfinished"></translation>
+        <translation>Freitag</translation>
     </message>
     <message>
         <source>Saturday</source>
-        <translation type="unfinished"></translation>
+        <translation>Samstag</translation>
     </message>
     <message>
         <source>Sunday</source>
-        <translation type="unfinished"></translation>
+        <translation>Sonntag</translation>
     </message>
     <message>
         <source>January</source>
-        <translation type="unfinished"></translation>
+        <translation>Januar</translation>
     </message>
     <message>
         <source>February</source>
-        <translation type="unfinished"></translation>
+        <translation>Februar</translation>
     </message>
     <message>
         <source>March</source>
-        <translation type="unfinished"></translation>
+        <translation>März</translation>
     </message>
     <message>
         <source>April</source>
-        <translation type="unfinished"></translation>
+        <translation>April</translation>
     </message>
     <message>
         <source>May</source>
-        <translation type="unfinished"></translation>
+        <translation>Mai</translation>
     </message>
     <message>
         <source>June</source>
-        <translation type="unfinished"></translation>
+        <translation>Juni</translation>
     </message>
     <message>
         <source>July</source>
-        <translation type="unfinished"></translation>
+        <translation>Juli</translation>
     </message>
     <message>
         <source>August</source>
-        <translation type="unfinished"></translation>
+        <translation>August</translation>
     </message>
     <message>
         <source>September</source>
-        <translation type="unfinished"></translation>
+        <translation>September</translation>
     </message>
     <message>
         <source>October</source>
-        <translation type="unfinished"></translation>
+        <translation>Oktober</translation>
     </message>
     <message>
         <source>November</source>
-        <translation type="unfinished"></translation>
+        <translation>November</translation>
     </message>
     <message>
         <source>December</source>
-        <translation type="unfinished"></translation>
+        <translation>Dezember</translation>
     </message>
     <message>
         <source>{month} {day}</source>
-        <translation type="unfinished"></translation>
+        <translation>{day}. {month}</translation>
     </message>
     <message>
         <source>{day} {month}</source>
-        <translation type="unfinished"></translation>
+        <translation>{day}. {month}</translation>
     </message>
     <message>
         <source>Soak beans tonight for</source>
-        <translation type="unfinished"></translation>
+        <translation>Heute Abend Bohnen einweichen für</translation>
     </message>
     <message>
         <source>Is it dry?</source>
-        <translation type="unfinished"></translation>
+        <translation>Ist es trocken?</translation>
     </message>
     <message>
         <source>Last tended</source>
-        <translation type="unfinished"></translation>
+        <translation>Zuletzt bewegt:</translation>
     </message>
     <message>
         <source>In since</source>
-        <translation type="unfinished"></translation>
+        <translation>Drin seit</translation>
     </message>
     <message>
         <source>{title} since {at}; aim {span}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{title} seit {at}; Ziel {span}.</translation>
     </message>
     <message>
         <source> The aim, {at}, falls in quiet hours.</source>
-        <translation type="unfinished"></translation>
+        <translation> Das Ziel, {at}, fällt in die Ruhezeit.</translation>
     </message>
     <message>
         <source>From now on: {low}</source>
-        <translation type="unfinished"></translation>
+        <translation>Ab jetzt: {low}</translation>
     </message>
     <message>
         <source>Last call: {low}</source>
-        <translation type="unfinished"></translation>
+        <translation>Letzter Aufruf: {low}</translation>
     </message>
     <message>
         <source>{limit}, that is {at}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{limit}, das ist {at}.</translation>
     </message>
     <message>
         <source>Too long: {low}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu lang: {low}</translation>
     </message>
     <message>
         <source>{limit}; that was {at}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{limit}; das war {at}.</translation>
     </message>
     <message>
         <source>Hanging since {at}; the last piece counts.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hängt seit {at}; das letzte Stück zählt.</translation>
     </message>
     <message>
         <source>Still not dry?</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch nicht trocken?</translation>
     </message>
     <message>
         <source>Damp for {span} and more.</source>
-        <translation type="unfinished"></translation>
+        <translation>Seit {span} und länger feucht.</translation>
     </message>
     <message>
         <source>{title} ended {at}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{title} endete {at}.</translation>
     </message>
     <message>
         <source>Late: {low}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu spät: {low}</translation>
     </message>
     <message>
         <source>Cured, {ready_title}:</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgereift, {ready_title}:</translation>
     </message>
     <message>
         <source>Day {days} from fully dry.</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag {days} seit ganz trocken.</translation>
     </message>
     <message>
         <source>Paint within two days:</source>
-        <translation type="unfinished"></translation>
+        <translation>Binnen zwei Tagen bemalen:</translation>
     </message>
     <message>
         <source>Takes paint best until day {paint_best_days} from fully dry.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nimmt Farbe am besten an bis Tag {paint_best_days} seit ganz trocken.</translation>
     </message>
     <message>
         <source>Painting time is over:</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Zeit zum Malen ist vorbei:</translation>
     </message>
     <message>
         <source>From day {paint_best_days} on paint sinks in less well.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ab Tag {paint_best_days} dringt Farbe weniger gut ein.</translation>
     </message>
     <message>
         <source>Milk {code} will be too old for {title}, planned next.</source>
-        <translation type="unfinished"></translation>
+        <translation>Milch {code} wird zu alt sein für {title}, den nächsten Schritt.</translation>
     </message>
     <message>
         <source>Without fresh milk the next coat waits a day longer.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne frische Milch wartet der nächste Auftrag einen Tag länger.</translation>
     </message>
     <message>
         <source>soak beans</source>
-        <translation type="unfinished"></translation>
+        <translation>Bohnen einweichen</translation>
     </message>
     <message>
         <source>US gal</source>
-        <translation type="unfinished"></translation>
+        <translation>US gal</translation>
     </message>
     <message>
         <source>US cup</source>
-        <translation type="unfinished"></translation>
+        <translation>US-Tasse</translation>
     </message>
     <message>
         <source>US cups</source>
-        <translation type="unfinished"></translation>
+        <translation>US-Tassen</translation>
     </message>
     <message>
         <source>tbsp</source>
-        <translation type="unfinished"></translation>
+        <translation>EL</translation>
     </message>
     <message>
         <source>tsp</source>
-        <translation type="unfinished"></translation>
+        <translation>TL</translation>
     </message>
     <message>
         <source>less than ¼ tsp</source>
-        <translation type="unfinished"></translation>
+        <translation>weniger als ¼ TL</translation>
     </message>
     <message>
         <source>about {figure} {measure}</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa {figure} {measure}</translation>
     </message>
     <message>
         <source>due already</source>
-        <translation type="unfinished"></translation>
+        <translation>schon fällig</translation>
     </message>
     <message>
         <source>at {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>um {at}</translation>
     </message>
     <message>
         <source>{day}: 1 act, {when}: {words} {code}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{day}: 1 Handgriff, {when}: {words} {code}.</translation>
     </message>
     <message>
         <source>{day}: {count} acts, and all are due already.</source>
-        <translation type="unfinished"></translation>
+        <translation>{day}: {count} Handgriffe, und alle sind schon fällig.</translation>
     </message>
     <message>
         <source>first at {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>der erste um {at}</translation>
     </message>
     <message>
         <source>{n} is due already</source>
-        <translation type="unfinished"></translation>
+        <translation>{n} ist schon fällig</translation>
     </message>
     <message>
         <source>{n} are due already</source>
-        <translation type="unfinished"></translation>
+        <translation>{n} sind schon fällig</translation>
     </message>
     <message>
         <source>, the next at {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>, der nächste um {at}</translation>
     </message>
     <message>
         <source>midnight</source>
-        <translation type="unfinished"></translation>
+        <translation>Mitternacht</translation>
     </message>
     <message>
         <source>{day}: {count} acts, {start}, last before {last}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{day}: {count} Handgriffe, {start}, der letzte vor {last}.</translation>
     </message>
     <message>
         <source>{day}: {count} acts, {start}, last at {last}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{day}: {count} Handgriffe, {start}, der letzte um {last}.</translation>
     </message>
     <message>
         <source>now:</source>
-        <translation type="unfinished"></translation>
+        <translation>jetzt:</translation>
     </message>
     <message>
         <source>and {rest} more</source>
-        <translation type="unfinished"></translation>
+        <translation>und {rest} weitere</translation>
     </message>
     <message>
         <source>Tonight</source>
-        <translation type="unfinished"></translation>
+        <translation>Heute Abend</translation>
     </message>
     <message>
         <source>Good tonight</source>
-        <translation type="unfinished"></translation>
+        <translation>Gut heute Abend</translation>
     </message>
     <message>
         <source>Also: {one}</source>
-        <translation type="unfinished"></translation>
+        <translation>Auch: {one}</translation>
     </message>
     <message>
         <source>And {rest} more.</source>
-        <translation type="unfinished"></translation>
+        <translation>Und {rest} weitere.</translation>
     </message>
     <message>
         <source>now</source>
-        <translation type="unfinished"></translation>
+        <translation>jetzt</translation>
     </message>
     <message>
         <source>by {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>bis {at}</translation>
     </message>
     <message>
         <source>{words} for {code} {when}</source>
-        <translation type="unfinished"></translation>
+        <translation>{words} für {code} {when}</translation>
     </message>
     <message>
         <source>{day} at {first}</source>
-        <translation type="unfinished"></translation>
+        <translation>{day} um {first}</translation>
     </message>
     <message>
         <source>{day} {first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>{day} {first} bis {last}</translation>
     </message>
     <message>
         <source>{day} {first} to {until} {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>{day} {first} bis {until} {last}</translation>
     </message>
     <message>
         <source>they end</source>
-        <translation type="unfinished"></translation>
+        <translation>sie enden</translation>
     </message>
     <message>
         <source>it ends</source>
-        <translation type="unfinished"></translation>
+        <translation>es endet</translation>
     </message>
     <message>
         <source>{order} and {ends} {span}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{order}, und {ends} {span}.</translation>
     </message>
     <message>
         <source>today</source>
-        <translation type="unfinished"></translation>
+        <translation>heute</translation>
     </message>
     <message>
         <source>tomorrow</source>
-        <translation type="unfinished"></translation>
+        <translation>morgen</translation>
     </message>
     <message>
         <source>less than {step} g</source>
-        <translation type="unfinished"></translation>
+        <translation>weniger als {step} g</translation>
     </message>
     <message>
         <source>A scale that shows steps of {step} g is too coarse for it: measure {measured} of a {strength} % stock solution ({strength} g made up to 100 mL).</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Waage mit Schritten von {step} g ist zu grob dafür: {measured} einer {strength}-%-Stammlösung abmessen ({strength} g auf 100 mL aufgefüllt).</translation>
     </message>
     <message>
         <source>{code} makes a QR code too large for this tag. Nothing was printed. Choose a larger tag.</source>
-        <translation type="unfinished"></translation>
+        <translation>{code} ergibt einen QR-Code, der für dieses Etikett zu groß ist. Nichts wurde gedruckt. Ein größeres Etikett wählen.</translation>
     </message>
     <message>
         <source>and {rest} more in the log</source>
-        <translation type="unfinished"></translation>
+        <translation>und {rest} weitere im Buch</translation>
     </message>
     <message>
         <source>not known</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht bekannt</translation>
     </message>
     <message>
         <source>yesterday {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>gestern {at}</translation>
     </message>
     <message>
         <source>today {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>heute {at}</translation>
     </message>
     <message>
         <source>tomorrow {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>morgen {at}</translation>
     </message>
     <message>
         <source>{figure} US cup</source>
-        <translation type="unfinished"></translation>
+        <translation>{figure} US-Tasse</translation>
     </message>
     <message>
         <source>{figure} US cups</source>
-        <translation type="unfinished"></translation>
+        <translation>{figure} US-Tassen</translation>
     </message>
     <message>
         <source>{figure} US gal</source>
-        <translation type="unfinished"></translation>
+        <translation>{figure} US gal</translation>
     </message>
     <message>
         <source>{words} or more</source>
-        <translation type="unfinished"></translation>
+        <translation>{words} oder mehr</translation>
     </message>
     <message>
         <source>0 min</source>
-        <translation type="unfinished"></translation>
+        <translation>0 min</translation>
     </message>
     <message>
         <source>on time</source>
-        <translation type="unfinished"></translation>
+        <translation>pünktlich</translation>
     </message>
     <message>
         <source>{span} late</source>
-        <translation type="unfinished"></translation>
+        <translation>{span} zu spät</translation>
     </message>
     <message>
         <source>in {span}</source>
-        <translation type="unfinished"></translation>
+        <translation>in {span}</translation>
     </message>
     <message>
         <source>up to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>bis {last}</translation>
     </message>
     <message>
         <source>{ends}, aim {span}</source>
-        <translation type="unfinished"></translation>
+        <translation>{ends}, Ziel {span}</translation>
     </message>
     <message>
         <source>Look ahead by up to ten years, as in 24h or 90d.</source>
-        <translation type="unfinished"></translation>
+        <translation>Höchstens zehn Jahre vorausschauen, etwa 24h oder 90d.</translation>
     </message>
     <message>
         <source>No quiet hours are set.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Ruhezeit ist eingestellt.</translation>
     </message>
     <message>
         <source>Quiet hours {hours}: nothing rings.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhezeit {hours}: nichts klingelt.</translation>
     </message>
     <message>
         <source>Nothing is waiting. A new lot begins with “New lot”.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts wartet. Eine neue Partie beginnt mit „Neue Partie“.</translation>
     </message>
     <message>
         <source>Next: {when}, {title}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Nächstes: {when}, {title}.</translation>
     </message>
     <message>
         <source>Nothing until {when}: {title}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts bis {when}: {title}.</translation>
     </message>
     <message>
         <source>due {moment}</source>
-        <translation type="unfinished"></translation>
+        <translation>fällig {moment}</translation>
     </message>
     <message>
         <source>The limit {verb} {limit}. {if_late}</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Grenze {verb} {limit}. {if_late}</translation>
     </message>
     <message>
         <source>Do not disturb lasts from a minute to a day. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>„Nicht stören“ dauert von einer Minute bis zu einem Tag. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>Reminders may ring.</source>
-        <translation type="unfinished"></translation>
+        <translation>Erinnerungen dürfen klingeln.</translation>
     </message>
     <message>
         <source>Only what spoils rings</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur was verdirbt, klingelt</translation>
     </message>
     <message>
         <source>Nothing rings</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts klingelt</translation>
     </message>
     <message>
         <source>{but} until {moment}; then all that is due is told.</source>
-        <translation type="unfinished"></translation>
+        <translation>{but} bis {moment}; dann wird alles Fällige gemeldet.</translation>
     </message>
     <message>
         <source>What to start tonight</source>
-        <translation type="unfinished"></translation>
+        <translation>Was heute Abend zu beginnen ist</translation>
     </message>
     <message>
         <source>taken back</source>
-        <translation type="unfinished"></translation>
+        <translation>zurückgenommen</translation>
     </message>
     <message>
         <source>Milk {code} is recorded, good for a further coat until {good}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Milch {code} ist aufgeschrieben, gut für einen weiteren Auftrag bis {good}.</translation>
     </message>
     <message>
         <source>{value} is no figure for a milk&apos;s {replace}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{value} ist keine Angabe für {replace} einer Milch.</translation>
     </message>
     <message>
         <source>the milk changed</source>
-        <translation type="unfinished"></translation>
+        <translation>die Milch wurde geändert</translation>
     </message>
     <message>
         <source>Nothing of milk {code} is left to take back. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von Milch {code} ist nichts mehr zurückzunehmen. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>Milk {code} was changed since. Take that back first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Milch {code} wurde seither geändert. Erst das zurücknehmen.</translation>
     </message>
     <message>
         <source>its milk was taken back</source>
-        <translation type="unfinished"></translation>
+        <translation>ihre Milch wurde zurückgenommen</translation>
     </message>
     <message>
         <source>Milk {code}: {words} is taken back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Milch {code}: „{words}“ ist zurückgenommen.</translation>
     </message>
     <message>
         <source>Say what changes: its place, its lots, or that it is used up.</source>
-        <translation type="unfinished"></translation>
+        <translation>Angeben, was sich ändert: der Ort, die Partien, oder dass sie aufgebraucht ist.</translation>
     </message>
     <message>
         <source>Milk {code} is changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Milch {code} ist geändert.</translation>
     </message>
     <message>
         <source>to begin</source>
-        <translation type="unfinished"></translation>
+        <translation>zu beginnen</translation>
     </message>
     <message>
         <source>tending</source>
-        <translation type="unfinished"></translation>
+        <translation>zu bewegen</translation>
     </message>
     <message>
         <source>may end</source>
-        <translation type="unfinished"></translation>
+        <translation>darf enden</translation>
     </message>
     <message>
         <source>ready</source>
-        <translation type="unfinished"></translation>
+        <translation>so weit</translation>
     </message>
     <message>
         <source>last call</source>
-        <translation type="unfinished"></translation>
+        <translation>letzter Aufruf</translation>
     </message>
     <message>
         <source>past its limit</source>
-        <translation type="unfinished"></translation>
+        <translation>über der Grenze</translation>
     </message>
     <message>
         <source>is it dry?</source>
-        <translation type="unfinished"></translation>
+        <translation>ist es trocken?</translation>
     </message>
     <message>
         <source>use by</source>
-        <translation type="unfinished"></translation>
+        <translation>zu verbrauchen</translation>
     </message>
     <message>
         <source>mark of the cure</source>
-        <translation type="unfinished"></translation>
+        <translation>Marke der Reife</translation>
     </message>
     <message>
         <source>look ahead</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorschau</translation>
     </message>
     <message>
         <source>evening look</source>
-        <translation type="unfinished"></translation>
+        <translation>Abendvorschau</translation>
     </message>
     <message>
         <source>the studio</source>
-        <translation type="unfinished"></translation>
+        <translation>die Werkstatt</translation>
     </message>
     <message>
         <source>{times} times</source>
-        <translation type="unfinished"></translation>
+        <translation>{times}-mal</translation>
     </message>
     <message>
         <source>waited for quiet hours to end, {from_due}</source>
-        <translation type="unfinished"></translation>
+        <translation>wartete auf das Ende der Ruhezeit, {from_due}</translation>
     </message>
     <message>
         <source>told {span} late</source>
-        <translation type="unfinished"></translation>
+        <translation>{span} zu spät gemeldet</translation>
     </message>
     <message>
         <source>failed: {channels}</source>
-        <translation type="unfinished"></translation>
+        <translation>fehlgeschlagen: {channels}</translation>
     </message>
     <message>
         <source>told; wanted no answer</source>
-        <translation type="unfinished"></translation>
+        <translation>gemeldet; keine Antwort nötig</translation>
     </message>
     <message>
         <source>, after {span}</source>
-        <translation type="unfinished"></translation>
+        <translation>, nach {span}</translation>
+    </message>
+    <message>
+        <source>answered</source>
+        <translation>beantwortet</translation>
     </message>
     <message>
         <source>open: no answer yet</source>
-        <translation type="unfinished"></translation>
+        <translation>offen: noch keine Antwort</translation>
     </message>
     <message>
         <source>rings again</source>
-        <translation type="unfinished"></translation>
+        <translation>klingelt wieder</translation>
     </message>
     <message>
         <source>waits: {rest} {from_due}</source>
-        <translation type="unfinished"></translation>
+        <translation>wartet: {rest} {from_due}</translation>
     </message>
     <message>
         <source>Due {due_words} ({tame}, {tame2}).</source>
-        <translation type="unfinished"></translation>
+        <translation>Fällig {due_words} ({tame}, {tame2}).</translation>
     </message>
     <message>
         <source>did not ring: answered before</source>
-        <translation type="unfinished"></translation>
+        <translation>klingelte nicht: vorher beantwortet</translation>
     </message>
     <message>
-        <source>did not ring: {NOT_NEEDED}</source>
-        <translation type="unfinished"></translation>
+        <source>did not ring: {why}</source>
+        <translation>klingelte nicht: {why}</translation>
     </message>
     <message>
         <source>did not ring: it came back when an act was taken back</source>
-        <translation type="unfinished"></translation>
+        <translation>klingelte nicht: sie kam zurück, als etwas zurückgenommen wurde</translation>
     </message>
     <message>
         <source>did not ring yet</source>
-        <translation type="unfinished"></translation>
+        <translation>klingelte noch nicht</translation>
     </message>
     <message>
         <source> It was tried, and no channel took it.</source>
-        <translation type="unfinished"></translation>
+        <translation> Es wurde versucht, aber kein Weg nahm sie an.</translation>
     </message>
     <message>
         <source> and {more} times more, last {from_due}</source>
-        <translation type="unfinished"></translation>
+        <translation> und {more}-mal mehr, zuletzt {from_due}</translation>
     </message>
     <message>
         <source> It rang {lost} times more at moments not written down.</source>
-        <translation type="unfinished"></translation>
+        <translation> Sie klingelte {lost}-mal mehr, wann, ist nicht aufgeschrieben.</translation>
     </message>
     <message>
         <source>, by {how_words}</source>
-        <translation type="unfinished"></translation>
+        <translation>, durch {how_words}</translation>
     </message>
     <message>
         <source>Rang {join}{rest}{by}.{untold}</source>
-        <translation type="unfinished"></translation>
+        <translation>Klingelte {join}{rest}{by}.{untold}</translation>
     </message>
     <message>
         <source>It rang before its moment as it stands now: it was planned anew, or put right.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sie klingelte vor dem Zeitpunkt, der jetzt gilt: er wurde neu geplant oder berichtigt.</translation>
     </message>
     <message>
         <source> ({span} after the first ring)</source>
-        <translation type="unfinished"></translation>
+        <translation> ({span} nach dem ersten Klingeln)</translation>
     </message>
     <message>
         <source>Answered {at}{since}: {words}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Beantwortet {at}{since}: {words}.</translation>
     </message>
     <message>
         <source>no words</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Worte</translation>
     </message>
     <message>
         <source>Every channel that was tried, and what it answered:</source>
-        <translation type="unfinished"></translation>
+        <translation>Jeder Weg, der versucht wurde, und was er antwortete:</translation>
     </message>
     <message>
         <source>… and {rest} more; “Export…” writes them all.</source>
-        <translation type="unfinished"></translation>
+        <translation>… und {rest} weitere; „Ausgeben…“ schreibt alle.</translation>
     </message>
     <message>
         <source>A failure that repeats the one before it is written down once.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Fehler, der den vorigen wiederholt, wird einmal aufgeschrieben.</translation>
     </message>
     <message>
         <source>at room heat</source>
-        <translation type="unfinished"></translation>
+        <translation>bei Raumwärme</translation>
     </message>
     <message>
         <source>good until</source>
-        <translation type="unfinished"></translation>
+        <translation>gut bis</translation>
     </message>
     <message>
         <source>too old for a further coat since</source>
-        <translation type="unfinished"></translation>
+        <translation>zu alt für einen weiteren Auftrag seit</translation>
     </message>
     <message>
         <source>{code}: {litres}kept {place}, {fresh} {good}</source>
-        <translation type="unfinished"></translation>
+        <translation>{code}: {litres}{place} aufbewahrt, {fresh} {good}</translation>
     </message>
     <message>
         <source>{fault} Until it is right, reminders may come early or late.</source>
-        <translation type="unfinished"></translation>
+        <translation>{fault} Bis sie stimmt, können Erinnerungen zu früh oder zu spät kommen.</translation>
     </message>
     <message>
         <source>Say which lots: give their codes.</source>
-        <translation type="unfinished"></translation>
+        <translation>Angeben, welche Partien: ihre Kürzel.</translation>
     </message>
     <message>
         <source>begun {short_day}</source>
-        <translation type="unfinished"></translation>
+        <translation>begonnen {short_day}</translation>
     </message>
     <message>
         <source>Saved {moment}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gespeichert {moment}</translation>
     </message>
     <message>
         <source>Nothing saved yet</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch nichts gespeichert</translation>
     </message>
     <message>
         <source>next ring {moment}</source>
-        <translation type="unfinished"></translation>
+        <translation>nächstes Klingeln {moment}</translation>
     </message>
     <message>
         <source>nothing will ring</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts wird klingeln</translation>
     </message>
     <message>
         <source>ringing now</source>
-        <translation type="unfinished"></translation>
+        <translation>klingelt jetzt</translation>
     </message>
     <message>
         <source>do not disturb until {moment}</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht stören bis {moment}</translation>
     </message>
     <message>
         <source>In 10 min</source>
-        <translation type="unfinished"></translation>
+        <translation>In 10 min</translation>
     </message>
     <message>
         <source>Still damp</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch feucht</translation>
     </message>
     <message>
         <source>Seen</source>
-        <translation type="unfinished"></translation>
+        <translation>Gesehen</translation>
     </message>
     <message>
         <source>Begin now</source>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt beginnen</translation>
     </message>
     <message>
         <source>Dry</source>
-        <translation type="unfinished"></translation>
+        <translation>Trocken</translation>
     </message>
     <message>
         <source>… and {rest} more on the bench.</source>
-        <translation type="unfinished"></translation>
+        <translation>… und {rest} weitere auf der Werkbank.</translation>
     </message>
     <message>
         <source>{count} things need hands</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Dinge brauchen Hände</translation>
     </message>
     <message>
         <source>the window</source>
-        <translation type="unfinished"></translation>
+        <translation>das Fenster</translation>
     </message>
     <message>
         <source>Looking ahead</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorschau</translation>
     </message>
     <message>
         <source>That reminder is not known any more; the bench shows what is open.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Erinnerung gibt es nicht mehr; die Werkbank zeigt, was offen ist.</translation>
     </message>
     <message>
         <source>A reminder is not answered by {answer!r}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Erinnerung wird nicht mit {answer!r} beantwortet.</translation>
     </message>
     <message>
         <source>no longer needed</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht mehr nötig</translation>
     </message>
     <message>
         <source>That was answered already: {what}. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das wurde schon beantwortet: {what}. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>{title} is put off.</source>
-        <translation type="unfinished"></translation>
+        <translation>{title} ist aufgeschoben.</translation>
     </message>
     <message>
         <source>The note</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Notiz</translation>
     </message>
     <message>
         <source>Nothing of {code} is left to take back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von {code} ist nichts mehr zurückzunehmen.</translation>
     </message>
     <message>
         <source>the lot was taken back</source>
-        <translation type="unfinished"></translation>
+        <translation>die Partie wurde zurückgenommen</translation>
     </message>
     <message>
         <source>{code} is taken back; its code is not used again.</source>
-        <translation type="unfinished"></translation>
+        <translation>{code} ist zurückgenommen; das Kürzel wird nicht wieder benutzt.</translation>
     </message>
     <message>
         <source>its entry was taken back</source>
-        <translation type="unfinished"></translation>
+        <translation>der Eintrag wurde zurückgenommen</translation>
     </message>
     <message>
         <source>{code}: {entry_words} is taken back.</source>
-        <translation type="unfinished"></translation>
+        <translation>{code}: „{entry_words}“ ist zurückgenommen.</translation>
     </message>
     <message>
         <source>Entry {number} ({words}) of {code} stands on it. Take that one back first. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eintrag {number} ({words}) von {code} baut darauf auf. Erst diesen zurücknehmen. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>{code} has been worked on since the split: {count} entries stand on it. Take those back first. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>An {code} wurde seit der Teilung gearbeitet: {count} Einträge bauen darauf auf. Erst diese zurücknehmen. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>the split was taken back</source>
-        <translation type="unfinished"></translation>
+        <translation>die Teilung wurde zurückgenommen</translation>
     </message>
     <message>
         <source>Entry {number} belongs to the lot&apos;s past and cannot be changed here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eintrag {number} gehört zur Vergangenheit der Partie und kann hier nicht geändert werden.</translation>
     </message>
     <message>
         <source>There is no entry {number} that stands. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keinen gültigen Eintrag {number}. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>A split that was taken back is made again, not restored.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine zurückgenommene Teilung wird neu gemacht, nicht wiederhergestellt.</translation>
     </message>
     <message>
         <source>{code} is restored.</source>
-        <translation type="unfinished"></translation>
+        <translation>{code} ist wiederhergestellt.</translation>
     </message>
     <message>
         <source>Nothing of {code} was taken back. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von {code} war nichts zurückgenommen. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>{code}: {entry_words} stands again.</source>
-        <translation type="unfinished"></translation>
+        <translation>{code}: „{entry_words}“ gilt wieder.</translation>
     </message>
     <message>
         <source>its entry was restored</source>
-        <translation type="unfinished"></translation>
+        <translation>der Eintrag wurde wiederhergestellt</translation>
     </message>
     <message>
         <source>When a lot was made is not corrected. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wann eine Partie angelegt wurde, wird nicht berichtigt. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>Say what is to be corrected: --at, --note or --reading.</source>
-        <translation type="unfinished"></translation>
+        <translation>Angeben, was zu berichtigen ist: --at, --note oder --reading.</translation>
     </message>
     <message>
         <source>an entry was corrected</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Eintrag wurde berichtigt</translation>
     </message>
     <message>
         <source>{code}: entry {number} is corrected.</source>
-        <translation type="unfinished"></translation>
+        <translation>{code}: Eintrag {number} ist berichtigt.</translation>
     </message>
     <message>
         <source>felt dry</source>
-        <translation type="unfinished"></translation>
+        <translation>fühlte sich trocken an</translation>
     </message>
     <message>
         <source>Across the room — Studio Log</source>
-        <translation type="unfinished"></translation>
+        <translation>Quer durch den Raum — Studio Log</translation>
     </message>
     <message>
         <source>The log met a fault of its own, and this was not written down. The log’s own window says more.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Buch stieß auf einen eigenen Fehler, und dies wurde nicht aufgeschrieben. Das Fenster des Buchs sagt mehr.</translation>
     </message>
     <message>
         <source>Not written down</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht aufgeschrieben</translation>
     </message>
     <message>
         <source>Is this right?</source>
-        <translation type="unfinished"></translation>
+        <translation>Stimmt das?</translation>
     </message>
     <message>
         <source>Put it off all the same?</source>
-        <translation type="unfinished"></translation>
+        <translation>Trotzdem aufschieben?</translation>
     </message>
     <message>
         <source>Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>Weiter</translation>
     </message>
     <message>
         <source> — U takes it back</source>
-        <translation type="unfinished"></translation>
+        <translation> — U nimmt es zurück</translation>
     </message>
     <message>
         <source>Yes</source>
-        <translation type="unfinished"></translation>
+        <translation>Ja</translation>
     </message>
     <message>
         <source>Space</source>
-        <translation type="unfinished"></translation>
+        <translation>Leertaste</translation>
     </message>
     <message>
         <source>Space again says yes · Esc says no</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch einmal Leertaste heißt ja · Esc heißt nein</translation>
     </message>
     <message>
         <source>Space goes back to what is waiting</source>
-        <translation type="unfinished"></translation>
+        <translation>Leertaste geht zurück zu dem, was wartet</translation>
     </message>
     <message>
         <source>Esc leaves</source>
-        <translation type="unfinished"></translation>
+        <translation>Esc verlässt die Ansicht</translation>
     </message>
     <message>
         <source>Later: 1 in 10 min, 2 in 30 min, M next morning</source>
-        <translation type="unfinished"></translation>
+        <translation>Später: 1 in 10 min, 2 in 30 min, M am nächsten Morgen</translation>
     </message>
     <message>
         <source>Later: 1, 2, M</source>
-        <translation type="unfinished"></translation>
+        <translation>Später: 1, 2, M</translation>
     </message>
     <message>
         <source>U takes {take_back} back</source>
-        <translation type="unfinished"></translation>
+        <translation>U nimmt {take_back} zurück</translation>
     </message>
     <message>
         <source>W lets the screen rest</source>
-        <translation type="unfinished"></translation>
+        <translation>W lässt den Bildschirm ruhen</translation>
     </message>
     <message>
         <source>W keeps the screen on</source>
-        <translation type="unfinished"></translation>
+        <translation>W hält den Bildschirm an</translation>
     </message>
     <message>
         <source>U takes back</source>
-        <translation type="unfinished"></translation>
+        <translation>U nimmt zurück</translation>
     </message>
     <message>
         <source>Nothing is waiting.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts wartet.</translation>
     </message>
     <message>
         <source>One moment …</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen Augenblick …</translation>
     </message>
     <message>
         <source>A new lot is begun in the log’s own window.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine neue Partie beginnt im Fenster des Buchs.</translation>
     </message>
     <message>
         <source>Running</source>
-        <translation type="unfinished"></translation>
+        <translation>Läuft</translation>
     </message>
     <message>
         <source>quiet hours until {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhezeit bis {at}</translation>
     </message>
     <message>
         <source>{second}: {lot} at {at}; it asks again</source>
-        <translation type="unfinished"></translation>
+        <translation>{second}: {lot} um {at}; es fragt wieder</translation>
     </message>
     <message>
         <source>Put off: {act}</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufgeschoben: {act}</translation>
     </message>
     <message>
         <source>Begun</source>
-        <translation type="unfinished"></translation>
+        <translation>Begonnen</translation>
     </message>
     <message>
         <source>Start now</source>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt beginnen</translation>
     </message>
     <message>
         <source>{done} {lot} at {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>{done} {lot} um {at}</translation>
     </message>
     <message>
         <source>Nothing until {when}</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts bis {when}</translation>
     </message>
     <message>
         <source>do not disturb until {at}</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht stören bis {at}</translation>
     </message>
     <message>
         <source>screen kept awake</source>
-        <translation type="unfinished"></translation>
+        <translation>Bildschirm bleibt an</translation>
     </message>
     <message>
         <source>chime off</source>
-        <translation type="unfinished"></translation>
+        <translation>Klang aus</translation>
     </message>
     <message>
         <source>chime silent: its volume is 0</source>
-        <translation type="unfinished"></translation>
+        <translation>Klang stumm: die Lautstärke ist 0</translation>
     </message>
     <message>
         <source>chime on, {chime_volume} %</source>
-        <translation type="unfinished"></translation>
+        <translation>Klang an, {chime_volume} %</translation>
     </message>
     <message>
         <source>And {hidden} more · {keys}</source>
-        <translation type="unfinished"></translation>
+        <translation>Und {hidden} weitere · {keys}</translation>
     </message>
     <message>
         <source>The screen cannot be kept on from here. Its rest is set in the system’s settings.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Bildschirm kann von hier nicht angehalten werden. Seine Ruhe wird in den Einstellungen des Systems geregelt.</translation>
     </message>
     <message>
         <source>&amp;File</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Datei</translation>
     </message>
     <message>
         <source>&amp;Lot</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Partie</translation>
     </message>
     <message>
         <source>&amp;View</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ansicht</translation>
     </message>
     <message>
         <source>&amp;Reminders</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Erinnerungen</translation>
     </message>
     <message>
         <source>&amp;Help</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hilfe</translation>
     </message>
     <message>
         <source>&amp;New lot…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Neue Partie…</translation>
     </message>
     <message>
         <source>&amp;Print tags…</source>
-        <translation type="unfinished"></translation>
+        <translation>Etiketten d&amp;rucken…</translation>
     </message>
     <message>
         <source>&amp;Settings…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Einstellungen…</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Beenden</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Rückgängig</translation>
     </message>
     <message>
         <source>&amp;Redo</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wiederholen</translation>
     </message>
     <message>
         <source>S&amp;plit…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Teilen…</translation>
     </message>
     <message>
         <source>&amp;Go on to a method…</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit einer &amp;Methode weiter…</translation>
     </message>
     <message>
         <source>&amp;Name, place, weight, cure…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Name, Ort, Gewicht, Reife…</translation>
     </message>
     <message>
         <source>Record the &amp;milk…</source>
-        <translation type="unfinished"></translation>
+        <translation>M&amp;ilch aufschreiben…</translation>
     </message>
     <message>
         <source>S&amp;top this lot…</source>
-        <translation type="unfinished"></translation>
+        <translation>Partie &amp;abbrechen…</translation>
     </message>
     <message>
         <source>&amp;Find a lot</source>
-        <translation type="unfinished"></translation>
+        <translation>Partie &amp;suchen</translation>
     </message>
     <message>
         <source>Go to the &amp;lots</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu den &amp;Partien</translation>
     </message>
     <message>
         <source>Go to the s&amp;teps</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu den S&amp;chritten</translation>
     </message>
     <message>
         <source>Go to the &amp;bench</source>
-        <translation type="unfinished"></translation>
+        <translation>Zur &amp;Werkbank</translation>
     </message>
     <message>
         <source>&amp;Methods…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Methoden…</translation>
     </message>
     <message>
         <source>&amp;Across the room</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Quer durch den Raum</translation>
     </message>
     <message>
         <source>L&amp;arger text</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Größere Schrift</translation>
     </message>
     <message>
         <source>S&amp;maller text</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Kleinere Schrift</translation>
     </message>
     <message>
         <source>&amp;Dark</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Dunkel</translation>
     </message>
     <message>
         <source>&amp;Answer what rings (Space)</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Beantworten, was klingelt (Leertaste)</translation>
     </message>
     <message>
         <source>&amp;Put everything off 10 min</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Alles um 10 min aufschieben</translation>
     </message>
     <message>
         <source>&amp;Take back the last act</source>
-        <translation type="unfinished"></translation>
+        <translation>Letzten Handgriff &amp;zurücknehmen</translation>
     </message>
     <message>
         <source>&amp;What rang…</source>
-        <translation type="unfinished"></translation>
+        <translation>Was &amp;klingelte…</translation>
     </message>
     <message>
         <source>Ring a t&amp;est</source>
-        <translation type="unfinished"></translation>
+        <translation>Klingeln ausp&amp;robieren</translation>
     </message>
     <message>
         <source>&amp;Help pages</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hilfeseiten</translation>
     </message>
     <message>
         <source>&amp;What is new</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Was ist neu</translation>
     </message>
     <message>
         <source>&amp;Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Tasten</translation>
     </message>
     <message>
         <source>&amp;About Studio Log</source>
-        <translation type="unfinished"></translation>
+        <translation>Ü&amp;ber Studio Log</translation>
     </message>
     <message>
         <source>Nothing needs hands just now.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerade braucht nichts Hände.</translation>
     </message>
     <message>
         <source>Nothing to take back</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts zurückzunehmen</translation>
     </message>
     <message>
         <source>Later today</source>
-        <translation type="unfinished"></translation>
+        <translation>Später heute</translation>
     </message>
     <message>
         <source>Tonight and tomorrow morning</source>
-        <translation type="unfinished"></translation>
+        <translation>Heute Nacht und morgen früh</translation>
     </message>
     <message>
         <source>Further on</source>
-        <translation type="unfinished"></translation>
+        <translation>Weiter voraus</translation>
     </message>
     <message>
         <source>At the bench</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf der Werkbank</translation>
     </message>
     <message>
         <source>{count} due</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} fällig</translation>
     </message>
     <message>
         <source>nothing due</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts fällig</translation>
     </message>
     <message>
         <source>{due} · {today} later today</source>
-        <translation type="unfinished"></translation>
+        <translation>{due} · {today} später heute</translation>
     </message>
     <message>
         <source>Take back: {words}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurücknehmen: {words}</translation>
     </message>
     <message>
         <source>{lot}: {answer}, at what time?</source>
-        <translation type="unfinished"></translation>
+        <translation>{lot}: {answer}, um welche Zeit?</translation>
     </message>
     <message>
         <source>{lot}: skip “{title}”</source>
-        <translation type="unfinished"></translation>
+        <translation>{lot}: „{title}“ auslassen</translation>
     </message>
     <message>
         <source>Why is it skipped?</source>
-        <translation type="unfinished"></translation>
+        <translation>Warum wird er ausgelassen?</translation>
     </message>
     <message>
         <source>10 min</source>
-        <translation type="unfinished"></translation>
+        <translation>10 min</translation>
     </message>
     <message>
         <source>30 min</source>
-        <translation type="unfinished"></translation>
+        <translation>30 min</translation>
     </message>
     <message>
         <source>Next morning</source>
-        <translation type="unfinished"></translation>
+        <translation>Nächster Morgen</translation>
     </message>
     <message>
         <source>Put off</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufschieben</translation>
     </message>
     <message>
         <source>More</source>
-        <translation type="unfinished"></translation>
+        <translation>Mehr</translation>
     </message>
     <message>
         <source>If put off: {warning}</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn aufgeschoben: {warning}</translation>
     </message>
     <message>
         <source>Put off: {named}</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufschieben: {named}</translation>
     </message>
     <message>
         <source>More answers: {named}</source>
-        <translation type="unfinished"></translation>
+        <translation>Mehr Antworten: {named}</translation>
     </message>
     <message>
         <source>Done at a stated &amp;time…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Erledigt um diese Zeit…</translation>
     </message>
     <message>
         <source>&amp;Skip with a reason…</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit Begründung &amp;auslassen…</translation>
     </message>
     <message>
         <source>&amp;Open the lot</source>
-        <translation type="unfinished"></translation>
+        <translation>Partie ö&amp;ffnen</translation>
     </message>
     <message>
         <source>Put off 10 min</source>
-        <translation type="unfinished"></translation>
+        <translation>10 min aufschieben</translation>
     </message>
     <message>
         <source>Ring a test</source>
-        <translation type="unfinished"></translation>
+        <translation>Klingeln ausprobieren</translation>
     </message>
     <message>
         <source>Hide</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbergen</translation>
     </message>
     <message>
         <source>Hide this until it changes</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbergen, bis sich etwas ändert</translation>
     </message>
     <message>
         <source>{others} more on the bench.</source>
-        <translation type="unfinished"></translation>
+        <translation>{others} weitere auf der Werkbank.</translation>
     </message>
     <message>
         <source>Put off 10 minutes: {named}</source>
-        <translation type="unfinished"></translation>
+        <translation>10 Minuten aufschieben: {named}</translation>
     </message>
     <message>
         <source>Rings: {named}</source>
-        <translation type="unfinished"></translation>
+        <translation>Klingelt: {named}</translation>
     </message>
     <message>
         <source>Closing the window keeps the reminders going; the icon in the tray opens it again. Ctrl+Q quits, and then nothing rings until Studio Log is started again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird das Fenster geschlossen, erinnert das Programm weiter; das Zeichen in der Leiste öffnet es wieder. Strg+Q beendet es, und dann klingelt nichts, bis Studio Log wieder gestartet wird.</translation>
     </message>
     <message>
         <source>This desktop has no tray, so closing makes the window small instead, and the reminders keep going. Ctrl+Q quits, and then nothing rings until Studio Log is started again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieser Schreibtisch hat keine Leiste für Zeichen; darum macht Schließen das Fenster klein, und es wird weiter erinnert. Strg+Q beendet es, und dann klingelt nichts, bis Studio Log wieder gestartet wird.</translation>
     </message>
     <message>
         <source>Something in the program itself went wrong. What was confirmed before is kept; the last act may not have been. Try it again. The details can be copied for whoever mends it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Im Programm selbst ging etwas schief. Was vorher bestätigt war, ist erhalten; der letzte Handgriff vielleicht nicht. Noch einmal versuchen. Die Einzelheiten können für den kopiert werden, der es behebt.</translation>
     </message>
     <message>
         <source>&amp;Yes, take it</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ja, so nehmen</translation>
     </message>
     <message>
         <source>&amp;No</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Nein</translation>
     </message>
     <message>
         <source>&amp;Copy the details</source>
-        <translation type="unfinished"></translation>
+        <translation>Einzelheiten &amp;kopieren</translation>
     </message>
     <message>
         <source>&amp;Put away</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Weglegen</translation>
     </message>
     <message>
         <source>Put this message away</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Nachricht weglegen</translation>
     </message>
     <message>
         <source>Getting started</source>
-        <translation type="unfinished"></translation>
+        <translation>Erste Schritte</translation>
     </message>
     <message>
         <source>How times may be typed</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie Zeiten getippt werden</translation>
     </message>
     <message>
         <source>The timeline</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Zeitleiste</translation>
     </message>
     <message>
         <source>Reminders</source>
-        <translation type="unfinished"></translation>
+        <translation>Erinnerungen</translation>
     </message>
     <message>
         <source>Reminders without the window</source>
-        <translation type="unfinished"></translation>
+        <translation>Erinnern ohne Fenster</translation>
     </message>
     <message>
         <source>Across the room</source>
-        <translation type="unfinished"></translation>
+        <translation>Quer durch den Raum</translation>
     </message>
     <message>
         <source>Methods</source>
-        <translation type="unfinished"></translation>
+        <translation>Methoden</translation>
     </message>
     <message>
         <source>Safety</source>
-        <translation type="unfinished"></translation>
+        <translation>Sicherheit</translation>
     </message>
     <message>
         <source>Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten</translation>
     </message>
     <message>
         <source>Commands</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehle</translation>
     </message>
     <message>
         <source>Sources of the figures</source>
-        <translation type="unfinished"></translation>
+        <translation>Woher die Zahlen sind</translation>
     </message>
     <message>
         <source>What is new</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ist neu</translation>
     </message>
     <message>
         <source>This page is missing from the installation. Install the program anew.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Seite fehlt in der Installation. Das Programm neu installieren.</translation>
     </message>
     <message>
         <source>Help — Studio Log</source>
-        <translation type="unfinished"></translation>
+        <translation>Hilfe — Studio Log</translation>
     </message>
     <message>
         <source>Find on this page</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf dieser Seite suchen</translation>
     </message>
     <message>
         <source>Help pages</source>
-        <translation type="unfinished"></translation>
+        <translation>Hilfeseiten</translation>
     </message>
     <message>
         <source>Help page</source>
-        <translation type="unfinished"></translation>
+        <translation>Hilfeseite</translation>
     </message>
     <message>
         <source>Not on this page.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht auf dieser Seite.</translation>
     </message>
     <message>
         <source>Do not &amp;disturb for an hour</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Stunde lang &amp;nicht stören</translation>
     </message>
     <message>
         <source>Do not disturb until &amp;morning</source>
-        <translation type="unfinished"></translation>
+        <translation>Bis zum &amp;Morgen nicht stören</translation>
     </message>
     <message>
         <source>&amp;Let it ring again</source>
-        <translation type="unfinished"></translation>
+        <translation>Wieder klingeln &amp;lassen</translation>
     </message>
     <message>
         <source>Studio Log — a dyer’s logbook</source>
-        <translation type="unfinished"></translation>
+        <translation>Studio Log — ein Buch für Färber</translation>
     </message>
     <message>
         <source>A logbook with reminders for a natural dyer’s workshop. Every lot’s record, its amounts, what it needs next and by when. It never replaces the supplier’s safety data sheet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Werkstattbuch mit Erinnerungen für die Pflanzenfärberei. Der Verlauf jeder Partie, ihre Mengen, was sie als Nächstes braucht und bis wann. Es ersetzt nie das Sicherheitsdatenblatt des Lieferanten.</translation>
     </message>
     <message>
         <source>The chime in this window is all that can be tried here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Klang in diesem Fenster ist alles, was hier ausprobiert werden kann.</translation>
     </message>
     <message>
         <source>Test rung. {said}</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeklingeln. {said}</translation>
     </message>
     <message>
         <source>No channel answered; ringing here only.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Weg antwortete; es klingelt nur hier.</translation>
     </message>
     <message>
         <source>Times go by the {zone}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeiten richten sich nach: {zone}.</translation>
     </message>
     <message>
         <source>Lots</source>
-        <translation type="unfinished"></translation>
+        <translation>Partien</translation>
     </message>
     <message>
         <source>Time</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeit</translation>
     </message>
     <message>
         <source>The lot</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Partie</translation>
     </message>
     <message>
         <source>Bench</source>
-        <translation type="unfinished"></translation>
+        <translation>Werkbank</translation>
     </message>
     <message>
         <source>Go to: {words}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gehe zu: {words}</translation>
     </message>
     <message>
         <source>&amp;Today</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Heute</translation>
     </message>
     <message>
         <source>&amp;7 days</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;7 Tage</translation>
     </message>
     <message>
         <source>&amp;30 days</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;30 Tage</translation>
     </message>
     <message>
         <source>&amp;90 days</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;90 Tage</translation>
     </message>
     <message>
         <source>Looking what rang…</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wird nachgesehen, was klingelte…</translation>
     </message>
     <message>
         <source>Nothing rang in these days.</source>
-        <translation type="unfinished"></translation>
+        <translation>In diesen Tagen klingelte nichts.</translation>
     </message>
     <message>
         <source>Nothing found for “{find}” in these days. Try fewer words or more days.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts gefunden für „{find}“ in diesen Tagen. Mit weniger Wörtern oder mehr Tagen versuchen.</translation>
     </message>
     <message>
         <source>What rang cannot be shown just now. Close this window and open it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was klingelte, kann gerade nicht gezeigt werden. Dieses Fenster schließen und wieder öffnen.</translation>
     </message>
     <message>
         <source>What rang — Studio Log</source>
-        <translation type="unfinished"></translation>
+        <translation>Was klingelte — Studio Log</translation>
     </message>
     <message>
         <source>&amp;Export…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ausgeben…</translation>
     </message>
     <message>
         <source>Export these rows as CSV</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Zeilen als CSV ausgeben</translation>
     </message>
     <message>
         <source>&amp;Close</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;chließen</translation>
     </message>
     <message>
         <source>Show: {span}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeigen: {span}</translation>
     </message>
     <message>
         <source>what-rang-{seen_from:%Y-%m-%d}.csv</source>
-        <translation type="unfinished"></translation>
+        <translation>was-klingelte-{seen_from:%Y-%m-%d}.csv</translation>
     </message>
     <message>
         <source>Export what rang</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgeben, was klingelte</translation>
     </message>
     <message>
         <source>Comma-separated values (*.csv)</source>
-        <translation type="unfinished"></translation>
+        <translation>Durch Kommas getrennte Werte (*.csv)</translation>
     </message>
     <message>
         <source>{counted} Written to {chosen}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{counted} Geschrieben nach {chosen}.</translation>
     </message>
     <message>
         <source>1 reminder.</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Erinnerung.</translation>
     </message>
     <message>
         <source>{count:,} reminders, the latest due first.</source>
-        <translation type="unfinished"></translation>
+        <translation>{count:,} Erinnerungen, die zuletzt fälligen zuerst.</translation>
     </message>
     <message>
         <source>1 waits</source>
-        <translation type="unfinished"></translation>
+        <translation>1 wartet</translation>
     </message>
     <message>
         <source>{left:,} wait</source>
-        <translation type="unfinished"></translation>
+        <translation>{left:,} warten</translation>
     </message>
     <message>
         <source>{count} {waits} for an answer.</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} {waits} auf eine Antwort.</translation>
     </message>
     <message>
         <source>Due</source>
-        <translation type="unfinished"></translation>
+        <translation>Fällig</translation>
     </message>
     <message>
         <source>Lot</source>
-        <translation type="unfinished"></translation>
+        <translation>Partie</translation>
     </message>
     <message>
         <source>What</source>
-        <translation type="unfinished"></translation>
+        <translation>Was</translation>
     </message>
     <message>
         <source>Rang</source>
-        <translation type="unfinished"></translation>
+        <translation>Klingelte</translation>
     </message>
     <message>
         <source>How</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie</translation>
     </message>
     <message>
         <source>Answer</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwort</translation>
     </message>
     <message>
         <source>Choose a reminder to read when and how it rang.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Erinnerung wählen und lesen, wann und wie sie klingelte.</translation>
     </message>
     <message>
         <source>Find a lot, an act, an answer, a channel</source>
-        <translation type="unfinished"></translation>
+        <translation>Partie, Handgriff, Antwort oder Weg suchen</translation>
     </message>
     <message>
         <source>Find in what rang</source>
-        <translation type="unfinished"></translation>
+        <translation>Suchen in dem, was klingelte</translation>
     </message>
     <message>
         <source>What rang</source>
-        <translation type="unfinished"></translation>
+        <translation>Was klingelte</translation>
     </message>
     <message>
         <source>The chosen reminder</source>
-        <translation type="unfinished"></translation>
+        <translation>Die gewählte Erinnerung</translation>
     </message>
     <message>
         <source>metric</source>
-        <translation type="unfinished"></translation>
+        <translation>metrisch</translation>
     </message>
     <message>
         <source>US</source>
-        <translation type="unfinished"></translation>
+        <translation>US</translation>
     </message>
     <message>
         <source>Say how much the bucket holds, such as 10 L.</source>
-        <translation type="unfinished"></translation>
+        <translation>Angeben, wie viel der Eimer fasst, etwa 10 L.</translation>
     </message>
     <message>
         <source>Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen</translation>
     </message>
     <message>
         <source>&amp;Keep these</source>
-        <translation type="unfinished"></translation>
+        <translation>So &amp;behalten</translation>
     </message>
     <message>
         <source>&amp;Leave it</source>
-        <translation type="unfinished"></translation>
+        <translation>So &amp;lassen</translation>
     </message>
     <message>
         <source>Studio</source>
-        <translation type="unfinished"></translation>
+        <translation>Werkstatt</translation>
     </message>
     <message>
         <source>&amp;Name of the studio</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Name der Werkstatt</translation>
     </message>
     <message>
         <source>Un&amp;its</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Einheiten</translation>
     </message>
     <message>
         <source>&amp;Bucket for a new lot</source>
-        <translation type="unfinished"></translation>
+        <translation>Ei&amp;mer für eine neue Partie</translation>
     </message>
     <message>
         <source>Time &amp;zone</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zeitzone</translation>
     </message>
     <message>
         <source>Start</source>
-        <translation type="unfinished"></translation>
+        <translation>Start</translation>
     </message>
     <message>
         <source>Start at lo&amp;gin</source>
-        <translation type="unfinished"></translation>
+        <translation>Bei der An&amp;meldung starten</translation>
     </message>
     <message>
         <source>as the system has it</source>
-        <translation type="unfinished"></translation>
+        <translation>wie das System</translation>
     </message>
     <message>
         <source>light</source>
-        <translation type="unfinished"></translation>
+        <translation>hell</translation>
     </message>
     <message>
         <source>dark</source>
-        <translation type="unfinished"></translation>
+        <translation>dunkel</translation>
     </message>
     <message>
         <source>high contrast</source>
-        <translation type="unfinished"></translation>
+        <translation>starker Kontrast</translation>
     </message>
     <message>
         <source>The window speaks it from its next start on.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Fenster spricht sie ab dem nächsten Start.</translation>
     </message>
     <message>
         <source>Look</source>
-        <translation type="unfinished"></translation>
+        <translation>Aussehen</translation>
     </message>
     <message>
         <source>The &amp;window is</source>
-        <translation type="unfinished"></translation>
+        <translation>Das &amp;Fenster ist</translation>
     </message>
     <message>
         <source>Size of te&amp;xt</source>
-        <translation type="unfinished"></translation>
+        <translation>Größe der &amp;Schrift</translation>
     </message>
     <message>
         <source>&amp;Language</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;prache</translation>
     </message>
     <message>
         <source>Nothing rings in them; it waits until they end. Equal times mean no quiet hours.</source>
-        <translation type="unfinished"></translation>
+        <translation>Darin klingelt nichts; es wartet bis zu ihrem Ende. Gleiche Zeiten heißen: keine Ruhezeit.</translation>
     </message>
     <message>
         <source>A night is named by its evening: Saturday 00:30 to 09:00 is the night after Saturday, and begins on Sunday at 00:30.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Nacht heißt nach ihrem Abend: Samstag 00:30 bis 09:00 ist die Nacht nach Samstag und beginnt am Sonntag um 00:30.</translation>
     </message>
     <message>
         <source>Nothing is held back: there are no quiet hours.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts wird zurückgehalten: es gibt keine Ruhezeit.</translation>
     </message>
     <message>
         <source>quiet</source>
-        <translation type="unfinished"></translation>
+        <translation>ruhig</translation>
     </message>
     <message>
         <source>{name} night is quiet</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: Nacht ist ruhig</translation>
     </message>
     <message>
         <source>{name} night from</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: Nacht ab</translation>
     </message>
     <message>
         <source>{name} night until</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: Nacht bis</translation>
     </message>
     <message>
         <source>to</source>
-        <translation type="unfinished"></translation>
+        <translation>bis</translation>
     </message>
     <message>
         <source>{name} night begins and ends at {start:%H:%M}. Untick “quiet”.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Nacht von {name} beginnt und endet um {start:%H:%M}. Das Häkchen bei „ruhig“ wegnehmen.</translation>
     </message>
     <message>
         <source>{name} night</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: die Nacht</translation>
     </message>
     <message>
         <source>Quiet hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhezeit</translation>
     </message>
     <message>
         <source>Every night quiet from</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Nacht ruhig ab</translation>
     </message>
     <message>
         <source>Every night quiet until</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Nacht ruhig bis</translation>
     </message>
     <message>
         <source>&amp;Some nights differ</source>
-        <translation type="unfinished"></translation>
+        <translation>Man&amp;che Nächte sind anders</translation>
     </message>
     <message>
         <source>What was understood of the quiet hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Was von der Ruhezeit verstanden wurde</translation>
     </message>
     <message>
         <source>Every night</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Nacht</translation>
     </message>
     <message>
         <source>&amp;until</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;bis</translation>
     </message>
     <message>
         <source>Every night &amp;from</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Nacht &amp;ab</translation>
     </message>
     <message>
         <source>It is quiet now, until {end}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt ist Ruhe, bis {end}.</translation>
     </message>
     <message>
         <source>tonight</source>
-        <translation type="unfinished"></translation>
+        <translation>heute Nacht</translation>
     </message>
     <message>
         <source>{day} night</source>
-        <translation type="unfinished"></translation>
+        <translation>{day} Nacht</translation>
     </message>
     <message>
         <source>Next quiet: {day} {start:%H:%M} to {end}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nächste Ruhe: {day} {start:%H:%M} bis {end}.</translation>
     </message>
     <message>
         <source>A &amp;reminder</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine &amp;Erinnerung</translation>
     </message>
     <message>
         <source>Try the chime of a reminder</source>
-        <translation type="unfinished"></translation>
+        <translation>Klang einer Erinnerung ausprobieren</translation>
     </message>
     <message>
         <source>A countdown’s en&amp;d</source>
-        <translation type="unfinished"></translation>
+        <translation>Ende eines Coun&amp;tdowns</translation>
     </message>
     <message>
         <source>Try the chime of a countdown’s end</source>
-        <translation type="unfinished"></translation>
+        <translation>Klang am Ende eines Countdowns ausprobieren</translation>
     </message>
     <message>
         <source>Sp&amp;oiling</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Verderben</translation>
     </message>
     <message>
         <source>Try the chime of what is spoiling</source>
-        <translation type="unfinished"></translation>
+        <translation>Klang für das, was verdirbt, ausprobieren</translation>
     </message>
     <message>
         <source>Say in the morning w&amp;hat the day holds</source>
-        <translation type="unfinished"></translation>
+        <translation>Am Morgen sagen, &amp;was der Tag bringt</translation>
     </message>
     <message>
         <source>&amp;at</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;um</translation>
     </message>
     <message>
         <source>Time of the morning’s look ahead</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeit der Morgenvorschau</translation>
     </message>
     <message>
         <source>Say in the &amp;evening what to start</source>
-        <translation type="unfinished"></translation>
+        <translation>Am &amp;Abend sagen, was zu beginnen ist</translation>
     </message>
     <message>
         <source>a&amp;t</source>
-        <translation type="unfinished"></translation>
+        <translation>u&amp;m</translation>
     </message>
     <message>
         <source>Time of the evening’s look ahead</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeit der Abendvorschau</translation>
     </message>
     <message>
         <source>What spoils &amp;may ring in quiet hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Was verdirbt, &amp;darf in der Ruhezeit klingeln</translation>
     </message>
     <message>
         <source>Sound a &amp;chime when a reminder rings</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Klang, wenn eine Erinnerung klingelt</translation>
     </message>
     <message>
         <source>silent 0 %</source>
-        <translation type="unfinished"></translation>
+        <translation>stumm 0 %</translation>
     </message>
     <message>
         <source>Volume of the chime in percent</source>
-        <translation type="unfinished"></translation>
+        <translation>Lautstärke des Klangs in Prozent</translation>
     </message>
     <message>
         <source>&amp;Volume</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Lautstärke</translation>
     </message>
     <message>
         <source>Try it</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausprobieren</translation>
     </message>
     <message>
         <source>0 %, silent</source>
-        <translation type="unfinished"></translation>
+        <translation>0 %, stumm</translation>
     </message>
     <message>
         <source>Status</source>
-        <translation type="unfinished"></translation>
+        <translation>Stand</translation>
     </message>
     <message>
         <source>Tags cannot be drawn: the program was started without its drawing part. No file was written; call the command by itself.</source>
-        <translation type="unfinished"></translation>
+        <translation>Etiketten können nicht gezeichnet werden: das Programm wurde ohne seinen Zeichenteil gestartet. Keine Datei wurde geschrieben; den Befehl allein aufrufen.</translation>
     </message>
     <message>
         <source>There is no lot to make a tag for. Nothing was printed; choose a lot.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Partie für ein Etikett. Nichts wurde gedruckt; eine Partie wählen.</translation>
     </message>
     <message>
         <source>{count} tags at once are too many. Nothing was printed; make up to {MOST_TAGS} at a time.</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Etiketten auf einmal sind zu viele. Nichts wurde gedruckt; höchstens {MOST_TAGS} auf einmal machen.</translation>
     </message>
     <message>
         <source>No font was found on this computer, so a tag would have no words. Nothing was printed. Install a font such as DejaVu Sans and try again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf diesem Rechner wurde keine Schrift gefunden, ein Etikett hätte also keine Worte. Nichts wurde gedruckt. Eine Schrift wie DejaVu Sans installieren und noch einmal versuchen.</translation>
     </message>
     <message>
         <source>Tags </source>
-        <translation type="unfinished"></translation>
+        <translation>Etiketten </translation>
     </message>
     <message>
         <source>Studio Log</source>
-        <translation type="unfinished"></translation>
+        <translation>Studio Log</translation>
     </message>
     <message>
         <source>The PDF could not be drawn. No file was written; try again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das PDF konnte nicht gezeichnet werden. Keine Datei wurde geschrieben; noch einmal versuchen.</translation>
     </message>
     <message>
         <source>The printer did not take the tags. Nothing was printed. See that it is on, or save the tags as a PDF.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Drucker nahm die Etiketten nicht an. Nichts wurde gedruckt. Nachsehen, ob er an ist, oder die Etiketten als PDF speichern.</translation>
     </message>
     <message>
         <source>This printer has no page of {wide:g} × {high:g} mm; it offered {width:.0f} × {height:.0f} mm. Nothing was printed. Choose a sheet that it takes, or save the tags as a PDF.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieser Drucker hat keine Seite von {wide:g} × {high:g} mm; er bot {width:.0f} × {height:.0f} mm an. Nichts wurde gedruckt. Einen Bogen wählen, den er nimmt, oder die Etiketten als PDF speichern.</translation>
     </message>
     <message>
         <source>Tags</source>
-        <translation type="unfinished"></translation>
+        <translation>Etiketten</translation>
     </message>
     <message>
         <source>What became of the tags</source>
-        <translation type="unfinished"></translation>
+        <translation>Was aus den Etiketten wurde</translation>
     </message>
     <message>
         <source>Single tag, own size</source>
-        <translation type="unfinished"></translation>
+        <translation>Einzelnes Etikett, eigene Größe</translation>
     </message>
     <message>
         <source>&amp;Stock</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Bogen</translation>
     </message>
     <message>
         <source>&amp;Width</source>
-        <translation type="unfinished"></translation>
+        <translation>B&amp;reite</translation>
     </message>
     <message>
         <source>&amp;Height</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Höhe</translation>
     </message>
     <message>
         <source>How &amp;many of each</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie &amp;viele von jedem</translation>
     </message>
     <message>
         <source>Start at p&amp;lace</source>
-        <translation type="unfinished"></translation>
+        <translation>Ab P&amp;latz</translation>
     </message>
     <message>
         <source>Sho&amp;w page</source>
-        <translation type="unfinished"></translation>
+        <translation>Seite &amp;zeigen</translation>
     </message>
     <message>
         <source>&amp;Print…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Drucken…</translation>
     </message>
     <message>
         <source>Save as P&amp;DF…</source>
-        <translation type="unfinished"></translation>
+        <translation>Als P&amp;DF speichern…</translation>
     </message>
     <message>
         <source> of {count}</source>
-        <translation type="unfinished"></translation>
+        <translation> von {count}</translation>
     </message>
     <message>
         <source>Sent to {printer}.</source>
-        <translation type="unfinished"></translation>
+        <translation>An {printer} gesendet.</translation>
     </message>
     <message>
         <source>the printer</source>
-        <translation type="unfinished"></translation>
+        <translation>den Drucker</translation>
     </message>
     <message>
         <source>tag-{code}.pdf</source>
-        <translation type="unfinished"></translation>
+        <translation>etikett-{code}.pdf</translation>
     </message>
     <message>
         <source>Save the tags as a PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Etiketten als PDF speichern</translation>
     </message>
     <message>
         <source>PDF (*.pdf)</source>
-        <translation type="unfinished"></translation>
+        <translation>PDF (*.pdf)</translation>
     </message>
     <message>
         <source>Saved as {path}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gespeichert als {path}.</translation>
     </message>
     <message>
         <source>No printer is set up on this computer. Nothing was printed. Save the tags as a PDF and print that elsewhere, at 100 % and not fitted to the page.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf diesem Rechner ist kein Drucker eingerichtet. Nichts wurde gedruckt. Die Etiketten als PDF speichern und anderswo drucken, mit 100 % und nicht an die Seite angepasst.</translation>
     </message>
     <message>
         <source>The printing part of the program cannot be loaded here. Nothing was printed. Save the tags as a PDF instead.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Druckteil des Programms kann hier nicht geladen werden. Nichts wurde gedruckt. Die Etiketten stattdessen als PDF speichern.</translation>
     </message>
     <message>
         <source>{what} shortened</source>
-        <translation type="unfinished"></translation>
+        <translation>{what} gekürzt</translation>
     </message>
     <message>
         <source>{rows_left_out} of {count} rows left out</source>
-        <translation type="unfinished"></translation>
+        <translation>{rows_left_out} von {count} Zeilen weggelassen</translation>
     </message>
     <message>
         <source>a row shortened</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Zeile gekürzt</translation>
     </message>
     <message>
         <source>So with {rest} more.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ebenso bei {rest} weiteren.</translation>
     </message>
     <message>
         <source>Preview of the tags</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorschau der Etiketten</translation>
     </message>
     <message>
         <source>New lot…</source>
-        <translation type="unfinished"></translation>
+        <translation>Neue Partie…</translation>
     </message>
     <message>
         <source>Print tags…</source>
-        <translation type="unfinished"></translation>
+        <translation>Etiketten drucken…</translation>
     </message>
     <message>
         <source>Undo</source>
-        <translation type="unfinished"></translation>
+        <translation>Rückgängig</translation>
     </message>
     <message>
         <source>as of </source>
-        <translation type="unfinished"></translation>
+        <translation>Stand </translation>
     </message>
     <message>
         <source>Next: nothing</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Nächstes: nichts</translation>
     </message>
     <message>
         <source>Next: {named} · {due_words}</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Nächstes: {named} · {due_words}</translation>
     </message>
     <message>
         <source>Next: {named}</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Nächstes: {named}</translation>
     </message>
     <message>
         <source>&amp;Open</source>
-        <translation type="unfinished"></translation>
+        <translation>Ö&amp;ffnen</translation>
     </message>
     <message>
         <source>Studio Log
 {next_words}</source>
-        <translation type="unfinished"></translation>
+        <translation>Studio Log
+{next_words}</translation>
     </message>
     <message>
         <source>the tray</source>
-        <translation type="unfinished"></translation>
+        <translation>die Leiste</translation>
     </message>
     <message>
         <source>handed to the tray; nothing tells if it is seen</source>
-        <translation type="unfinished"></translation>
+        <translation>an die Leiste gegeben; ob es gesehen wird, sagt nichts</translation>
     </message>
     <message>
         <source>My studio</source>
-        <translation type="unfinished"></translation>
+        <translation>Meine Werkstatt</translation>
     </message>
     <message>
         <source>metric: grams, litres, metres</source>
-        <translation type="unfinished"></translation>
+        <translation>metrisch: Gramm, Liter, Meter</translation>
     </message>
     <message>
         <source>US: ounces, cups, yards</source>
-        <translation type="unfinished"></translation>
+        <translation>US: Unzen, Tassen, Yards</translation>
     </message>
     <message>
         <source>Quiet hours begin</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhezeit beginnt</translation>
     </message>
     <message>
         <source>Quiet hours end</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhezeit endet</translation>
     </message>
     <message>
         <source>&amp;Begin</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Anfangen</translation>
     </message>
     <message>
         <source>Welcome to Studio Log</source>
-        <translation type="unfinished"></translation>
+        <translation>Willkommen bei Studio Log</translation>
     </message>
     <message>
         <source>A dyer’s logbook that rings at the right moment. Three things, and it begins; each can be changed later under File, Settings.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Färberbuch, das im richtigen Augenblick klingelt. Drei Dinge, dann geht es los; alles kann später unter Datei, Einstellungen geändert werden.</translation>
     </message>
     <message>
         <source>&amp;Units (any may be typed)</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Einheiten (getippt werden darf jede)</translation>
     </message>
     <message>
         <source>&amp;Quiet hours, in which nothing rings: from</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ruhezeit, in der nichts klingelt: ab</translation>
     </message>
     <message>
         <source>un&amp;til</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;bis</translation>
     </message>
     <message>
         <source>Welcome</source>
-        <translation type="unfinished"></translation>
+        <translation>Willkommen</translation>
     </message>
     <message>
         <source>13:08, -3h, at eight last night</source>
-        <translation type="unfinished"></translation>
+        <translation>13:08, -3h, at eight last night</translation>
     </message>
     <message>
         <source>{understood}: still ahead. Enter it once it has happened.</source>
-        <translation type="unfinished"></translation>
+        <translation>{understood}: noch nicht gewesen. Eintragen, wenn es geschehen ist.</translation>
     </message>
     <message>
         <source>Understood: {understood}</source>
-        <translation type="unfinished"></translation>
+        <translation>Verstanden: {understood}</translation>
     </message>
     <message>
         <source>When it suits</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn es passt</translation>
     </message>
     <message>
         <source>Soon</source>
-        <translation type="unfinished"></translation>
+        <translation>Bald</translation>
     </message>
     <message>
         <source>Now</source>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt</translation>
     </message>
     <message>
         <source>Spoiling</source>
-        <translation type="unfinished"></translation>
+        <translation>Verdirbt</translation>
     </message>
 </context>
 </TS>

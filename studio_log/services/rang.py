@@ -4,9 +4,11 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
+from studio_log.language.words import tr_later
+
 OPEN: Final = "open"
 ANSWERED: Final = "answered"
-NOT_NEEDED: Final = "no longer needed"
+NOT_NEEDED: Final = tr_later("no longer needed")
 WAITS: Final = "waits"
 
 

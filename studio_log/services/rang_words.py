@@ -108,9 +108,10 @@ def answer_words(row: Rang) -> str:
         return tr("told; wanted no answer")
     if row.state == ANSWERED and row.answered_at is not None:
         after = tr(", after {span}", span=span(wait)) if (wait := _wait(row)) else ""
-        return f"{tame(row.answer) or tr('answered')}, {_from_due(row.answered_at, row)}{after}"
+        words = tame(row.answer) or tr("answered")
+        return f"{words}, {_from_due(row.answered_at, row)}{after}"
     if row.state == NOT_NEEDED and row.void_at is not None:
-        return f"{NOT_NEEDED}, {_from_due(row.void_at, row)}"
+        return f"{tr(NOT_NEEDED)}, {_from_due(row.void_at, row)}"
     if row.state == OPEN:
         return tr("open: no answer yet")
     rest = tr("rings again") if row.rings else "rings"
@@ -144,7 +145,7 @@ def _silent(row: Rang) -> str:
     if row.state == ANSWERED:
         return tr("did not ring: answered before")
     if row.state == NOT_NEEDED:
-        return tr("did not ring: {NOT_NEEDED}", NOT_NEEDED=NOT_NEEDED)
+        return tr("did not ring: {why}", why=tr(NOT_NEEDED))
     if row.state == OPEN:
         return tr("did not ring: it came back when an act was taken back")
     return tr("did not ring yet")
