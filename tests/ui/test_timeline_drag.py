@@ -246,3 +246,24 @@ def test_a_low_timeline_lends_its_words_the_room_of_the_window(scene: Scene, qtb
     assert window.rect().contains(slip.geometry())
     assert slip.height() >= slip.heightForWidth(slip.width())
     scene.view.setParent(None)
+
+
+def test_held_at_the_edge_a_moment_draws_the_sheet_along(scene: Scene, qtbot: QtBot) -> None:
+    view, port = scene.view, scene.view.viewport()
+    view.zoom_by(3)
+    bar = view.horizontalScrollBar()
+    bar.setValue(bar.value() + scene.point(scene.best()).x() - 900)
+    start = bar.value()
+    begin = scene.point(scene.best())
+    qtbot.mousePress(port, LEFT, pos=begin)
+    qtbot.mouseMove(port, QPoint(port.width() - 12, begin.y()))
+    held = scene.view._hand.held
+    assert held is not None
+    at = held.at
+    qtbot.waitUntil(lambda: bar.value() > start + 40)
+    later = scene.view._hand.held
+    assert later is not None
+    assert later.at > at
+    qtbot.mouseRelease(port, LEFT, pos=QPoint(port.width() - 12, begin.y()))
+    assert scene.planned
+    assert not view._edging.isActive()

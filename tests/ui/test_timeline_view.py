@@ -82,17 +82,34 @@ def test_the_flag_of_now_hides_no_label(view: TimelineView) -> None:
     assert flag.left() <= x_of(view, 0) <= flag.right()
 
 
-def test_the_flag_stays_in_sight_when_now_does_not_and_brings_it_back(
+def test_when_now_is_out_of_sight_a_tab_at_that_edge_brings_it_back(
     view: TimelineView, qtbot: QtBot
 ) -> None:
-    bar = view.horizontalScrollBar()
-    for far in (bar.maximum(), bar.minimum()):
-        bar.setValue(far)
-        flag = flag_place(view.scene(), view._tools())
-        assert view.scene().place.gutter <= flag.left()
-        assert flag.right() <= view.scene().place.width
-        click(qtbot, view, flag.center().toPoint())
-        assert view.scene().place.gutter < x_of(view, 0) < view.scene().place.width
+    bar, tab = view.horizontalScrollBar(), view._now_tab
+    assert not tab.isVisible()
+    for far, words, at_left in ((bar.maximum(), "◂ now 13:08", True), (0, "now 13:08 ▸", False)):
+        view.zoom_by(4)  # so that there is something beyond both edges
+        bar.setValue(far and bar.maximum())
+        assert tab.isVisible()
+        assert tab.text() == words
+        place = view.scene().place
+        assert (tab.x() == place.gutter) is at_left
+        assert place.gutter <= tab.x() <= tab.geometry().right() <= place.width
+        assert tab.y() >= place.days + place.hours
+        assert tab.geometry().bottom() < place.header
+        tab.setFocus()
+        qtbot.keyClick(tab, Qt.Key.Key_Space)
+        assert place.gutter < x_of(view, 0) < place.width
+        assert not tab.isVisible()
+        assert view.hasFocus()
+
+
+def test_a_screen_reader_finds_the_tab_of_now(view: TimelineView) -> None:
+    view.horizontalScrollBar().setValue(view.horizontalScrollBar().maximum())
+    interface = QAccessible.queryAccessibleInterface(view._now_tab)
+    told = interface.text(QAccessible.Text.Name)
+    assert told == "Find now: 13:08, earlier than what is seen"
+    assert interface.role() == QAccessible.Role.PushButton
 
 
 def test_a_click_on_a_bar_opens_its_lot_and_step(view: TimelineView, qtbot: QtBot) -> None:
@@ -239,6 +256,14 @@ def test_plus_and_minus_zoom_about_now(view: TimelineView, qtbot: QtBot) -> None
     assert x_of(view, 0) == pytest.approx(before, abs=1)
     press(qtbot, view, Qt.Key.Key_Minus)
     assert view.scene().sheet.scale.zoom == pytest.approx(zoom)
+
+
+def test_on_a_step_the_keys_zoom_about_it(view: TimelineView, qtbot: QtBot) -> None:
+    press(qtbot, view, Qt.Key.Key_Down, Qt.Key.Key_Right, Qt.Key.Key_Right)
+    before, now = x_of(view, 4.65), x_of(view, 0)
+    press(qtbot, view, Qt.Key.Key_Plus, Qt.Key.Key_Plus)
+    assert x_of(view, 4.65) == pytest.approx(before, abs=2)
+    assert x_of(view, 0) < now
 
 
 def test_the_sheet_follows_now_through_a_night(view: TimelineView) -> None:

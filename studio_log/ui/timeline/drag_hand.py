@@ -15,6 +15,7 @@ from studio_log.present.lanes import Lane
 from studio_log.present.timeline_hits import Hit
 from studio_log.present.timeline_move import Moved, moved, reach_of
 from studio_log.present.timeline_story import LaneFacts
+from studio_log.ui.timeline.pan_hand import SLACK
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Scene
 
@@ -24,8 +25,6 @@ NEAR_FROM: Final = 24.0
 """Pixels an hour from which a move snaps to `NEAR`: below, five minutes are under two pixels."""
 HANDLE: Final = 9.0
 """Pixels to either side of the end of a running step at which it can be taken."""
-SLACK: Final = 5.0
-"""Pixels a pressed pointer may tremble and still be a click."""
 
 
 class Hand:
@@ -35,7 +34,8 @@ class Hand:
         self._code = ""
         self._step = 0
         self._facts: LaneFacts | None = None
-        self._from = QPointF()
+        self._from = 0.0
+        """Where it was taken, on the sheet, which may be scrolled meanwhile."""
         self._wanted: datetime | None = None
         self.pressed: Hit | None = None
         """What a click means if the pointer is not moved."""
@@ -48,7 +48,7 @@ class Hand:
         if grip is None:
             return False
         self._take(hit, grip)
-        self.pressed, self._from = hit, point
+        self.pressed, self._from = hit, scene.place.to_sheet(point.x())
         return True
 
     def grip(self, scene: Scene, hit: Hit, point: QPointF) -> LaneFacts | None:
@@ -69,15 +69,15 @@ class Hand:
         """Move what is held by as much as the pointer moved; False while it only trembles."""
         if self._facts is None or self.pressed is None:
             return False
-        if self.held is None and abs(point.x() - self._from.x()) < SLACK:
+        went = scene.place.to_sheet(point.x()) - self._from
+        if self.held is None and abs(went) < SLACK:
             return False
         reach = reach_of(self._facts, self._step, scene.state.now)
         if reach is None:
             self.cancel()
             return False
         scale = scene.state.scale
-        x = scale.x(reach.now_at) + point.x() - self._from.x()
-        self._move(scene, scale.moment(x))
+        self._move(scene, scale.moment(scale.x(reach.now_at) + went))
         return True
 
     def nudge(self, scene: Scene, hit: Hit, by: int) -> bool:

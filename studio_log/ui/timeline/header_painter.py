@@ -9,6 +9,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPen
 from studio_log.present.pleats import Pleat
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Place, Scene, draw_folds
+from studio_log.ui.timeline.sheet_state import SheetState
 from studio_log.ui.timeline.walk import PLEAT_ROW
 
 
@@ -28,20 +29,23 @@ def draw_header(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
 
 
 def flag_place(scene: Scene, pencils: Pencils) -> QRectF:
-    """Give where the flag of now lies, held inside the sheet also when now is out of sight."""
+    """Give where the flag of now lies; while now is out of sight `NowTab` takes its place."""
     place = scene.place
-    width = pencils.tag(_flag_text(scene)) + 2 * pencils.theme.metrics.m - 2
+    width = pencils.tag(now_text(scene.state)) + 2 * pencils.theme.metrics.m - 2
     x = place.to_view(scene.sheet.now_x)
-    if now_out_of_sight(scene):
-        width += pencils.tag("◂ ")
     left = min(max(x - width / 2, place.gutter), place.width - width - 1)
     return QRectF(left, place.days + place.hours, width, place.flag - 4)
 
 
-def now_out_of_sight(scene: Scene) -> bool:
-    """Whether the now line lies outside the window."""
+def now_in_sight(scene: Scene) -> bool:
+    """Whether the now line lies inside the window."""
     left, right = scene.place.window
-    return not left <= scene.sheet.now_x <= right
+    return left <= scene.sheet.now_x <= right
+
+
+def now_text(state: SheetState) -> str:
+    """Give the clock of now as the flag and the tab write it."""
+    return state.now.astimezone(state.zone).strftime("%H:%M")
 
 
 def pleat_span(scene: Scene, pleat: Pleat) -> tuple[float, float]:
@@ -148,32 +152,26 @@ def _draw_hem(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
 
 
 def _draw_flag(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
-    """Draw now as a cloth tag that hangs on its line, or points to where now lies."""
+    """Draw now as a cloth tag that hangs on its line."""
+    if not now_in_sight(scene):
+        return
     place, colours = flag_place(scene, pencils), pencils.colours
     x = scene.place.to_view(scene.sheet.now_x)
     path = QPainterPath()
     path.addRoundedRect(place, 4, 4)
-    away = now_out_of_sight(scene)
-    if not away:
-        tip = QPainterPath(QPointF(x - 5, place.bottom() - 1))
-        tip.lineTo(x + 5, place.bottom() - 1)
-        tip.lineTo(x, place.bottom() + 4)
-        tip.closeSubpath()
-        path = path.united(tip)
+    tip = QPainterPath(QPointF(x - 5, place.bottom() - 1))
+    tip.lineTo(x + 5, place.bottom() - 1)
+    tip.lineTo(x, place.bottom() + 4)
+    tip.closeSubpath()
+    path = path.united(tip)
     painter.setPen(QPen(colours.panel, 2))
     painter.drawPath(path)
     painter.fillPath(path, colours.danger)
     painter.setPen(colours.on_danger)
     painter.setFont(pencils.tag.font)
-    text = _flag_text(scene)
-    if away:
-        text = f"◂ {text}" if x < place.center().x() else f"{text} ▸"
+    text = now_text(scene.state)
     width = pencils.tag(text)
     pencils.tag.draw(painter, place.center().x() - width / 2, place.center().y(), text)
-
-
-def _flag_text(scene: Scene) -> str:
-    return scene.state.now.astimezone(scene.state.zone).strftime("%H:%M")
 
 
 def _opened_text(pleat: Pleat) -> str:

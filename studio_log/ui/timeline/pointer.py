@@ -11,7 +11,7 @@ from studio_log.present import words
 from studio_log.present.lanes import Night
 from studio_log.present.pleats import Pleat, days_in_words
 from studio_log.present.timeline_hits import Hit, hit_lane, lane_story
-from studio_log.ui.timeline.header_painter import flag_place, pleat_span, pleat_tab
+from studio_log.ui.timeline.header_painter import flag_place, now_in_sight, pleat_span, pleat_tab
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Scene
 
@@ -68,7 +68,7 @@ def pleat_hit(pleat: Pleat) -> Hit:
 
 
 def _hit_header(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
-    if flag_place(scene, pencils).contains(point):
+    if now_in_sight(scene) and flag_place(scene, pencils).contains(point):
         return Hit("", "lane", None, NOW_STORY)
     if point.x() < scene.place.gutter:
         return None

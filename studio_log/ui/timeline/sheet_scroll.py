@@ -3,14 +3,15 @@
 from datetime import datetime
 from typing import Final
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractScrollArea, QFrame, QWidget
 from typing_extensions import override
 
 from studio_log.present.pleats import Pleat
 from studio_log.ui.theme import theme
-from studio_log.ui.timeline.header_painter import draw_header
+from studio_log.ui.timeline.header_painter import draw_header, now_text
+from studio_log.ui.timeline.now_tab import NowTab
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.scene_maker import Looking, make_scene, place_of
 from studio_log.ui.timeline.sheet_painter import Place, Scene, draw_body, draw_gutter
@@ -37,6 +38,8 @@ class SheetScroll(QAbstractScrollArea):
         self._follows_now = True
         self._own_zoom = False
         self._placing = False
+        self._now_tab = NowTab(self.viewport())
+        self._now_tab.clicked.connect(self._back_to_now)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.horizontalScrollBar().setSingleStep(40)
         self.verticalScrollBar().setSingleStep(24)
@@ -220,6 +223,20 @@ class SheetScroll(QAbstractScrollArea):
         down.setPageStep(max(1, round(high)))
         down.setRange(0, max(0, round(len(self._state.lanes) * tools.sizes.row - high)))
 
+    @Slot()
+    def _back_to_now(self) -> None:
+        self.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.find_now()
+
     def _repaint(self) -> None:
         self._scene = None
+        self._show_now_tab()
         self.viewport().update()
+
+    def _show_now_tab(self) -> None:
+        if not self._state.lanes:
+            self._now_tab.hide()
+            return
+        place = self._place()
+        x = place.to_view(self._state.scale.x(self._state.now))
+        self._now_tab.show_for(place, x, now_text(self._state))

@@ -2,25 +2,17 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
-from html import escape
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from PySide6.QtCore import QEvent, QPointF, Qt, Signal
-from PySide6.QtGui import (
-    QFocusEvent,
-    QHelpEvent,
-    QKeyEvent,
-    QMouseEvent,
-    QWheelEvent,
-)
-from PySide6.QtWidgets import QScrollBar, QToolTip, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtWidgets import QWidget
 from typing_extensions import override
 
 from studio_log.present.lanes import Lane, Night
 from studio_log.present.timeline_hits import Hit
-from studio_log.ui.timeline.drag_sheet import DragSheet
-from studio_log.ui.timeline.pointer import hit_at
+from studio_log.ui.timeline.point_sheet import PointSheet
 from studio_log.ui.timeline.sheet_scroll import NOTHING, ZOOM_STEP
 from studio_log.ui.timeline.walk import (
     PLEAT_ROW,
@@ -33,13 +25,9 @@ from studio_log.ui.timeline.walk import (
 )
 
 _Key = Qt.Key
-_NOTCH: Final = 120
-"""Eighths of a degree in one notch of a wheel."""
-_ROLL: Final = 60
-"""Pixels a notch."""
 
 
-class TimelineView(DragSheet):
+class TimelineView(PointSheet):
     """Lanes of lots over time; see `show_lanes`."""
 
     lot_chosen = Signal(str)
@@ -50,7 +38,6 @@ class TimelineView(DragSheet):
         self.setAccessibleName("Steps over time")
         self.setAccessibleDescription(NOTHING)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.viewport().setMouseTracking(True)
 
     def show_lanes(
         self, lanes: Sequence[Lane], nights: Sequence[Night], now: datetime, zone: str
@@ -91,16 +78,18 @@ class TimelineView(DragSheet):
         """Move the keyboard to the next thing of its row."""
         self._go(stepped(self._spot, self._stops(), by, self._state.now))
 
+    def zoom_here(self, factor: float) -> None:
+        """Zoom about what the keyboard is on, where that is in sight; else about now."""
+        hit = told(self._spot, self._state.lanes, self._state.pleats)
+        place = self._place()
+        x = place.to_view(self._state.scale.x(hit.at)) if hit is not None and hit.at else -1.0
+        self.zoom_by(factor, x if place.gutter <= x <= place.width else None)
+
     def enter(self) -> None:
         """Open what the keyboard is on: the lot, its step, or the pleat."""
         hit = told(self._spot, self._state.lanes, self._state.pleats)
         if hit is not None:
             self._act_on(hit)
-
-    def story_at(self, point: QPointF) -> str:
-        """Tell what lies under a point of the viewport, or ""."""
-        hit = self._hit(point)
-        return hit.story if hit else ""
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -124,76 +113,9 @@ class TimelineView(DragSheet):
         self._slip.hide()
         self._repaint()
 
-    @override
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        self._slip.hide()
-        keys, turned, pixels = event.modifiers(), event.angleDelta(), event.pixelDelta()
-        sideways = bool(keys & Qt.KeyboardModifier.ShiftModifier) or abs(turned.x()) > abs(
-            turned.y()
-        )
-        if keys & Qt.KeyboardModifier.ControlModifier:
-            self.zoom_by(ZOOM_STEP ** (turned.y() / _NOTCH), event.position().x())
-        elif sideways or not self.verticalScrollBar().maximum():
-            _roll(self.horizontalScrollBar(), pixels.x() or pixels.y(), turned.x() or turned.y())
-        else:
-            _roll(self.verticalScrollBar(), pixels.y(), turned.y())
-        event.accept()
-
-    @override
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        hit = self._hit(event.position())
-        self._cancel_move()
-        self._slip.hide()
-        if event.button() is not Qt.MouseButton.LeftButton or hit is None:
-            return
-        if not self._hand.press(self.scene(), hit, event.position()):
-            self._act_on(hit)
-
-    @override
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        pressed = self._hand.pressed
-        if event.button() is Qt.MouseButton.LeftButton and pressed is not None:
-            if self._hand.held is None:
-                self._hand.cancel()
-                self._act_on(pressed)
-            else:
-                self._set_move()
-        event.accept()
-
-    @override
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        if self._hand.pressed is not None:
-            if self._hand.drag(self.scene(), event.position()):
-                self.viewport().setCursor(Qt.CursorShape.SizeHorCursor)
-                self._show_move()
-            return
-        self.viewport().setCursor(self._pointer_for(event.position()))
-
-    @override
-    def viewportEvent(self, event: QEvent) -> bool:
-        if isinstance(event, QHelpEvent) and event.type() is QEvent.Type.ToolTip:
-            story = self.story_at(QPointF(event.pos()))
-            # Names are the dyer's own and may hold anything: never let them be read as markup.
-            text = f"<qt>{escape(story)}</qt>" if story else ""
-            QToolTip.showText(event.globalPos(), text, self.viewport())
-            return True
-        return super().viewportEvent(event)
-
-    def _pointer_for(self, point: QPointF) -> Qt.CursorShape:
-        """Give the pointer that says what a press would do."""
-        hit = self._hit(point)
-        if hit is None:
-            return Qt.CursorShape.ArrowCursor
-        if self._hand.grip(self.scene(), hit, point) is not None:
-            return Qt.CursorShape.SizeHorCursor
-        return Qt.CursorShape.PointingHandCursor
-
     def _on_a_lane(self) -> bool:
         """Whether somebody walks the lots by keys: new lanes then leave the keyboard there."""
         return self.hasFocus() and 0 <= self._spot.row < len(self._state.lanes)
-
-    def _hit(self, point: QPointF) -> Hit | None:
-        return hit_at(self.scene(), self._tools(), point) if self._state.lanes else None
 
     def _stops(self) -> list[Hit]:
         if self._spot.row == PLEAT_ROW:
@@ -211,6 +133,7 @@ class TimelineView(DragSheet):
         self._tell()
         self._slip.say(hit.story if hit is not None else "", self._spot_place())
 
+    @override
     def _act_on(self, hit: Hit) -> None:
         if hit.part == "pleat":
             pleat = next((p for p in self._state.pleats if p.key == hit.at), None)
@@ -253,10 +176,6 @@ class TimelineView(DragSheet):
         self._announce(story)
 
 
-def _roll(bar: QScrollBar, pixels: int, turned: int) -> None:
-    bar.setValue(bar.value() - (pixels or round(turned / _NOTCH * _ROLL)))
-
-
 _KEYS: Final[Mapping[int, Callable[[TimelineView], None]]] = {
     _Key.Key_Up: lambda view: view.step_row(-1),
     _Key.Key_Down: lambda view: view.step_row(1),
@@ -266,8 +185,8 @@ _KEYS: Final[Mapping[int, Callable[[TimelineView], None]]] = {
     _Key.Key_Enter: TimelineView.enter,
     _Key.Key_Home: TimelineView.find_now,
     _Key.Key_N: TimelineView.find_now,
-    _Key.Key_Plus: lambda view: view.zoom_by(ZOOM_STEP),
-    _Key.Key_Equal: lambda view: view.zoom_by(ZOOM_STEP),
-    _Key.Key_Minus: lambda view: view.zoom_by(1 / ZOOM_STEP),
+    _Key.Key_Plus: lambda view: view.zoom_here(ZOOM_STEP),
+    _Key.Key_Equal: lambda view: view.zoom_here(ZOOM_STEP),
+    _Key.Key_Minus: lambda view: view.zoom_here(1 / ZOOM_STEP),
 }
 """What each key does, while there is anything to walk through."""
