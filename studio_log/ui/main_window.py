@@ -21,6 +21,7 @@ from studio_log.services.ports import NoticeText
 from studio_log.services.questions import Bench, LotSheet, SettingsFor
 from studio_log.services.settings import Settings
 from studio_log.ui import actions
+from studio_log.ui.act_icons import dress_acts
 from studio_log.ui.ask import Ask, Dialogs
 from studio_log.ui.bench.bench_page import BenchPage
 from studio_log.ui.bench.reminder_bar import ReminderBar
@@ -247,6 +248,7 @@ class MainWindow(QMainWindow):
         if now is not self._dressed:
             self._dressed = now
             self.setStyleSheet(style.sheet(now))
+            dress_acts(self.actions_by_slug, self.top_bar.buttons)
             self._fit()
 
     def _fit(self) -> None:

@@ -25,10 +25,14 @@ class TopBar(QWidget):
         self.new_lot = button(tr("New lot…"))
         self.print_tags = button(tr("Print tags…"))
         self.undo = button(tr("Undo"))
+        self.buttons = {
+            "new_lot": self.new_lot,
+            "print_tags": self.print_tags,
+            "undo": self.undo,
+        }
         self._line = line = FlowLayout(self, gap=12)
         line.setContentsMargins(18, 8, 16, 9)
-        for widget in (self.studio, growing(self.moment), self.new_lot, self.print_tags,
-                       self.undo):  # fmt: skip
+        for widget in (self.studio, growing(self.moment), *self.buttons.values()):
             line.addWidget(widget)
 
     def add(self, widget: QWidget) -> None:

@@ -27,7 +27,7 @@ from studio_log.ui.theme.style import style_sheet
 # The off-screen platform says that it has no window manager to hand sizes to.
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
-OUR_ICONS = ("lot", "bell", "undo", "print", "room", "plus")
+OUR_ICONS = ("milk", "bell", "undo", "print", "room", "plus")
 
 
 @pytest.fixture(autouse=True)
@@ -189,7 +189,7 @@ def test_a_heading_is_larger_than_the_body(qtbot: QtBot, qapp: QApplication) -> 
 
 @pytest.mark.parametrize("name", OUR_ICONS)
 def test_an_icon_takes_the_colour_it_is_given(name: str) -> None:
-    drawn = icon(name, QColor("#25466e"), QColor("#8f8470"))
+    drawn = icon(name, QColor("#25466e"), QColor("#8f8470"), side=64)
     for mode, colour in ((QIcon.Mode.Normal, "#25466e"), (QIcon.Mode.Disabled, "#8f8470")):
         picture = drawn.pixmap(QSize(64, 64), mode).toImage()
         opaque = {

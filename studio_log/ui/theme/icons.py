@@ -12,7 +12,8 @@ _FOLDERS: Final = (
     _HERE.parents[2] / "_resources" / "icons",  # in the wheel and the frozen program
     _HERE.parents[3] / "resources" / "icons",  # in the tree
 )
-_SIDES: Final = (16, 20, 24, 32, 48, 64)
+_DENSE: Final = 2
+"""Each icon is drawn once more at so many dots a point, for screens that have them."""
 _PROGRAM_SIDES: Final = (16, 22, 24, 32, 48, 64, 128, 256)
 
 
@@ -21,14 +22,29 @@ def icon_folder() -> Path:
     return next((folder for folder in _FOLDERS if folder.is_dir()), _FOLDERS[-1])
 
 
-def icon(name: str, colour: QColor, unable: QColor | None = None) -> QIcon:
-    """Draw `resources/icons/<name>.svg` in one colour; `unable` is for what cannot be used now."""
+def icon(
+    name: str,
+    colour: QColor,
+    unable: QColor | None = None,
+    chosen: QColor | None = None,
+    *,
+    side: int = 24,
+) -> QIcon:
+    """Draw `resources/icons/<name>.svg` in one colour, so many points wide and high.
+
+    `unable` is the colour of what cannot be used now, `chosen` that of the chosen row of a menu.
+    """
     made = QIcon()
     text = (icon_folder() / f"{name}.svg").read_text(encoding="utf-8")
-    for mode, chosen in ((QIcon.Mode.Normal, colour), (QIcon.Mode.Disabled, unable or colour)):
-        coloured = text.replace("currentColor", chosen.name())
-        for side in _SIDES:
-            made.addPixmap(_drawn(coloured, side), mode)
+    inks = {
+        QIcon.Mode.Normal: colour,
+        QIcon.Mode.Disabled: unable or colour,
+        QIcon.Mode.Active: chosen or colour,
+    }
+    for mode, ink in inks.items():
+        coloured = text.replace("currentColor", ink.name())
+        for dots in (side, side * _DENSE):
+            made.addPixmap(_drawn(coloured, dots), mode)
     return made
 
 

@@ -164,6 +164,7 @@ QMenuBar::item:selected { background: $accent; color: $on_accent; }
 QMenu { background: $raised; border: 1px solid $outline; padding: ${s}px; }
 QMenu::item { padding: ${m}px ${menu_pad}px; border-radius: ${radius_small}px; }
 QMenu::item:selected { background: $accent; color: $on_accent; }
+QMenu::icon { padding-left: ${m}px; }
 QMenu::item:disabled { color: $outline; }
 QMenu::separator { height: 1px; background: $line; margin: ${s}px ${m}px; }
 
