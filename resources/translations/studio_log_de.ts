@@ -4,6 +4,26 @@
 <context>
     <name></name>
     <message>
+        <source>◂ now {clock}</source>
+        <translation>◂ jetzt {clock}</translation>
+    </message>
+    <message>
+        <source>now {clock} ▸</source>
+        <translation>jetzt {clock} ▸</translation>
+    </message>
+    <message>
+        <source>Find now: {clock}, earlier than what is seen</source>
+        <translation>Jetzt suchen: {clock}, früher als das Sichtbare</translation>
+    </message>
+    <message>
+        <source>Find now: {clock}, later than what is seen</source>
+        <translation>Jetzt suchen: {clock}, später als das Sichtbare</translation>
+    </message>
+    <message>
+        <source>Now is out of sight. Click or press N to find it.</source>
+        <translation>Jetzt liegt außer Sicht. Klicken oder N drücken, um es zu finden.</translation>
+    </message>
+    <message>
         <source>Mon</source>
         <translation>Mo</translation>
     </message>
