@@ -66,6 +66,12 @@ def said(faults: Faults, *, text: str, data: Mapping[str, object], name: str) ->
     ]
 
 
+def first_line(faults: Faults, *, text: str) -> int:
+    """Give the line of the fault that stands first in the text, 1 where there is none."""
+    lines = lines_of(text) if any(fault.line is None for fault in faults.found) else {}
+    return min((one.line or line_at(lines, one.path) for one in faults.found), default=1)
+
+
 def refusal(faults: Faults, *, text: str, data: Mapping[str, object], name: str) -> BadMethod:
     """Give the refusal that says the faults, twenty at most, and that nothing was changed."""
     placed = _placed(faults, text=text, data=data, name=name)

@@ -4,13 +4,13 @@ A method file is a few named fields, an optional table `cure` and a list of `ste
 three files in resources/methods show every field in use.
 """
 
-from collections.abc import Callable, Collection
-from dataclasses import replace
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from typing import Final, TypeVar
 
 from studio_log.domain.errors import BadMethod
-from studio_log.domain.method_faults import Faults, refusal, said
+from studio_log.domain.method_faults import Fault, Faults, first_line, refusal, said
 from studio_log.domain.method_fields import Table
 from studio_log.domain.method_rules import find_clashes
 from studio_log.domain.method_toml import decoded, tables_of
@@ -67,6 +67,38 @@ def check_method(text: str, *, name: str, cautions: Collection[str] | None = Non
     data = tables_of(text, faults)
     _method(data, text, faults, cautions)
     return said(faults, text=text, data=data, name=name)
+
+
+@dataclass(frozen=True)
+class MethodDraft:
+    """A text half written: its fields as they stand, the method so far, and its faults.
+
+    `data` is empty and `method` None where the text is no good TOML; where a field is amiss
+    the method has a harmless value.
+    """
+
+    data: Mapping[str, object]
+    method: Method | None
+    faults: tuple[Fault, ...]
+    said: tuple[str, ...]
+    """Every fault as a sentence with its line, in order of the lines."""
+    first_line: int = 1
+    """The line of the first fault, from 1."""
+
+
+def read_draft(text: str, *, name: str, cautions: Collection[str] | None = None) -> MethodDraft:
+    """Give what a text says so far; nothing is refused."""
+    faults = Faults()
+    data = tables_of(text, faults)
+    broken = bool(faults.found)
+    method = _method(data, text, faults, cautions)
+    return MethodDraft(
+        data,
+        None if broken else method,
+        tuple(faults.found),
+        tuple(said(faults, text=text, data=data, name=name)),
+        first_line(faults, text=text),
+    )
 
 
 def write_method(method: Method) -> str:

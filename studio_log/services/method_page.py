@@ -25,6 +25,11 @@ class MethodPageFor:
 
 
 @dataclass(frozen=True)
+class CautionsFor:
+    """Every caution that a step may name, in the order of their file."""
+
+
+@dataclass(frozen=True)
 class PageStep:
     """One step, in words ready to show; empty words are left out."""
 

@@ -12,7 +12,7 @@ from studio_log.domain.methods import Method, StepKind
 from studio_log.domain.pieces import Piece
 from studio_log.domain.tags import TagFacts
 from studio_log.present.lanes import Lane, Night
-from studio_log.services.method_page import MethodPageFor
+from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.pictures import PictureFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
@@ -319,7 +319,7 @@ class Status:
 
 
 Question = (
-    FindLots | LotRowsFor | MethodPageFor
+    FindLots | LotRowsFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
     | PictureFor

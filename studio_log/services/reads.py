@@ -21,7 +21,7 @@ from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines, lot_rows, lots_found
-from studio_log.services.method_page import MethodPageFor
+from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.method_reads import method_page
 from studio_log.services.photos import picture
 from studio_log.services.pictures import PictureFor
@@ -219,6 +219,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     q.RemindersFor: lambda _house, desk, question: reminders_due(desk, question),
     q.MethodsFor: _methods,
     MethodPageFor: method_page,
+    CautionsFor: lambda house, _desk, _question: tuple(house.cautions.values()),
     q.MethodFor: lambda _house, desk, question: desk.method(question.slug),
     q.AmountsFor: _amounts,
     q.MilksFor: _milks,

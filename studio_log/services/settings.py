@@ -10,7 +10,7 @@ from studio_log.domain.quiet_text import read_days
 
 WITHOUT_TIMES: Final = frozenset(
     {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
-     "theme", "text_percent", "searches"}
+     "theme", "text_percent", "searches", "method_draft"}
 )  # fmt: skip
 """Settings that move no reminder: no lot is worked out anew for them."""
 
@@ -49,6 +49,8 @@ class Settings:
     text_percent: int = 100
     searches: str = ""
     """Searches kept for another day, one a line, as they were typed."""
+    method_draft: str = ""
+    """The text of a method half written; "" for none."""
 
     def quiet(self, zone: str) -> QuietHours:
         """Give the quiet hours in the zone in force."""

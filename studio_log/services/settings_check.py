@@ -15,6 +15,7 @@ from studio_log.services.settings import Settings
 
 WALL_TIME = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
 MOST_SEARCHES, LONGEST_SEARCH = 40, 200
+LONGEST_DRAFT: Final = 256_000
 NIGHTS: Final = (("quiet_days",), ("quiet_start", "quiet_end"))
 """What makes the week's nights together, in the order in which a bad week gives it up."""
 
@@ -146,6 +147,12 @@ def _searches(text: str) -> str:
     return "\n".join(dict.fromkeys(lines))
 
 
+def _draft(text: str) -> str:
+    if len(text) > LONGEST_DRAFT:
+        raise Refusal("A method's text has 256,000 letters at most. Nothing was changed.")
+    return text
+
+
 CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "studio": _studio,
     "units": partial(_one_of, ("metric", "us"), "Units are metric or us."),
@@ -165,6 +172,7 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "text_percent": partial(_within, 50, 400, "The size of text is from 50 to 400 percent."),
     "vessel_litres": _litres,
     "searches": _searches,
+    "method_draft": _draft,
 }
 """By name: gives the value as it is kept, or refuses it."""
 

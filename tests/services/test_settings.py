@@ -30,6 +30,7 @@ GOOD = {
     "theme": "dark",
     "text_percent": 130,
     "searches": "cotton, over 400 g\ncured over 30 days",
+    "method_draft": 'slug = "half"\n# a thought\n',
 }
 BAD = [
     ("studio", "a\x00", "signs that cannot be kept"),
@@ -62,6 +63,7 @@ BAD = [
     ("searches", "a\x00", "signs that cannot be kept"),
     ("searches", "\n".join(str(one) for one in range(41)), "40 searches are kept already"),
     ("searches", "x" * 201, "200"),
+    ("method_draft", "x" * 256_001, "256,000 letters"),
 ]
 
 

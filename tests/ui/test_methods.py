@@ -84,11 +84,11 @@ def test_a_copy_says_what_is_amiss_as_it_is_typed_and_is_saved_when_good(
     assert box.editor.save.isEnabled()
     box.editor.text.setPlainText(text.replace('earliest = "8 h"', 'earliest = "20 h"', 1))
     box.editor.check()
-    assert "line" in box.editor.faults.text()
+    assert "line" in box.editor.preview.faults.text()
     assert not box.editor.save.isEnabled()
     box.editor.text.setPlainText(text.replace('earliest = "8 h"', 'earliest = "9 h"', 1))
     box.editor.check()
-    assert box.editor.faults.text() == ""
+    assert box.editor.preview.faults.text() == ""
     box.editor.save.click()
     settle()
     own = shop.studio.ask(MethodFor(f"{LONG}-own"))
@@ -102,6 +102,7 @@ def test_a_draft_left_is_there_again(box: MethodBox) -> None:
     box.copy.click()
     box.editor.text.setPlainText("half a thought")
     box.editor.leave.click()
+    settle()
     box.copy.click()
     assert box.editor.text.toPlainText() == "half a thought"
     assert "draft" in box.said.text()
@@ -137,7 +138,7 @@ def test_what_the_studio_refuses_is_said_and_the_text_stays(box: MethodBox, shop
     box._edit(changed, "")
     box.editor.save.click()
     settle()
-    assert "raise the version" in box.editor.faults.text()
+    assert "raise the version" in box.editor.refused.text()
     assert box.editor.text.toPlainText() == changed
     shop.do(ImportMethod(text=shipped, name="same"))  # the same text is no fault
 

@@ -45,9 +45,17 @@ class _Sheet:
 
 
 def drawing(
-    rows: Sequence[DrawnStep], width: int, *, hours: float | None = None, ratio: float = 1.0
+    rows: Sequence[DrawnStep],
+    width: int,
+    *,
+    hours: float | None = None,
+    ratio: float = 1.0,
+    chosen: int = -1,
 ) -> QImage:
-    """Give the picture, `width` logical pixels wide; `hours` makes two methods one scale."""
+    """Give the picture, `width` logical pixels wide; `hours` makes two methods one scale.
+
+    The row `chosen` stands on a ground of its own.
+    """
     sheet = _Sheet(rows, width, hours or whole_hours(rows))
     size = QSize(width, round(sheet.height))
     image = QImage(size * ratio, QImage.Format.Format_ARGB32_Premultiplied)
@@ -55,6 +63,9 @@ def drawing(
     image.fill(Qt.GlobalColor.transparent)
     painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    if 0 <= chosen < len(rows):
+        ground = QRectF(0, sheet.head + sheet.row * chosen, width, sheet.row)
+        painter.fillRect(ground, theme().colours.chosen)
     _draw_scale(painter, sheet)
     for number, row in enumerate(rows):
         _draw_title(painter, sheet, number, row)
@@ -64,16 +75,30 @@ def drawing(
     return image
 
 
+def row_at(rows: Sequence[DrawnStep], width: int, y: float) -> int | None:
+    """Give the row at a height of the picture, None above and below them."""
+    sheet = _Sheet(rows, width, 1.0)
+    row = int((y - sheet.head) // sheet.row)
+    return row if 0 <= row < len(rows) else None
+
+
 def _draw_scale(painter: QPainter, sheet: _Sheet) -> None:
     colours = theme().colours
     painter.setFont(theme().font("small"))
+    letters = QFontMetricsF(painter.font())
+    free = -1e9
     for hours in scale_lines(sheet.hours):
         x = sheet.x(hours)
         painter.setPen(QPen(colours.line, 1))
         painter.drawLine(QPointF(x, sheet.head), QPointF(x, sheet.height))
+        said = hours_words(hours)
+        half = letters.horizontalAdvance(said) / 2
+        if x - half < free:
+            continue  # the line stands; its words would touch those before
+        free = x + half + letters.averageCharWidth()
         painter.setPen(colours.soft)
-        place = QRectF(x - 60, 0, 120, sheet.head)
-        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, hours_words(hours))
+        place = QRectF(x - half - 2, 0, 2 * half + 4, sheet.head)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, said)
 
 
 def _draw_title(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> None:

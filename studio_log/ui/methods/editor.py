@@ -1,107 +1,179 @@
-"""A method of the studio's own, edited as its text beside a live drawing and its faults."""
+"""A method of the studio's own, edited in a form or as its text beside a live drawing."""
 
+from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QFontDatabase
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFontDatabase, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import (
-    QHBoxLayout,
-    QLabel,
     QPlainTextEdit,
-    QScrollArea,
     QSplitter,
+    QTabWidget,
     QVBoxLayout,
     QWidget,
 )
+from typing_extensions import override
 
-from studio_log.domain.errors import Refusal
-from studio_log.domain.method_text import check_method, read_method
-from studio_log.present.method_drawing import drawn_steps
-from studio_log.services.method_page import time_words
-from studio_log.ui.methods.drawing import drawing
+from studio_log.domain.cautions import Caution
+from studio_log.domain.method_text import MethodDraft
+from studio_log.ui.methods.draft import DraftText
+from studio_log.ui.methods.form import MethodForm
+from studio_log.ui.methods.preview import Preview
+from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em, scrolled
 
-TYPED_MS: Final = 350
+FORM, TEXT = 0, 1
+NARROW: Final = 50
+"""Below so many line heights of width the drawing stands under the form."""
+NO_FORM: Final = (
+    "The text cannot be shown as a form until it is mended. Nothing is lost: it is under “Text”."
+)
 
 
 class MethodEditor(QWidget):
-    """The text at the left; its drawing, or what is amiss with line and field, at the right."""
+    """Form and text of one draft; what it comes to stands beside them."""
 
     saved = Signal(str)
     """The text that is to be taken into the studio."""
     left = Signal()
+    given_up = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.text = QPlainTextEdit()
         self.text.setAccessibleName("The method as text")
         self.text.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
-        self.understood = Words(bold=True)
-        self.faults = Words(tone="danger_ink")
-        self.picture = QLabel()
-        self.picture.setAccessibleName("Drawing of the method")
+        self.draft = DraftText(self.text)
+        self.form = MethodForm()
+        self.preview = Preview()
+        self.refused = Words(tone="danger_ink")
+        self.refused.hide()
+        self.undo = button("Undo", says="Take the last change back")
+        self.redo = button("Redo", says="Do again what was taken back")
         self.save = button("&Save as the studio’s own", kind="primary")
-        self.leave = button("&Back to the page")
-        self._soon = QTimer(self, singleShot=True, interval=TYPED_MS)
+        self.leave = button("&Back to the page", says="Back to the page; the draft is kept")
+        self.give_up = button("&Give the draft up", kind="quiet")
+        self.tabs = QTabWidget()
+        self.tabs.setDocumentMode(True)
+        self._halves = QSplitter()
+        self.undo.setToolTip("Ctrl+Z, in the form as in the text")
+        self.redo.setToolTip("Ctrl+Shift+Z")
         self._lay_out()
-        self._soon.timeout.connect(self.check)
-        self.text.textChanged.connect(self._soon.start)
-        self.save.clicked.connect(self._save)
-        self.leave.clicked.connect(self.left)
+        self._connect()
 
     def edit(self, text: str) -> None:
-        """Begin with a text; what was typed before under the same head is kept by the box."""
-        self.text.setPlainText(text)
-        self.check()
-        self.text.setFocus(Qt.FocusReason.OtherFocusReason)
+        """Begin with a text; what was typed before is kept by the box."""
+        self.tabs.setCurrentIndex(FORM)
+        self.form.steps.list.setCurrentRow(0)
+        self.draft.begin(text)
+        if self.draft.reading().method is None:
+            self.tabs.setCurrentIndex(TEXT)
+        else:
+            self.form.steps.list.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def know_cautions(self, cautions: Sequence[Caution]) -> None:
+        """Take the cautions that a step may name."""
+        self.draft.cautions = tuple(one.slug for one in cautions) or None
+        self.form.offer_cautions(cautions)
 
     def check(self) -> None:
         """Say what is understood; draw it, or tell every fault."""
-        self._soon.stop()
-        text = self.text.toPlainText()
-        faults = check_method(text, name="the text")
-        self.faults.show_words("\n".join(faults))
-        self.save.setEnabled(not faults)
-        if faults:
-            count = len(faults)
-            self.understood.setText(f"{count} thing{'s' if count > 1 else ''} to mend")
-            return
-        method = read_method(text, name="the text")
-        self.understood.setText(f"{method.title}, version {method.version}: {time_words(method)}")
-        room = self._side.viewport().width() - 8
-        ratio = self.devicePixelRatioF()
-        image = drawing(drawn_steps(method), max(room, 120), ratio=ratio)
-        self.picture.setPixmap(self.picture.pixmap().fromImage(image))
+        self.draft.read_now()
 
     def refuse(self, words: str) -> None:
-        """Say why it was not saved; the text stays."""
-        self.faults.show_words(words)
+        """Say why it was not saved; the draft stays."""
+        self.refused.show_words(words)
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.matches(QKeySequence.StandardKey.Undo):
+            self.draft.turn_back(back=True)
+        elif event.matches(QKeySequence.StandardKey.Redo):
+            self.draft.turn_back(back=False)
+        elif event.key() == Qt.Key.Key_Escape:
+            self.left.emit()  # the draft is kept; the window stays
+        else:
+            super().keyPressEvent(event)
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        narrow = self.width() < em(self, NARROW)
+        way = Qt.Orientation.Vertical if narrow else Qt.Orientation.Horizontal
+        if self._halves.orientation() is not way:
+            self._halves.setOrientation(way)
+            self._halves.setSizes([3, 1] if narrow else [em(self, 34), em(self, 20)])
+
+    def _read(self, draft: MethodDraft) -> None:
+        self.preview.show_draft(draft)
+        self._tell_faults()
+        self.save.setEnabled(not draft.said)
+        self.undo.setEnabled(self.text.document().isUndoAvailable())
+        self.redo.setEnabled(self.text.document().isRedoAvailable())
+        self.form.setEnabled(draft.method is not None)
+        if draft.method is not None:
+            self.form.show_draft(draft)
+            self._no_form.show_words("")
+        else:
+            self._no_form.show_words(f"{NO_FORM}\n{draft.said[0]}")
+
+    def _tell_faults(self) -> None:
+        """Tell every fault with its line beside the text; the form has each beside its field."""
+        self.preview.tell(in_full=self.tabs.currentIndex() == TEXT)
+
+    def _mend(self) -> None:
+        """Go to the first thing to mend: in the form, or on its line of the text."""
+        draft = self.draft.reading()
+        if draft.method is not None and self.tabs.currentIndex() == FORM:
+            self.form.to_fault()
+        elif draft.said:
+            self.tabs.setCurrentIndex(TEXT)
+            self.draft.go_to(draft.first_line)
+            self.text.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _save(self) -> None:
-        try:
-            read_method(self.text.toPlainText(), name="the text")
-        except Refusal:
+        draft = self.draft.reading()
+        if draft.said:
             self.check()
-            return
-        self.saved.emit(self.text.toPlainText())
+        else:
+            self.saved.emit(self.draft.text)
+
+    def _connect(self) -> None:
+        self.draft.read.connect(self._read)
+        self.tabs.currentChanged.connect(self._tell_faults)
+        self.draft.refused.connect(self.refused.show_words)
+        self.form.wanted.connect(self.draft.change)
+        self.form.undo_wanted.connect(self.draft.turn_back)
+        self.form.chosen.connect(self.preview.picture.choose)
+        self.preview.picture.chosen.connect(self.form.steps.choose)
+        self.preview.mend_wanted.connect(self._mend)
+        self.undo.clicked.connect(lambda: self.draft.turn_back(back=True))
+        self.redo.clicked.connect(lambda: self.draft.turn_back(back=False))
+        self.save.clicked.connect(self._save)
+        self.leave.clicked.connect(self.left)
+        self.give_up.clicked.connect(self.given_up)
 
     def _lay_out(self) -> None:
-        body = QWidget()
-        column = QVBoxLayout(body)
-        for widget in (self.understood, self.faults, self.picture):
-            column.addWidget(widget)
-        column.addStretch()
-        self._side: QScrollArea = scrolled(body, name="What is understood")
-        halves = QSplitter()
-        halves.setChildrenCollapsible(False)
-        halves.addWidget(self.text)
-        halves.addWidget(self._side)
-        halves.setSizes([em(self, 30), em(self, 30)])
-        foot = QHBoxLayout()
-        foot.addStretch()
-        foot.addWidget(self.leave)
-        foot.addWidget(self.save)
+        formed = QWidget()
+        self._no_form = Words(tone="danger_ink")
+        self._no_form.hide()
+        column = QVBoxLayout(formed)
+        column.setContentsMargins(0, 6, 0, 0)
+        column.addWidget(self._no_form)
+        column.addWidget(self.form, 1)
+        self.tabs.addTab(formed, "&Form")
+        self.tabs.addTab(self.text, "&Text")
+        self._halves.setChildrenCollapsible(False)
+        self._halves.addWidget(self.tabs)
+        self._halves.addWidget(scrolled(self.preview, name="What it comes to"))
+        self._halves.setSizes([em(self, 34), em(self, 20)])
+        foot = FlowLayout(gap=8)
+        for widget in (
+            self.undo, self.redo, growing(QWidget()), self.give_up, self.leave, self.save,
+        ):  # fmt: skip
+            foot.addWidget(widget)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(halves, 1)
+        whole.addWidget(self._halves, 1)
+        whole.addWidget(self.refused)
         whole.addLayout(foot)

@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtGui import QDragEnterEvent, QDropEvent, QShowEvent
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
@@ -25,10 +25,11 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.mass_text import read_grams
 from studio_log.domain.method_copy import own_copy
 from studio_log.domain.methods import Method
-from studio_log.services.commands import ImportMethod, Outcome
+from studio_log.services.commands import ChangeSettings, ImportMethod, Outcome
 from studio_log.services.method_file import read_method_file
-from studio_log.services.method_page import MethodPage, MethodPageFor, differences
-from studio_log.services.questions import MethodsFor
+from studio_log.services.method_page import CautionsFor, MethodPage, MethodPageFor, differences
+from studio_log.services.questions import MethodsFor, SettingsFor
+from studio_log.services.settings import Settings
 from studio_log.services.whole_file import write_whole
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.methods.editor import MethodEditor
@@ -39,6 +40,8 @@ from studio_log.ui.widgets.parts import Words, button, em
 
 FILES: Final = "Methods (*.toml)"
 SOON_MS: Final = 250
+SAFE_MS: Final = 20_000
+"""A draft is kept so often while it is written, whatever happens to the program."""
 ALONE: Final = "Compare with…"
 PAGE_GRAMS: Final = "100 g"
 
@@ -54,7 +57,8 @@ class MethodBox(QDialog):
         self._bridge = bridge
         self._wanted = slug
         self._methods: dict[str, Method] = {}
-        self._draft = ""
+        self._kept = ""
+        self._begun = ""
         self._grams = 100.0
         self.list = QListWidget()
         self.list.setAccessibleName("Methods")
@@ -69,11 +73,14 @@ class MethodBox(QDialog):
         self.editor = MethodEditor()
         self.said = Words(tone="soft")
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
+        self._safe = QTimer(self, interval=SAFE_MS)
         self._lay_out()
         self._connect()
 
     def refresh(self) -> None:
         """Ask for the methods."""
+        self._bridge.ask(CautionsFor(), self.editor.know_cautions)
+        self._bridge.ask(SettingsFor(), self._learn)
         self._bridge.ask(MethodsFor(), self._show_methods)
 
     @property
@@ -88,6 +95,16 @@ class MethodBox(QDialog):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.refresh()
+
+    @override
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self._keep_draft()
+        super().closeEvent(event)
+
+    @override
+    def reject(self) -> None:
+        self._keep_draft()
+        super().reject()
 
     @override
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
@@ -107,16 +124,11 @@ class MethodBox(QDialog):
         except Refusal as refusal:
             self.said.show_words(str(refusal))
             return
-        self._edit(text, f"Read from {path.name}. Nothing is kept until it is saved.")
+        before = self.editor.draft.text if self._editing else self._kept
+        self._edit(text, f"Read from {path.name}. Nothing is kept until it is saved.", before)
 
     def _lay_out(self) -> None:
-        head = FlowLayout(gap=10)
-        of = Words("Cloth")
-        of.setWordWrap(False)
-        for widget in (of, self.weight, growing(self.understood), self.other_box):
-            head.addWidget(widget)
-        self.weight.setFixedWidth(em(self, 7))
-        self.other_box.setFixedWidth(em(self, 16))
+        self._head = self._made_head()
         self.pages = QSplitter()
         self.pages.setChildrenCollapsible(False)
         for view in (self.page, self.other):
@@ -135,13 +147,24 @@ class MethodBox(QDialog):
         halves.addWidget(self.turns, 1)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(16, 12, 16, 12)
-        whole.addLayout(head)
+        whole.addWidget(self._head)
         whole.addLayout(halves, 1)
         whole.addLayout(self._foot())
         self.other.hide()
         self.parted.hide()
         room = self.screen().availableSize()
         self.resize(min(em(self, 66), room.width()), min(em(self, 44), room.height()))
+
+    def _made_head(self) -> QWidget:
+        made = QWidget()
+        head = FlowLayout(made, gap=10)
+        of = Words("Cloth")
+        of.setWordWrap(False)
+        for widget in (of, self.weight, growing(self.understood), self.other_box):
+            head.addWidget(widget)
+        self.weight.setFixedWidth(em(self, 7))
+        self.other_box.setFixedWidth(em(self, 16))
+        return made
 
     def _foot(self) -> QHBoxLayout:
         self.copy = button("Copy and &edit…")
@@ -164,6 +187,8 @@ class MethodBox(QDialog):
         self.fetch.clicked.connect(self._fetch)
         self.leave.clicked.connect(self.close)
         self.editor.left.connect(self._leave_editor)
+        self.editor.given_up.connect(self._give_up)
+        self._safe.timeout.connect(self._keep_draft)
         self.editor.saved.connect(self._save)
         self._weigh()
 
@@ -233,27 +258,56 @@ class MethodBox(QDialog):
         if self.page.page is not None:
             known = {one.slug: one.version for one in self._methods.values()}
             text = own_copy(self.page.page.method, known)
-            self._edit(text, "A copy: the method it came from stays.")
+            if self._kept:
+                self._edit(self._kept, "The draft you left is here again.")
+                self._begun = ""
+            else:
+                self._edit(text, "A copy: the method it came from stays.")
 
-    def _edit(self, text: str, words: str) -> None:
-        """Turn to the editor; a draft that was left unsaved is offered first."""
-        kept, self._draft = self._draft, ""
+    @property
+    def _editing(self) -> bool:
+        return self.turns.currentIndex() == 1
+
+    def _edit(self, text: str, words: str, before: str = "") -> None:
+        """Turn to the editor; where a draft gives way, it is one step back."""
+        self._begun = text
         self.turns.setCurrentIndex(1)
-        self.editor.edit(kept or text)
-        self.said.show_words("The draft you left is here again." if kept else words)
+        self.editor.edit(before or text)
+        if before and before != text:
+            self.editor.draft.change(lambda _before: text)
+            words += " The draft before it is one Undo away."
+        self.said.show_words(words)
         self._is_editing(editing=True)
+        self._safe.start()
 
     def _is_editing(self, *, editing: bool) -> None:
-        for field in (self.list, self.other_box, self.weight):
-            field.setEnabled(not editing)
-        for act in (self.copy, self.export, self.fetch):
-            act.setVisible(not editing)
+        for widget in (self.list, self._head, self.copy, self.export, self.fetch, self.leave):
+            widget.setVisible(not editing)
+
+    def _learn(self, settings: Settings) -> None:
+        self._kept = settings.method_draft
+
+    def _keep_draft(self) -> None:
+        """Keep what is being written in the studio, once it differs from what it began as."""
+        text = self.editor.draft.text
+        if self._editing and text not in (self._begun, self._kept):
+            self._put_draft(text)
+
+    def _put_draft(self, text: str) -> None:
+        if text != self._kept:
+            self._kept = text
+            self._bridge.do(ChangeSettings({"method_draft": text}), failed=self.said.show_words)
 
     def _leave_editor(self) -> None:
-        self._draft = self.editor.text.toPlainText()
-        self._turn_back("The draft is kept until this window is closed.")
+        self._keep_draft()
+        self._turn_back("The draft is kept." if self._kept else "")
+
+    def _give_up(self) -> None:
+        self._turn_back("The draft is given up. Nothing else was changed.")
+        self._put_draft("")
 
     def _turn_back(self, words: str) -> None:
+        self._safe.stop()
         self.turns.setCurrentIndex(0)
         self._is_editing(editing=False)
         self.said.show_words(words)
@@ -264,6 +318,7 @@ class MethodBox(QDialog):
 
     def _saved(self, outcome: Outcome) -> None:
         self._turn_back(outcome.words)
+        self._put_draft("")
         self.refresh()
 
     def _export(self) -> None:
