@@ -8,7 +8,6 @@ import textwrap
 import tomllib
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
-from copy import deepcopy
 from typing import Any, Final
 
 import tomlkit
@@ -52,21 +51,18 @@ def with_value(text: str, path: Path, value: object) -> str:
 
     `path` as in method_lines. Raises Refusal where the text cannot be changed that way.
     """
-    data = plain_data(text)
     wanted = _wrapped(value) if path[-1] in PROSE and isinstance(value, str) else value
-    expected = deepcopy(data)
-    if not _put(expected, path, wanted):
-        return text
-    return _changed(text, path, expected, wanted)
+    expected = _expected(text, path, wanted)
+    return text if expected is None else _changed(text, path, expected, wanted)
 
 
 def with_row(text: str, path: Path, row: Mapping[str, object]) -> str:
     """Give the text with one more table at the end of a list, such as an amount of a step."""
-    data = plain_data(text)
-    before = _at(data, path) or []
-    place = (*path, len(before))
-    expected = deepcopy(data)
-    _put(expected, place, dict(row))
+    before = _at(plain_data(text), path)
+    place = (*path, len(before) if isinstance(before, list) else 0)
+    expected = _expected(text, place, dict(row))
+    if expected is None:
+        return text
     if path[-1] in BLOCKS:
         with suppress(Refusal):  # a list on one line is added to as it is written
             return _with_block(text, path, row, expected)
@@ -85,6 +81,15 @@ def with_cure(text: str) -> str:
         return text
     new = f"{text.rstrip()}\n{NEW_CURE}"
     return _sure(new, {**data, **tomllib.loads(NEW_CURE)})
+
+
+def _expected(text: str, path: Path, value: object) -> dict[str, Any] | None:
+    """Give the fields as they have to be afterwards, None where they are so already."""
+    data = plain_data(text)
+    try:
+        return data if _put(data, path, value) else None
+    except (KeyError, IndexError, TypeError, AttributeError):
+        raise Refusal(OWN_WAY) from None
 
 
 def _with_block(text: str, path: Path, row: Mapping[str, object], expected: dict[str, Any]) -> str:

@@ -4,13 +4,16 @@ from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QImage, QPainter, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPen
 
 from studio_log.present.method_drawing import DrawnStep, hours_words, scale_lines, whole_hours
 from studio_log.ui.theme.look import theme
+from studio_log.ui.theme.state import Theme
 
 LEAST_BAR: Final = 3.0
 """A step of a minute is still seen, in pixels."""
+HATCH: Final = 6.0
+"""Pixels between two lines of a soft end."""
 FOLD: Final = 4.2
 """Width of a folded rest, in line heights."""
 MOST_TITLE: Final = 0.36
@@ -20,9 +23,10 @@ MOST_TITLE: Final = 0.36
 class _Sheet:
     """Where hours and rows lie on a picture of one width."""
 
-    def __init__(self, rows: Sequence[DrawnStep], width: float, hours: float) -> None:
-        line = theme().metrics.line
-        letters = QFontMetricsF(theme().font("small"))
+    def __init__(self, rows: Sequence[DrawnStep], width: float, hours: float, look: Theme) -> None:
+        self.look = look
+        line = look.metrics.line
+        letters = QFontMetricsF(look.font("small"))
         widest = max((letters.horizontalAdvance(row.title) for row in rows), default=0.0)
         self.row = line * 1.5
         self.head = line * 1.4
@@ -51,12 +55,13 @@ def drawing(
     hours: float | None = None,
     ratio: float = 1.0,
     chosen: int = -1,
+    look: Theme | None = None,
 ) -> QImage:
     """Give the picture, `width` logical pixels wide; `hours` makes two methods one scale.
 
-    The row `chosen` stands on a ground of its own.
+    The row `chosen` stands on a ground of its own; `look` is for paper, else as the window.
     """
-    sheet = _Sheet(rows, width, hours or whole_hours(rows))
+    sheet = _Sheet(rows, width, hours or whole_hours(rows), look or theme())
     size = QSize(width, round(sheet.height))
     image = QImage(size * ratio, QImage.Format.Format_ARGB32_Premultiplied)
     image.setDevicePixelRatio(ratio)
@@ -65,7 +70,7 @@ def drawing(
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     if 0 <= chosen < len(rows):
         ground = QRectF(0, sheet.head + sheet.row * chosen, width, sheet.row)
-        painter.fillRect(ground, theme().colours.chosen)
+        painter.fillRect(ground, sheet.look.colours.chosen)
     _draw_scale(painter, sheet)
     for number, row in enumerate(rows):
         _draw_title(painter, sheet, number, row)
@@ -77,14 +82,14 @@ def drawing(
 
 def row_at(rows: Sequence[DrawnStep], width: int, y: float) -> int | None:
     """Give the row at a height of the picture, None above and below them."""
-    sheet = _Sheet(rows, width, 1.0)
+    sheet = _Sheet(rows, width, 1.0, theme())
     row = int((y - sheet.head) // sheet.row)
     return row if 0 <= row < len(rows) else None
 
 
 def _draw_scale(painter: QPainter, sheet: _Sheet) -> None:
-    colours = theme().colours
-    painter.setFont(theme().font("small"))
+    colours = sheet.look.colours
+    painter.setFont(sheet.look.font("small"))
     letters = QFontMetricsF(painter.font())
     free = -1e9
     for hours in scale_lines(sheet.hours):
@@ -102,9 +107,9 @@ def _draw_scale(painter: QPainter, sheet: _Sheet) -> None:
 
 
 def _draw_title(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> None:
-    painter.setFont(theme().font("small"))
-    painter.setPen(theme().colours.ink)
-    gap = theme().metrics.line * 0.6
+    painter.setFont(sheet.look.font("small"))
+    painter.setPen(sheet.look.colours.ink)
+    gap = sheet.look.metrics.line * 0.6
     place = QRectF(0, sheet.head + sheet.row * number, sheet.titles - gap, sheet.row * 0.9)
     letters = QFontMetricsF(painter.font())
     said = letters.elidedText(row.title, Qt.TextElideMode.ElideRight, place.width())
@@ -112,7 +117,7 @@ def _draw_title(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -
 
 
 def _draw_bar(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> None:
-    hue = theme().kind(row.kind)
+    hue = sheet.look.kind(row.kind)
     sure = sheet.bar(number, row.start, row.earliest)
     soft = sheet.bar(number, row.earliest, row.latest)
     painter.setPen(QPen(hue.edge, 1))
@@ -121,12 +126,24 @@ def _draw_bar(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> 
     if row.latest > row.earliest:
         painter.setBrush(hue.tint)
         painter.drawRect(soft)
-        painter.setBrush(QBrush(hue.edge, Qt.BrushStyle.BDiagPattern))
+        _hatch(painter, soft)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(soft)
         aim = sheet.x(row.aim)
-        painter.setPen(QPen(theme().colours.ink, 2))
+        painter.setPen(QPen(sheet.look.colours.ink, 2))
         painter.drawLine(QPointF(aim, soft.top() - 2), QPointF(aim, soft.bottom() + 2))
-    _draw_tends(painter, sheet, sure.bottom(), row, theme().colours.ink)
+    _draw_tends(painter, sheet, sure.bottom(), row, sheet.look.colours.ink)
+
+
+def _hatch(painter: QPainter, place: QRectF) -> None:
+    """Draw slanted lines; Qt's own pattern would be as fine as the printer's dots."""
+    painter.save()
+    painter.setClipRect(place)
+    x = place.left() - place.height()
+    while x < place.right():
+        painter.drawLine(QPointF(x, place.bottom()), QPointF(x + place.height(), place.top()))
+        x += HATCH
+    painter.restore()
 
 
 def _draw_tends(
@@ -143,7 +160,7 @@ def _draw_tends(
 
 
 def _draw_fold(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> None:
-    hue = theme().kind(row.kind)
+    hue = sheet.look.kind(row.kind)
     place = sheet.bar(number, row.start, row.start)
     place.setRight(sheet.right)
     painter.setPen(QPen(hue.edge, 1))
@@ -153,6 +170,6 @@ def _draw_fold(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) ->
         for shift in (-3.0, 0.0, 3.0):
             x = place.left() + place.width() * at + shift
             painter.drawLine(QPointF(x, place.top()), QPointF(x, place.bottom()))
-    painter.setPen(theme().colours.ink)
-    painter.setFont(theme().font("small", bold=True))
+    painter.setPen(sheet.look.colours.ink)
+    painter.setFont(sheet.look.font("small", bold=True))
     painter.drawText(place, Qt.AlignmentFlag.AlignCenter, row.folded)

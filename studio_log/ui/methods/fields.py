@@ -87,6 +87,10 @@ class Field(QWidget):
         understood = self.spec.sort.words(value)
         self.say(self.spec.said.format(understood) if understood else "", self.fault)
 
+    def forget(self) -> None:
+        """Forget what was typed here: the field now stands for another block."""
+        self._put = None
+
     def say(self, understood: str, fault: str) -> None:
         """Say what was understood, and what is amiss."""
         self.fault = fault

@@ -75,6 +75,9 @@ class FormPage(QWidget):
         self, data: object, base: Path, faults: Iterable[Fault], amounts: Mapping[str, Amount]
     ) -> None:
         """Show the block at `base`; faults elsewhere are left out, `amounts` are for 100 g."""
+        if base != self._base:
+            for field in self.fields():
+                field.forget()
         self._base, self._data = base, data
         for rows in self._lists:
             rows.show_rows(at_path(data, rows.spec.path), amounts)

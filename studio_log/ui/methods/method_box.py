@@ -35,6 +35,7 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.methods.editor import MethodEditor
 from studio_log.ui.methods.page_html import differences_html
 from studio_log.ui.methods.page_view import PageView
+from studio_log.ui.methods.paper import write_pdf
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em
 
@@ -166,16 +167,21 @@ class MethodBox(QDialog):
         self.other_box.setFixedWidth(em(self, 16))
         return made
 
-    def _foot(self) -> QHBoxLayout:
+    def _foot(self) -> FlowLayout:
         self.copy = button("Copy and &edit…")
+        self.to_paper = button("&Print…")
+        self.to_pdf = button("Save as P&DF…")
         self.export = button("E&xport…")
         self.fetch = button("&Import…")
         self.leave = button("&Close")
-        foot = QHBoxLayout()
-        foot.addWidget(self.said, 1)
-        for widget in (self.copy, self.export, self.fetch, self.leave):
+        foot = FlowLayout(gap=8)
+        for widget in (growing(self.said), *self._reading_acts()):
             foot.addWidget(widget)
         return foot
+
+    def _reading_acts(self) -> tuple[QWidget, ...]:
+        """Give the buttons that are there while a page is read."""
+        return (self.copy, self.to_paper, self.to_pdf, self.export, self.fetch, self.leave)
 
     def _connect(self) -> None:
         self._soon.timeout.connect(self._ask)
@@ -183,6 +189,8 @@ class MethodBox(QDialog):
         self.other_box.currentIndexChanged.connect(self._ask)
         self.weight.textChanged.connect(self._weigh)
         self.copy.clicked.connect(self._copy)
+        self.to_paper.clicked.connect(self._print)
+        self.to_pdf.clicked.connect(self._save_pdf)
         self.export.clicked.connect(self._export)
         self.fetch.clicked.connect(self._fetch)
         self.leave.clicked.connect(self.close)
@@ -281,7 +289,7 @@ class MethodBox(QDialog):
         self._safe.start()
 
     def _is_editing(self, *, editing: bool) -> None:
-        for widget in (self.list, self._head, self.copy, self.export, self.fetch, self.leave):
+        for widget in (self.list, self._head, *self._reading_acts()):
             widget.setVisible(not editing)
 
     def _learn(self, settings: Settings) -> None:
@@ -336,6 +344,32 @@ class MethodBox(QDialog):
             return
         try:
             write_whole(path, self.page.page.text.encode())
+        except Refusal as refusal:
+            self.said.show_words(str(refusal))
+        else:
+            self.said.show_words(f"{self.page.page.title} is written to {path}.")
+
+    def _print(self) -> None:
+        from studio_log.ui.methods.printing import print_page  # noqa: PLC0415 - brings a lot in
+
+        if self.page.page is not None:
+            print_page(self, self.page.page, self.said.show_words)
+
+    def _save_pdf(self) -> None:
+        page = self.page.page
+        if page is None:
+            return
+        name = f"{page.slug}-{page.version}.pdf"
+        path, _ = QFileDialog.getSaveFileName(self, "Save the page as a PDF", name, "PDF (*.pdf)")
+        if path:
+            self.write_pdf_to(Path(path))
+
+    def write_pdf_to(self, path: Path) -> None:
+        """Write the page shown as a PDF; say how it went."""
+        if self.page.page is None:
+            return
+        try:
+            write_pdf(path, self.page.page)
         except Refusal as refusal:
             self.said.show_words(str(refusal))
         else:

@@ -7,6 +7,7 @@ from typing import Final
 from studio_log.present.hues import KIND_WORDS
 from studio_log.services.method_page import MethodPage, PageStep
 from studio_log.ui.theme.look import theme
+from studio_log.ui.theme.state import Theme
 
 DRAWING: Final = "drawing"
 """The address of the drawing inside the document."""
@@ -19,17 +20,18 @@ SHEET_FIRST: Final = (
 )
 
 
-def page_html(page: MethodPage) -> str:
-    """Give the document of a page; its drawing stands at `DRAWING`."""
+def page_html(page: MethodPage, look: Theme | None = None) -> str:
+    """Give the document of a page; its drawing stands at `DRAWING`. `look` is for paper."""
+    soft = (look or theme()).palette.soft
     parts = [
         f"<h2>{escape(page.title)}</h2>",
-        _soft(f"School: {page.school}. Version {page.version} ({page.slug})."),
+        _soft(f"School: {page.school}. Version {page.version} ({page.slug}).", soft),
         f"<p>{escape(page.summary)}</p>",
         f"<p><b>{escape(page.time_words)}</b></p>",
         f'<p><img src="{DRAWING}"></p>',
-        _soft(LEGEND),
+        _soft(LEGEND, soft),
         f"<h3>Steps, with the amounts for {escape(page.grams_words)} of cloth</h3>",
-        *(_step(number, step) for number, step in enumerate(page.steps, start=1)),
+        *(_step(number, step, soft) for number, step in enumerate(page.steps, start=1)),
     ]
     if page.views:
         parts += ["<h3>How long it cures: schools disagree</h3>", _list(page.views)]
@@ -46,10 +48,10 @@ def differences_html(said: Sequence[str]) -> str:
     return f"<h3>Where they part</h3>{_list(said)}"
 
 
-def _step(number: int, step: PageStep) -> str:
+def _step(number: int, step: PageStep, soft: str) -> str:
     head = f"<h4>{number}. {escape(step.title)} · {escape(KIND_WORDS[step.kind])}</h4>"
     facts = "".join(
-        f'<tr><td style="color:{theme().palette.soft}; padding-right:12px">{escape(name)}</td>'
+        f'<tr><td style="color:{soft}; padding-right:12px">{escape(name)}</td>'
         f"<td>{escape(said)}</td></tr>"
         for name, said in step.facts
     )
@@ -62,5 +64,5 @@ def _list(lines: Sequence[str]) -> str:
     return "<ul>" + "".join(f"<li>{escape(line.strip())}</li>" for line in lines) + "</ul>"
 
 
-def _soft(said: str) -> str:
-    return f'<p style="color:{theme().palette.soft}">{escape(said)}</p>'
+def _soft(said: str, soft: str) -> str:
+    return f'<p style="color:{soft}">{escape(said)}</p>'

@@ -53,7 +53,7 @@ class _List(QListWidget):
     def fit(self) -> None:
         """Make each row as high as its words need at this width."""
         letters = self.fontMetrics()
-        beside = em(self) // 3 + 4 * theme().metrics.m + theme().metrics.l
+        beside = em(self) // 3 + 2 * theme().metrics.m + theme().metrics.l
         room = QRect(0, 0, max(self.viewport().width() - beside, em(self, 3)), 10_000)
         for row in range(self.count()):
             item = self.item(row)

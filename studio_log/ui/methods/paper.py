@@ -1,0 +1,123 @@
+"""A method's page on paper: the same words and drawing, dark on white, page by page."""
+
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QRectF, QSizeF, QUrl
+from PySide6.QtGui import (
+    QAbstractTextDocumentLayout,
+    QColor,
+    QFont,
+    QPagedPaintDevice,
+    QPageLayout,
+    QPageSize,
+    QPainter,
+    QPalette,
+    QPdfWriter,
+    QTextDocument,
+)
+
+from studio_log.domain.errors import Refusal
+from studio_log.services.method_page import MethodPage
+from studio_log.services.whole_file import write_whole
+from studio_log.ui.methods.drawing import drawing
+from studio_log.ui.methods.page_html import DRAWING, page_html
+from studio_log.ui.theme.state import Theme
+
+DOTS: Final = 600
+WIDE: Final = 660.0
+"""Width of the text in the document's own pixels; paper of any width scales it."""
+LETTERS: Final = 10.0
+"""Size of the text in points on A4."""
+INK: Final = QColor("#000000")
+MARGIN: Final = 18.0
+"""Millimetres on every side."""
+FOOT: Final = 26.0
+"""Height of the line at the foot, in the document's pixels."""
+
+
+def paper_layout() -> QPageLayout:
+    """Give an upright A4 page with its margins."""
+    margins = QMarginsF(MARGIN, MARGIN, MARGIN, MARGIN)
+    size = QPageSize(QPageSize.PageSizeId.A4)
+    return QPageLayout(size, QPageLayout.Orientation.Portrait, margins, QPageLayout.Unit.Millimeter)
+
+
+def pdf_bytes(page: MethodPage) -> bytes:
+    """Give the page as a PDF, its words as letters and not as dots."""
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    writer = QPdfWriter(buffer)
+    writer.setResolution(DOTS)
+    writer.setPageLayout(paper_layout())
+    writer.setTitle(f"{page.title}, version {page.version}")
+    writer.setCreator("Studio Log")
+    paint_pages(writer, page)
+    buffer.close()
+    return bytes(buffer.data().data())
+
+
+def write_pdf(path: Path, page: MethodPage) -> None:
+    """Write the PDF, wholly or not at all; Refusal where it cannot be written."""
+    write_whole(path, pdf_bytes(page))
+
+
+def paint_pages(device: QPagedPaintDevice, page: MethodPage) -> None:
+    """Paint the page on paper, a line with name and number at each foot; Refusal if refused."""
+    painter = QPainter()
+    if not painter.begin(device):
+        raise Refusal(
+            "The printer did not take the page. Nothing was printed. "
+            "See that it is on, or save the page as a PDF."
+        )
+    try:
+        area = painter.viewport()
+        scale = area.width() / WIDE
+        tall = area.height() / scale - FOOT
+        document = paper_document(page, tall)
+        painter.scale(scale, scale)
+        count = document.pageCount()
+        for number in range(count):
+            if number:
+                device.newPage()
+            _paint_one(painter, document, number, tall)
+            said = f"{page.title}, version {page.version} · page {number + 1} of {count}"
+            painter.setPen(INK)
+            painter.setFont(document.defaultFont())
+            painter.drawText(QRectF(0, tall + 6, WIDE, FOOT - 6), said)
+    finally:
+        painter.end()
+
+
+def paper_document(page: MethodPage, tall: float) -> QTextDocument:
+    """Give the document in pages of `WIDE` by `tall`, in the light colours on white."""
+    font = QFont()
+    font.setPixelSize(round(LETTERS * 96 / 72))
+    look = Theme("strong-light", _pointed(font))
+    document = QTextDocument()
+    document.setDocumentMargin(0)
+    document.setDefaultFont(font)
+    picture = drawing(page.drawn, round(WIDE) - 8, ratio=4.0, look=look)
+    document.addResource(QTextDocument.ResourceType.ImageResource.value, QUrl(DRAWING), picture)
+    document.setHtml(page_html(page, look))
+    document.setPageSize(QSizeF(WIDE, tall))
+    return document
+
+
+def _pointed(font: QFont) -> QFont:
+    made = QFont(font)
+    made.setPointSizeF(LETTERS)
+    return made
+
+
+def _paint_one(painter: QPainter, document: QTextDocument, number: int, tall: float) -> None:
+    painter.save()
+    top = number * tall
+    painter.translate(0, -top)
+    view = QRectF(0, top, WIDE, tall)
+    painter.setClipRect(view)
+    context = QAbstractTextDocumentLayout.PaintContext()
+    context.clip = view
+    context.palette.setColor(QPalette.ColorRole.Text, INK)  # the window may be dark
+    document.documentLayout().draw(painter, context)
+    painter.restore()
