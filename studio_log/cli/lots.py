@@ -3,12 +3,13 @@
 from typing import Final
 
 from studio_log.cli import values
-from studio_log.cli.form import AT, JSON, LOT, SURE, Form, Option, UsageError
+from studio_log.cli.form import AT, JSON, LOT, SURE, Form, Option, UsageError, Word
 from studio_log.cli.plain import instant, picked
 from studio_log.cli.turn import Turn
 from studio_log.domain.lots import LotState
 from studio_log.domain.pieces import Weighed
 from studio_log.services.commands import GoOn, NewLot, SetLot, SplitLot
+from studio_log.services.joins import JoinLots
 from studio_log.services.questions import (
     LotLine,
     LotLines,
@@ -20,6 +21,7 @@ from studio_log.services.questions import (
 
 STATES: Final = (*(state.value for state in LotState), "live", "all")
 WIDEST_NAME: Final = 36
+LEAST_JOINED: Final = 2
 
 METHOD: Final = Option("--method", "the method's slug; see: methods", "SLUG", required=True)
 NAME: Final = Option("--name", "the lot's name", "TEXT")
@@ -91,6 +93,19 @@ def _split(turn: Turn) -> int:
     command = SplitLot(
         code=values.lot_code(turn.values["code"]),
         pieces=values.numbers(turn.values["pieces"], "pieces"),
+        name=values.text(turn.values["name"], "The name"),
+        at=turn.moment("at"),
+        sure=turn.values["sure"],
+    )
+    return turn.finish_new(turn.do(command))
+
+
+def _join(turn: Turn) -> int:
+    codes = tuple(values.lot_code(code) for code in turn.values["code"])
+    if len(codes) < LEAST_JOINED:
+        raise UsageError("A join needs two lots or more. See: studio-log lot join --help")
+    command = JoinLots(
+        codes=codes,
         name=values.text(turn.values["name"], "The name"),
         at=turn.moment("at"),
         sure=turn.values["sure"],
@@ -199,6 +214,13 @@ FORMS: Final = (
             Option("--name", "the new lot's name", "TEXT", required=True),
             AT, SURE, JSON,
         ),
+    ),
+    Form(
+        ("lot", "join"),
+        "Join lots that stand at the same step into a new one and print its code.",
+        _join,
+        (Word("CODE", "the codes of the lots", many=True),),
+        (Option("--name", "the joined lot's name", "TEXT", required=True), AT, SURE, JSON),
     ),
     Form(
         ("lot", "set"),

@@ -32,6 +32,8 @@ class Act(StrEnum):
     MILK = "milk"
     SPLIT_OFF = "split_off"
     SPLIT_FROM = "split_from"
+    JOIN_INTO = "join_into"
+    JOIN_FROM = "join_from"
     VOID = "void"
     PRINTED = "printed"
     MILK_NEW = "milk_new"
@@ -50,6 +52,8 @@ _SPOKEN: Mapping[str, str] = {
     "damp": "still damp",
     "putoff": "put off",
     "printed": "tag printed",
+    "join_into": "joined into another lot",
+    "join_from": "made by joining lots",
     "milk_new": "milk made",
     "milk_set": "milk changed",
 }

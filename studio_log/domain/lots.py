@@ -104,6 +104,8 @@ class Lot:
     voided: bool = False
     parents: tuple[str, ...] = ()
     children: tuple[str, ...] = ()
+    joined_into: str = ""
+    """Code of the lot that all its pieces went into, the last of its children; "" for none."""
     seen: frozenset[str] = frozenset()
     """Keys, without the code, of marks and warnings that the dyer has answered as seen."""
 
@@ -127,6 +129,11 @@ class Lot:
     def method(self) -> Method:
         """The method that was joined last."""
         return self.methods[-1]
+
+    @property
+    def joined(self) -> bool:
+        """Whether it was made by joining lots; a split leaves one parent."""
+        return len(self.parents) > 1
 
     @property
     def started(self) -> bool:

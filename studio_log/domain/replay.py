@@ -11,6 +11,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
+from studio_log.domain import parting
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act, Entry, standing
 from studio_log.domain.lots import Lot, LotStep, StepState, Use, cure_of, fully_dry
@@ -56,8 +57,14 @@ def apply(lot: Lot, entry: Entry, book: MethodBook) -> Lot:
     if lot.voided:
         raise Refusal(f"{lot.code} was voided; nothing more can be marked on it.")
     if lot.stopped is not None and entry.act not in {Act.NOTE, Act.SET, Act.VOID, Act.PRINTED}:
-        raise Refusal(f"{lot.code} was stopped. Undo the stop first; nothing was changed.")
+        raise Refusal(_ended_words(lot))
     return _settled(act(lot, entry) if act is not None else _go_on(lot, entry, book))
+
+
+def _ended_words(lot: Lot) -> str:
+    if lot.joined_into:
+        return f"{lot.code} was joined into {lot.joined_into}: mark it there. Nothing was changed."
+    return f"{lot.code} was stopped. Undo the stop first; nothing was changed."
 
 
 def _ask(entry: Entry, words: str) -> None:
@@ -315,36 +322,6 @@ def _milk(lot: Lot, entry: Entry) -> Lot:
     return _with(lot, _step(lot, entry), milk=str(entry.data["milk"]))
 
 
-def _share(lot: Lot, kept: Iterable[int]) -> Lot:
-    """Keep some pieces; a weight off the scale is shared out by the pieces' own weights."""
-    numbers = set(kept)
-    pieces = tuple(piece for piece in lot.pieces if piece.number in numbers)
-    if not pieces or len(pieces) == len(lot.pieces):
-        raise Refusal("A split moves some of the pieces, not none and not all of them.")
-    grams = lot.given_grams
-    if grams is not None:
-        weights = {piece.number: piece.grams or 1.0 for piece in lot.pieces}
-        grams *= sum(weights[piece.number] for piece in pieces) / sum(weights.values())
-    return replace(lot, pieces=pieces, given_grams=grams)
-
-
-def _split_off(lot: Lot, entry: Entry) -> Lot:
-    gone = set(entry.data["pieces"])
-    lot = _share(lot, [piece.number for piece in lot.pieces if piece.number not in gone])
-    child = entry.data.get("child")
-    return replace(lot, children=(*lot.children, child)) if child else lot
-
-
-def _split_from(lot: Lot, entry: Entry) -> Lot:
-    lot = _share(lot, entry.data["pieces"])
-    return replace(
-        lot,
-        name=str(entry.data["name"]),
-        parents=(str(entry.data["parent"]),),  # its own parents are told by its journal
-        children=(),
-    )
-
-
 def _void(lot: Lot, entry: Entry) -> Lot:  # noqa: ARG001 - every act has the same shape
     return replace(lot, voided=True)
 
@@ -388,8 +365,10 @@ _ACTS: Mapping[Act, Callable[[Lot, Entry], Lot]] = {
     Act.PLAN: _plan,
     Act.SET: _set,
     Act.MILK: _milk,
-    Act.SPLIT_OFF: _split_off,
-    Act.SPLIT_FROM: _split_from,
+    Act.SPLIT_OFF: parting.split_off,
+    Act.SPLIT_FROM: parting.split_from,
+    Act.JOIN_INTO: parting.join_into,
+    Act.JOIN_FROM: parting.join_from,
     Act.VOID: _void,
     Act.PRINTED: lambda lot, _entry: lot,
 }

@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 
 from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
+from studio_log.services.joins import JoinLots
 from studio_log.services.pictures import AddPhoto
 
 
@@ -195,7 +196,7 @@ class ImportMethod:
 Command = (
     NewLot | GoOn | Mark | SetLot | SplitLot | Undo | Redo | Correct | NewMilk | SetMilk
     | AnswerReminder | RaiseDue | Hush | NoteShown | NoteTagsPrinted | ChangeSettings | ImportMethod
-    | AddPhoto
+    | AddPhoto | JoinLots
 )  # fmt: skip
 
 

@@ -116,7 +116,8 @@ def doing_words(desk: Desk, lot: Lot) -> str:
     state = lot.state(desk.now)
     cure = cure_of(lot)
     if state is LotState.STOPPED:
-        return "Taken back" if lot.voided else "Stopped"
+        joined = f"Joined into {lot.joined_into}" if lot.joined_into else "Stopped"
+        return "Taken back" if lot.voided else joined
     if state is LotState.USED and lot.use is not None:
         age = f", cured {cure.age(desk.now).days} d" if cure else ""
         return f"Used {words.moment(lot.use.at, desk.now, desk.zone)}{age}"

@@ -1,6 +1,6 @@
 """Making lots, changing them, splitting them, letting them go on."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -176,11 +176,12 @@ def _child(desk: Desk, lot: Lot, code: str, data: dict[str, Any]) -> Lot:
     """Copy the standing history under the new code, then write what parts the two."""
     child: Lot | None = None
     for entry in standing(desk.entries(lot.code)):
-        child = desk.write(child, _copy(entry, code), sure=True)
+        child = desk.write(child, copy_of(entry, code), sure=True)
     return desk.write(child, desk.entry(code, Act.SPLIT_FROM, data=data))
 
 
-def _copy(entry: Entry, code: str) -> Entry:
+def copy_of(entry: Entry, code: str) -> Entry:
+    """Give an entry as the journal of a further lot keeps it, naming where it comes from."""
     data = {**entry.data, "from": f"{entry.subject}#{entry.number}"}
     if entry.act is Act.SPLIT_OFF:
         data.pop("child", None)
@@ -201,3 +202,12 @@ def own_entries(entries: Iterable[Entry]) -> list[Entry]:
     return [
         entry for entry in standing(entries) if "from" not in entry.data and entry.act not in META
     ]
+
+
+HANDLERS: Mapping[type, Callable[[Desk, Any], Outcome]] = {
+    NewLot: new_lot,
+    GoOn: go_on,
+    SetLot: set_lot,
+    SplitLot: split_lot,
+    NoteTagsPrinted: note_printed,
+}

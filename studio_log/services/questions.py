@@ -12,6 +12,7 @@ from studio_log.domain.methods import Method, StepKind
 from studio_log.domain.pieces import Piece
 from studio_log.domain.tags import TagFacts
 from studio_log.present.lanes import Lane, Night
+from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.pictures import PictureFor
 from studio_log.services.rang import WhatRangFor
@@ -322,7 +323,7 @@ Question = (
     FindLots | LotRowsFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
-    | PictureFor
+    | PictureFor | JoinOfferFor | JoinFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

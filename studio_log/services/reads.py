@@ -19,6 +19,8 @@ from studio_log.services import questions as q
 from studio_log.services.bench_reads import bench, reminders_due
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
+from studio_log.services.joining import join_offer, join_seen
+from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines, lot_rows, lots_found
 from studio_log.services.method_page import CautionsFor, MethodPageFor
@@ -227,6 +229,8 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     q.TagsFor: _tags,
     WhatRangFor: what_rang,
     PictureFor: picture,
+    JoinOfferFor: join_offer,
+    JoinFor: join_seen,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

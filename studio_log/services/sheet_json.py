@@ -52,6 +52,8 @@ def sheet_data(
         "pieces": [{**piece_data(piece), "grams": piece.grams} for piece in lot.pieces],
         "parents": list(lot.parents),
         "children": list(lot.children),
+        "joined": lot.joined,
+        "joined_into": lot.joined_into,
         "steps": [_step(lot, line, windows.get(line.number)) for line in lines],
         "cure": _cure(desk, lot),
         "use": {"at": instant(lot.use.at), "note": lot.use.note} if lot.use else None,

@@ -1,5 +1,6 @@
 """One lot, whole: its steps with planned and actual times, amounts, journal; and as JSON."""
 
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -89,9 +90,12 @@ def _milk_words(desk: Desk, milk: Any) -> str:
 def _lineage(lot: Lot) -> str:
     parts = []
     if lot.parents:
-        parts.append(f"split from {', '.join(lot.parents)}")
-    if lot.children:
-        parts.append(f"split into {', '.join(lot.children)}")
+        how = "joined from" if lot.joined else "split from"
+        parts.append(f"{how} {', '.join(lot.parents)}")
+    if split := [code for code in lot.children if code != lot.joined_into]:
+        parts.append(f"split into {', '.join(split)}")
+    if lot.joined_into:
+        parts.append(f"joined into {lot.joined_into}")
     return "; ".join(parts)
 
 
@@ -311,7 +315,7 @@ def became(lot: Lot, entries: tuple[Entry, ...], desk: Desk) -> dict[str, str]:
 
 
 def _entry_line_words(lot: Lot, entry: Entry) -> str:
-    text = entry_words(entry, lot)
+    text = _KIN[entry.act](entry) if entry.act in _KIN else entry_words(entry, lot)
     if entry.target is not None:
         text += f" entry {entry.target}"
     if "photo" in entry.data:
@@ -319,6 +323,21 @@ def _entry_line_words(lot: Lot, entry: Entry) -> str:
     if entry.readings:
         text += f"; {readings_words(entry)}"
     return text
+
+
+def _codes(entry: Entry, *names: str) -> str:
+    """Give the codes that an entry's data name, "" where it names none, as in a copy."""
+    found = [entry.data.get(name) for name in names]
+    return ", ".join(", ".join(one) if isinstance(one, list) else one for one in found if one)
+
+
+_KIN: Mapping[Act, Callable[[Entry], str]] = {
+    Act.SPLIT_OFF: lambda entry: f"split off {_codes(entry, 'child')}".strip(),
+    Act.SPLIT_FROM: lambda entry: f"split from {_codes(entry, 'parent')}",
+    Act.JOIN_INTO: lambda entry: f"joined into {_codes(entry, 'child')}",
+    Act.JOIN_FROM: lambda entry: f"joined from {_codes(entry, 'parents')}",
+}
+"""How the journal says where cloth went and came from."""
 
 
 def readings_words(entry: Entry) -> str:

@@ -18,6 +18,7 @@ from studio_log.domain.method_text import read_method
 from studio_log.domain.reminders import Cause, Record
 from studio_log.services import commands as c
 from studio_log.services import (
+    joining,
     lot_acts,
     manners,
     marking,
@@ -53,11 +54,8 @@ if TYPE_CHECKING:
 
 Handler = Callable[[Desk, Any], c.Outcome]
 HANDLERS: Mapping[type, Handler] = {
-    c.NewLot: lot_acts.new_lot,
-    c.GoOn: lot_acts.go_on,
-    c.SetLot: lot_acts.set_lot,
-    c.SplitLot: lot_acts.split_lot,
-    c.NoteTagsPrinted: lot_acts.note_printed,
+    **lot_acts.HANDLERS,
+    **joining.HANDLERS,
     c.Mark: marking.mark,
     **photos.HANDLERS,
     c.Undo: taking_back.undo,

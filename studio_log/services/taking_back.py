@@ -1,5 +1,6 @@
 """Undo, redo and correct: by later entries, and only where the rest still reads in order."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from studio_log.domain.errors import Refusal
@@ -10,13 +11,22 @@ from studio_log.domain.reminders import Cause
 from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
 from studio_log.services.desk import Desk, whole_code
+from studio_log.services.joining import undo_join
 from studio_log.services.limits import clean
 from studio_log.services.lot_acts import own_entries
 from studio_log.services.marking import checked_readings
 from studio_log.services.milk_acts import undo_milk
 
+JOINS = frozenset({Act.JOIN_FROM, Act.JOIN_INTO})
 FIXED = frozenset({Act.PRINTED, Act.SPLIT_FROM})
 """What happened outside the log, or parts a lot from its parent, is not taken back."""
+
+
+NOT_REDONE: Mapping[Act, str] = {
+    Act.SPLIT_OFF: tr_later("A split that was taken back is made again, not restored."),
+    Act.JOIN_INTO: tr_later("A join that was taken back is made again, not restored."),
+}
+"""What redo cannot restore, for the code of the other lot is not given twice."""
 
 
 def last_undoable(entries: tuple[Entry, ...]) -> Entry | None:
@@ -41,6 +51,9 @@ def undo(desk: Desk, command: Undo) -> Outcome:
         lot = desk.write(desk.lot(code), desk.entry(code, Act.VOID))
         desk.settle(lot, Cause(undoing=True, why=tr_later("the lot was taken back")))
         return _outcome(code, tr("{code} is taken back; its code is not used again.", code=code))
+    if target.act in JOINS:
+        return undo_join(desk, str(target.data.get("child", code)))
+    _not_joined(desk.lot(code), target)
     touched = {code}
     if target.act is Act.SPLIT_OFF:
         touched.add(_void_child(desk, target))
@@ -51,6 +64,20 @@ def undo(desk: Desk, command: Undo) -> Outcome:
         tr("{code}: {entry_words} is taken back.", code=code, entry_words=entry_words(target, lot)),
         *touched,
     )
+
+
+def _not_joined(lot: Lot, target: Entry) -> None:
+    """Refuse to change what the lot that this one went into has taken over."""
+    if lot.joined_into and target.act is not Act.NOTE:
+        raise Refusal(
+            tr(
+                "{code} was joined into {child}, which has entry {number} too. Take the join back "
+                "first. Nothing was changed.",
+                code=lot.code,
+                child=lot.joined_into,
+                number=target.number,
+            )
+        )
 
 
 def _nothing_stands_on(code: str, entries: tuple[Entry, ...]) -> None:
@@ -107,7 +134,7 @@ def redo(desk: Desk, command: Redo) -> Outcome:
     lot = desk.lot(code)
     entries = desk.entries(code)
     if lot.voided and lot.parents:
-        raise Refusal(tr("A split that was taken back is made again, not restored."))
+        raise Refusal(tr(NOT_REDONE[Act.JOIN_INTO if lot.joined else Act.SPLIT_OFF]))
     if lot.voided:
         void = next(entry for entry in reversed(standing(entries)) if entry.act is Act.VOID)
         back = desk.entry(code, Act.UNDO, target=void.number)
@@ -116,8 +143,8 @@ def redo(desk: Desk, command: Redo) -> Outcome:
         gone = taken_back(entries)
         if not gone:
             raise Refusal(tr("Nothing of {code} was taken back. Nothing was changed.", code=code))
-        if gone[-1].act is Act.SPLIT_OFF:
-            raise Refusal(tr("A split that was taken back is made again, not restored."))
+        if gone[-1].act in NOT_REDONE:
+            raise Refusal(tr(NOT_REDONE[gone[-1].act]))
         back = desk.entry(code, Act.REDO, target=gone[-1].number)
         words = tr(
             "{code}: {entry_words} stands again.", code=code, entry_words=entry_words(gone[-1], lot)
@@ -134,6 +161,9 @@ def correct(desk: Desk, command: Correct) -> Outcome:
     target = _named(desk.entries(code), command.entry)
     if target.act is Act.NEW and command.at is not None:
         raise Refusal(tr("When a lot was made is not corrected. Nothing was changed."))
+    if target.act in JOINS and command.at is not None:
+        raise Refusal(tr("When a lot was joined is not corrected. Nothing was changed."))
+    _not_joined(desk.lot(code), target)
     data: dict[str, Any] = {}
     if command.at is not None:
         desk.check_time(command.at, sure=command.sure)

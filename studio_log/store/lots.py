@@ -5,7 +5,7 @@ from dataclasses import asdict, fields, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, delete, false, func, select, true
+from sqlalchemy import ColumnElement, and_, delete, false, func, select, true
 from sqlmodel import Session
 
 from studio_log.store.lot_filters import NEEDED_FIRST, needs, state_at, wanted
@@ -118,6 +118,11 @@ class Lots:
     def live_codes(self) -> tuple[str, ...]:
         """Give the codes of lots that are neither used, stopped nor void."""
         return self._codes(LOT.c.ended == false())
+
+    def walking(self, slug: str, version: int) -> tuple[str, ...]:
+        """Give the codes of live lots that walk this version of a method."""
+        same = and_(LOT.c.method_slug == slug, LOT.c.method_version == version)
+        return self._codes(and_(LOT.c.ended == false(), same))
 
     def remove(self, code: str) -> None:
         """Take a line and its steps away (for a rebuild); the journal is not touched."""

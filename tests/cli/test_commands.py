@@ -56,6 +56,14 @@ ASKED_FOR: list[tuple[tuple[str, ...], Any]] = [
         ("lot", "split", "26-031", "--pieces", "1, 3", "--name", "Painted"),
         c.SplitLot("26-031", (1, 3), "Painted"),
     ),
+    (
+        ("lot", "join", "26-031", "26-32", "--name", "Together", "--at", "-3h", "--sure"),
+        c.JoinLots(("26-031", "26-32"), "Together", NOW - timedelta(hours=3), sure=True),
+    ),
+    (
+        ("lot", "join", "26-031", "26-032", "26-033", "--name", "All three"),
+        c.JoinLots(("26-031", "26-032", "26-033"), "All three"),
+    ),
     ((*MARK, "start"), c.Mark("26-031", "now", Act.START)),
     ((*MARK, "start", "--at", "-3h"), c.Mark("26-031", "now", Act.START, london(10, 8))),
     ((*MARK, "start", "--at=-3h"), c.Mark("26-031", "now", Act.START, london(10, 8))),

@@ -88,6 +88,11 @@ REFUSED: list[tuple[str, ...]] = [
     ("lot", "split", "26-031", "--pieces", HUGE, "--name", "x"),
     ("lot", "split", "26-031", "--pieces", ",".join(["1"] * 1000), "--name", "x"),
     ("lot", "split", "26-031", "--pieces", "1", "--name", ""),
+    # joins
+    ("lot", "join", "26-031", "x", "--name", "y"), ("lot", "join", "26-031", "", "--name", "y"),
+    ("lot", "join", "26-031", "26-032", "--name", ""),
+    ("lot", "join", "26-031", "26-032", "--name", LONG),
+    ("lot", "join", "26-031", "26-032", "--name", "y", "--at", "never"),
     # milk
     ("milk", "new", "--lots", "M26-001"), ("milk", "new", "--lots", ""),
     ("milk", "new", "--lots", "26-031,,26-032"),
@@ -125,6 +130,8 @@ WRONG: list[tuple[str, ...]] = [
     ("lot", "show"), ("lot", "show", "26-031", "26-032"), ("lot", "show", "-x"),
     ("lot", "list", "--state", "asleep"), ("lot", "list", "--state", ""), SET,
     ("lot", "split", "26-031", "--name", "x"), ("lot", "split", "26-031", "--pieces", "1"),
+    ("lot", "join", "--name", "x"), ("lot", "join", "26-031", "--name", "x"),
+    ("lot", "join", "26-031", "26-032"),
     ("lot", "go-on", "26-031"), ("mark",), ("mark", "26-031"), MARK, (*MARK, "dance"),
     (*MARK, "new"), (*MARK, "undo"), (*MARK, ""), (*MARK, "putoff"), (*MARK, "plan"),
     (*MARK, "start", "--for", "10m"), (*MARK, "start", "--at", "-3h", "--at", "-2h"),

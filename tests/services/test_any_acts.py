@@ -23,6 +23,7 @@ from studio_log.services.commands import (
     ChangeSettings,
     Correct,
     GoOn,
+    JoinLots,
     Mark,
     NewMilk,
     NoteTagsPrinted,
@@ -139,6 +140,10 @@ class AnyActs(RuleBasedStateMachine):
     @rule(data=st.data())
     def split(self, data) -> None:
         self.do(SplitLot(self.a_code(data), (2,), "half"))
+
+    @rule(data=st.data(), sure=SURE)
+    def join(self, data, sure) -> None:
+        self.do(JoinLots((self.a_code(data), self.a_code(data)), "both", sure=sure))
 
     @rule(data=st.data(), method=st.sampled_from([LONG, SCOUR]), sure=SURE)
     def go_on(self, data, method, sure) -> None:
