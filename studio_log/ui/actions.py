@@ -40,6 +40,7 @@ ACTIONS: Final = (
     ActionRow("&Lot", "redo", tr_later("&Redo"), "Ctrl+Shift+Z"),
     ActionRow("&Lot", "-"),
     ActionRow("&Lot", "split", tr_later("S&plit…"), "Ctrl+Shift+S"),
+    ActionRow("&Lot", "join", tr_later("&Join with another lot…"), "Ctrl+J"),
     ActionRow("&Lot", "go_on", tr_later("&Go on to a method…"), "Ctrl+G"),
     ActionRow("&Lot", "change", tr_later("&Name, place, weight, cure…"), "F2"),
     ActionRow("&Lot", "milk", tr_later("Record the &milk…"), "Ctrl+M"),

@@ -9,7 +9,6 @@ from datetime import datetime
 from typing import Literal, Protocol
 
 from PySide6.QtWidgets import (
-    QCheckBox,
     QComboBox,
     QDialog,
     QDialogButtonBox,
@@ -27,7 +26,8 @@ from studio_log.domain.methods import Method
 from studio_log.domain.pieces import Piece
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.moment_line import MomentLine, WallClock
-from studio_log.ui.widgets.parts import Words, em, scrolled
+from studio_log.ui.widgets.parts import Words, em
+from studio_log.ui.widgets.piles import Piles
 
 
 @dataclass(frozen=True)
@@ -89,7 +89,7 @@ class _Box(QDialog):
         super().__init__(parent)
         self.setWindowTitle(title)
         self.setMinimumWidth(em(self, 24))
-        column = QVBoxLayout(self)
+        self.column = column = QVBoxLayout(self)
         column.setContentsMargins(20, 18, 20, 16)
         column.setSpacing(12)
         if title:
@@ -143,34 +143,25 @@ class _MomentBox(_Box):
 
 class _SplitBox(_Box):
     def __init__(self, parent: QWidget, pieces: Sequence[Piece], name: str) -> None:
-        words = "The pieces ticked leave this lot and make a new one, with the same past."
+        words = "The pieces that leave make a new lot with the same past."
         super().__init__(parent, "Split the lot", words, "&Split")
         self.name = QLineEdit(name)
         self.name.setMaxLength(200)
         self.fields.addRow("&Name of the new lot", self.name)
-        inner = QWidget()
-        column = QVBoxLayout(inner)
-        column.setContentsMargins(0, 0, 0, 0)
-        self.boxes: list[tuple[int, QCheckBox]] = []
-        for piece in pieces:
-            box = QCheckBox(f"{piece.number}: {piece.title}")
-            self.boxes.append((piece.number, box))
-            column.addWidget(box)
-        column.addStretch()
-        if len(pieces) > 8:
-            self.fields.addRow(scrolled(inner, name="Pieces"))
-        else:
-            self.fields.addRow(inner)
+        self.piles = Piles(pieces)
+        self.column.insertWidget(self.column.indexOf(self.fault), self.piles, 1)
+        self.piles.changed.connect(self.fault.hide)
+        self.setMinimumWidth(em(self, 33))
 
     @property
     def chosen(self) -> tuple[int, ...]:
-        return tuple(number for number, box in self.boxes if box.isChecked())
+        return self.piles.leaving
 
     @override
     def check(self) -> str:
         if not self.chosen:
-            return "Tick at least one piece."
-        if len(self.chosen) == len(self.boxes):
+            return "Lay at least one piece on the pile that leaves."
+        if not self.piles.stays.count():
             return "At least one piece has to stay."
         return "" if self.name.text().strip() else "The new lot needs a name."
 

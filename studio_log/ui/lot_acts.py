@@ -1,4 +1,4 @@
-"""What the window does with the chosen lot: make, change, split, go on, print, take back."""
+"""What the window does with the chosen lot: make, change, split, join, print, take back."""
 
 from typing import TYPE_CHECKING
 
@@ -15,6 +15,7 @@ from studio_log.services.commands import (
     SplitLot,
     Undo,
 )
+from studio_log.services.joins import JoinOffer, JoinOfferFor
 from studio_log.services.questions import (
     LotSheet,
     Methods,
@@ -25,6 +26,7 @@ from studio_log.services.questions import (
     TagsFor,
     TakeBack,
 )
+from studio_log.ui.lots.join_box import JoinBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.lots.step_list import current
 from studio_log.ui.milk_box import MilkBox
@@ -55,6 +57,7 @@ class LotActs(QObject):
         self.form: LotForm | None = None
         self.tags: TagDialog | None = None
         self.milk_box: MilkBox | None = None
+        self.join_box: JoinBox | None = None
 
     def do(self, slug: str) -> None:
         """Do one act by its name; nothing where no lot is shown and it needs one."""
@@ -115,6 +118,22 @@ class LotActs(QObject):
         choice = self._ask.split(self._window, sheet.pieces, sheet.name)
         if choice is not None:
             self._bridge.do(SplitLot(sheet.code, choice.pieces, choice.name), self._made)
+
+    def _join(self, sheet: LotSheet) -> None:
+        self._bridge.ask(JoinOfferFor(sheet.code), self._show_join)
+
+    def _show_join(self, offer: JoinOffer) -> None:
+        if self.join_box is not None:
+            return
+        self.join_box = JoinBox(self._bridge, offer, self._window)
+        self.join_box.made.connect(self.lot_made)
+        self.join_box.finished.connect(self._join_left)
+        self.join_box.open()
+
+    def _join_left(self) -> None:
+        if self.join_box is not None:
+            self.join_box.deleteLater()
+            self.join_box = None
 
     def _go_on(self, _sheet: LotSheet) -> None:
         self._bridge.ask(MethodsFor(), self._choose_method)

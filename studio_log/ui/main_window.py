@@ -291,7 +291,7 @@ class MainWindow(QMainWindow):
         self.actions_by_slug["undo"].setEnabled(bool(words))
         sheet = self.acts.sheet
         self.actions_by_slug["redo"].setEnabled(bool(sheet is not None and sheet.redo))
-        for slug in ("split", "go_on", "change", "milk", "stop", "print_tags"):
+        for slug in ("split", "join", "go_on", "change", "milk", "stop", "print_tags"):
             self.actions_by_slug[slug].setEnabled(sheet is not None)
         self.top_bar.print_tags.setEnabled(sheet is not None)
 

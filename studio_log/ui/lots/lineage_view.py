@@ -1,4 +1,4 @@
-"""Where a lot comes from and what was split off it: a small drawing whose codes open lots."""
+"""Where a lot comes from and where its cloth went: a small drawing whose codes open lots."""
 
 from collections.abc import Sequence
 
@@ -15,7 +15,7 @@ MOST = 8
 
 
 class LineageView(QWidget):
-    """Parents at the left, this lot, what was split off it at the right."""
+    """Parents at the left, this lot, what its pieces went into at the right."""
 
     opened = Signal(str)
     """The code of another lot."""
@@ -23,7 +23,7 @@ class LineageView(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.buttons: list[QPushButton] = []
-        self._told: tuple[str, tuple[str, ...], tuple[str, ...]] = ("", (), ())
+        self._told: tuple[str, tuple[str, ...], tuple[str, ...], str] = ("", (), (), "")
         self.own = Words(bold=True)
         self.own.setWordWrap(False)
         self._left, self._right = QVBoxLayout(), QVBoxLayout()
@@ -38,9 +38,20 @@ class LineageView(QWidget):
         line.addStretch()
         self.hide()
 
-    def show_lineage(self, code: str, parents: Sequence[str], children: Sequence[str]) -> None:
-        """Show a lot between these; nothing where it has neither."""
-        told = (code, tuple(parents), tuple(children))
+    def show_lineage(
+        self,
+        code: str,
+        parents: Sequence[str],
+        children: Sequence[str],
+        *,
+        joined: bool = False,
+        into: str = "",
+    ) -> None:
+        """Show a lot between these; nothing where it has neither.
+
+        `joined` says that it was made of its parents, `into` names the child it ended in.
+        """
+        told = (code, tuple(parents), tuple(children), into)
         if told == self._told:
             return
         self._told = told
@@ -48,8 +59,10 @@ class LineageView(QWidget):
         emptied(self._right)
         self.buttons = []
         self.own.setText(code)
-        self._fill(self._left, parents, "split from")
-        self._fill(self._right, children, "split into")
+        split = [child for child in children if child != into]
+        self._fill(self._left, parents, "joined from" if joined else "split from")
+        self._fill(self._right, split, "split into")
+        self._fill(self._right, [into] if into else [], "joined into")
         self.setVisible(bool(parents or children))
 
     @override
@@ -68,6 +81,8 @@ class LineageView(QWidget):
         painter.end()
 
     def _fill(self, column: QVBoxLayout, codes: Sequence[str], how: str) -> None:
+        if codes:
+            column.addWidget(Words(how, tone="soft", size="small"))
         for code in codes[:MOST]:
             made = button(code, says=f"{how} {code}: open it")
             made.setObjectName("chip")

@@ -26,6 +26,14 @@ from studio_log.ui.widgets.parts import Words, button, scrolled
 
 NOTHING: Final = "Choose a lot at the left, and its steps stand here."
 CLOSED: Final = ("done", "skipped")
+ACTS: Final = (
+    ("change", "Chan&ge…"),
+    ("split", "Split…"),
+    ("join", "Join…"),
+    ("go_on", "Go on…"),
+    ("print_tags", "Print tag"),
+    ("stop", "Stop…"),
+)
 PHOTOS: Final = "P&hotos"
 
 
@@ -45,7 +53,7 @@ class LotSheetPage(QWidget):
     lot_wanted = Signal(str)
     """The code of a lot that this one was split from or into."""
     act_wanted = Signal(str)
-    """"split", "go_on", "change", "print_tags" or "stop", for the lot shown."""
+    """"split", "join", "go_on", "change", "print_tags" or "stop", for the lot shown."""
 
     def __init__(self, bridge: Bridge, ask: Ask, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -121,7 +129,9 @@ class LotSheetPage(QWidget):
         self.heading.show_words(" · ".join(part for part in (sheet.heading, doing) if part))
         told = (sheet.data.get("parents"), sheet.data.get("children"))
         parents, children = (list(one) if isinstance(one, list) else [] for one in told)
-        self.lineage.show_lineage(sheet.code, parents, children)
+        joined = bool(sheet.data.get("joined"))
+        into = str(sheet.data.get("joined_into") or "")
+        self.lineage.show_lineage(sheet.code, parents, children, joined=joined, into=into)
         lineage = "" if parents or children else sheet.lineage
         said = (sheet.cure_words, sheet.milk_words, sheet.vessel_words, lineage)
         for words, text in zip(self.facts, said, strict=True):
@@ -149,8 +159,7 @@ class LotSheetPage(QWidget):
         tools.addWidget(self.steps_tab)
         tools.addWidget(self.journal_tab)
         tools.addWidget(self.photos_tab)
-        for slug, text in (("change", "Chan&ge…"), ("split", "Split…"), ("go_on", "Go on…"),
-                           ("print_tags", "Print tag"), ("stop", "Stop…")):  # fmt: skip
+        for slug, text in ACTS:
             made = button(text, kind="quiet")
             made.setProperty("slug", slug)
             made.clicked.connect(self._want)
