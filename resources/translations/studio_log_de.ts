@@ -856,6 +856,14 @@
         <translation>Eine zurückgenommene Teilung wird neu gemacht, nicht wiederhergestellt.</translation>
     </message>
     <message>
+        <source>A join that was taken back is made again, not restored.</source>
+        <translation>Eine zurückgenommene Vereinigung wird neu gemacht, nicht wiederhergestellt.</translation>
+    </message>
+    <message>
+        <source>{code} was joined into {child}, which has entry {number} too. Take the join back first. Nothing was changed.</source>
+        <translation>{code} wurde mit anderen zu {child} vereinigt, und dort steht Eintrag {number} auch. Zuerst die Vereinigung zurücknehmen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
         <source>{code} is restored.</source>
         <translation>{code} ist wiederhergestellt.</translation>
     </message>
@@ -874,6 +882,10 @@
     <message>
         <source>When a lot was made is not corrected. Nothing was changed.</source>
         <translation>Wann eine Partie angelegt wurde, wird nicht berichtigt. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>When a lot was joined is not corrected. Nothing was changed.</source>
+        <translation>Wann eine Partie vereinigt wurde, wird nicht berichtigt. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>Say what is to be corrected: --at, --note or --reading.</source>
@@ -1082,6 +1094,10 @@
     <message>
         <source>S&amp;plit…</source>
         <translation>&amp;Teilen…</translation>
+    </message>
+    <message>
+        <source>&amp;Join with another lot…</source>
+        <translation>Mit einer anderen Partie &amp;vereinigen…</translation>
     </message>
     <message>
         <source>&amp;Go on to a method…</source>
