@@ -2117,25 +2117,5 @@
         <source>Spoiling</source>
         <translation>Verdirbt</translation>
     </message>
-    <message>
-        <source>◂ now {clock}</source>
-        <translation>◂ jetzt {clock}</translation>
-    </message>
-    <message>
-        <source>Find now: {clock}, earlier than what is seen</source>
-        <translation>Jetzt suchen: {clock}, früher als das Gezeigte</translation>
-    </message>
-    <message>
-        <source>now {clock} ▸</source>
-        <translation>jetzt {clock} ▸</translation>
-    </message>
-    <message>
-        <source>Find now: {clock}, later than what is seen</source>
-        <translation>Jetzt suchen: {clock}, später als das Gezeigte</translation>
-    </message>
-    <message>
-        <source>Now is out of sight. Click or press N to find it.</source>
-        <translation>Jetzt ist außer Sicht. Klicken oder N drücken, um es zu finden.</translation>
-    </message>
 </context>
 </TS>
