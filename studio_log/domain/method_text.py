@@ -1,7 +1,7 @@
 """Methods as they are written: TOML read strictly, every fault said at once.
 
 A method file is a few named fields, an optional table `cure` and a list of `steps`. The
-three files in resources/methods show every field in use.
+files in resources/methods show every field in use.
 """
 
 from collections.abc import Callable, Collection, Mapping

@@ -117,7 +117,8 @@ class Studio:
             kept = {(one.slug, one.version): one.text for one in look.methods.all()}
             self._settings = read_settings(look.settings.all())
         self.book = {key: read_method(text, name=key[0]) for key, text in kept.items()}
-        read = (read_method(text, name=name) for name, text in shipped.items())
+        known = set(kept.values())  # what the studio holds already is not read a second time
+        read = (read_method(text, name=name) for name, text in shipped.items() if text not in known)
         fresh = [method for method in read if method.key not in self.book]
         if not fresh:
             return
