@@ -3,12 +3,13 @@
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
 from typing import Final
 
 from studio_log.domain.errors import Question, Refusal
-from studio_log.domain.number_text import NUMBER, NUMBER_START, clean, quoted, read_number
-from studio_log.science.units import convert
+from studio_log.domain.number_text import NUMBER, NUMBER_START, clean, quoted, read_exact
+from studio_log.science.units import convert, convert_exactly
 
 LONGEST: Final = 60
 
@@ -111,16 +112,16 @@ def _read(text: str, measure: _Measure) -> float:
 
 
 def _sum(parts: Sequence[re.Match[str]], measure: _Measure) -> float:
-    """Add up what was typed largest unit first; "1 lb 3 oz"."""
-    sizes: list[float] = []
-    total = 0.0
+    """Add up what was typed largest unit first, exactly; "1 lb 3 oz"."""
+    sizes: list[Fraction] = []
+    total = Fraction(0)
     for part in parts:
         unit = measure.words[part["unit"].rstrip(".")]
-        sizes.append(convert(1, unit, measure.unit))
-        total += convert(read_number(part["number"]), unit, measure.unit)
+        sizes.append(convert_exactly(1, unit, measure.unit))
+        total += convert_exactly(read_exact(part["number"]), unit, measure.unit)
     if any(later >= earlier for earlier, later in pairwise(sizes)):
         raise Refusal(
             f"Only one figure is wanted for {measure.what}, such as {measure.examples}. "
             "Nothing was changed."
         )
-    return total
+    return float(total)

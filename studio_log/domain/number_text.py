@@ -62,7 +62,12 @@ def clean(text: str, what: str, *, longest: int) -> str:
 
 
 def read_number(text: str) -> float:
-    """Give the value of a text that matches `NUMBER`.
+    """Give the value of a text that matches `NUMBER`, as `read_exact` does, as a float."""
+    return float(read_exact(text))
+
+
+def read_exact(text: str) -> Fraction:
+    """Give the exact value of a text that matches `NUMBER`: 1/3 is a third, 0,1 a tenth.
 
     "1,800" raises a Question: it may be a thousand mark or a decimal comma. Where the place writes
     a decimal comma, "1.800" is the doubtful one.
@@ -77,11 +82,11 @@ def read_number(text: str) -> float:
         )
     whole, _, part = text.rpartition(" ")
     if "/" not in part:
-        return float(text.replace(",", "."))
+        return Fraction(text.replace(",", "."))
     above, below = (int(figure) for figure in part.split("/"))
     if below == 0 or (whole and above >= below):
         raise Refusal(f"{text} is no fraction that can be measured. Nothing was changed.")
-    return float(Fraction(above, below) + int(whole or 0))
+    return Fraction(above, below) + int(whole or 0)
 
 
 def plain(value: float, places: int, *, up: bool = False) -> str:

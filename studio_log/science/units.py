@@ -116,11 +116,11 @@ def convert_exactly(value: float | Fraction, unit: str, to: str) -> Fraction:
     return exact * source.size / target.size
 
 
-def celsius_of_fahrenheit(degrees_f: float) -> float:
+def celsius_of_fahrenheit(degrees_f: float | Fraction) -> float:
     """Give °C for °F: (F - 32) x 5/9, exact (NIST SP 811 App. B)."""
     return float((Fraction(degrees_f) - 32) * 5 / 9)
 
 
-def fahrenheit_of_celsius(degrees_c: float) -> float:
+def fahrenheit_of_celsius(degrees_c: float | Fraction) -> float:
     """Give °F for °C: C x 9/5 + 32, exact (NIST SP 811 App. B)."""
     return float(Fraction(degrees_c) * 9 / 5 + 32)

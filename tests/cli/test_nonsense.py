@@ -15,6 +15,13 @@ HUGE = "9" * 40
 LONG = "x" * 100_000
 HALF = "\ud800"
 
+
+def drying(flag: str, value: str) -> tuple[str, ...]:
+    """A good line of the command dry but for one option."""
+    good = {"--gsm": "150", "--spun": "60%", "--temperature": "20", "--humidity": "50"}
+    return ("dry", *(word for pair in (good | {flag: value}).items() for word in pair))
+
+
 REFUSED: list[tuple[str, ...]] = [
     # a lot's name, method, pieces
     ("lot", "new", "--method", "soy", "--name", "", "--piece", "linen 100 g"),
@@ -104,6 +111,12 @@ REFUSED: list[tuple[str, ...]] = [
     ("milk", "set", "26-031", "--finished"), ("milk", "set", "", "--finished"),
     # amounts, due, methods, files
     ("amounts", "soy", "--weight", "5g", "--scale", "none"),
+    drying("--gsm", "heavy"), drying("--gsm", "-150"), drying("--gsm", ""), drying("--gsm", HUGE),
+    drying("--spun", "60"), drying("--spun", "9000rpm"), drying("--spun", HALF),
+    drying("--temperature", "warm"), drying("--temperature", "90"), drying("--humidity", "101"),
+    drying("--humidity", "nan"), drying("--air", "windy"), drying("--air", "-1"),
+    ("soak", "--temperature", HUGE), ("soak", "--temperature", ""), ("soak", "--temperature", "68"),
+    ("soak", "--temperature", "20", "--beans", "0g", "--soaked", "1g"),
     ("amounts", "soy", "--weight", "-5g"), ("amounts", "soy", "--weight", "0g"),
     ("amounts", "soy", "--piece", "linen 180x45cm"), ("amounts", "soy", "--piece", ""),
     ("amounts", "", "--weight", "5g"), ("amounts", "soy", "--weight", "5g", "--vessel", "big"),
@@ -142,6 +155,9 @@ WRONG: list[tuple[str, ...]] = [
     ("milk", "set", "M26-001", "--finished", "--not-finished"), ("amounts", "soy"), ("amounts",),
     ("amounts", "soy", "--weight", "5g", "--piece", "linen 100 g"), ("tags",), ("tags", "26-031"),
     ("backup",), ("restore",), ("restore", "a", "b"), ("check", "--mend"), ("remind", "--twice"),
+    ("dry",), ("soak",), ("soak", "--temperature", "20", "--soaked", "1g"),
+    (*drying("--air", "0.1"), "--sides", "3"), (*drying("--air", "0.1"), "--fibre", "wood"),
+    (*drying("--air", "0.1"), "--gsm", "150"),
     ("--studio",), ("redo", "26-031", "--studio"), ("redo", "26-031", "--studio", " "),
     ("redo", "26-031", "--studio=a", "--studio=b"), (LONG,), ("lot", LONG), (*NEW, "--" + LONG),
     ("\x1b[31m",), (HALF,), ("due", "-h3"), ("--", "due"),

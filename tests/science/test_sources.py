@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from studio_log.domain import scale
+from studio_log.domain import drying_factor, drying_time, room_text, scale, soak_time
 from studio_log.science import drying, salts, soaking, soy_milk, soybeans, water_held
 from tests.support.tree import TREE
 
@@ -117,6 +117,40 @@ FIGURES: dict[str, tuple[str, str]] = {
         (f"{FIBRES['linen'].regain:g} linen, hemp, {FIBRES['viscose'].regain:g} viscose, "
         f"{FIBRES['silk'].regain:g} silk, {FIBRES['wool'].regain:g} wool"),
     ),
+    "soak_time.LOOK_SHARE": (
+        "look at the beans after",
+        f"{soak_time.LOOK_SHARE * 100:g} % of the likely time",
+    ),
+    "soak_time.WATER_SHARE": (
+        "change the water after",
+        f"{soak_time.WATER_SHARE * 100:g} % of that time",
+    ),
+    "room_text._AIRS": (
+        "moving air: still, room, fan, breeze",
+        f"{g(*(room_text.read_air(one) for one in ('still', 'room', 'fan', 'breeze')))} m/s",
+    ),
+    "drying_time.ROOMS_C": (
+        "rooms that drying is worked out for",
+        "{:g} to {:g} °C, up to {:g} %, up to {:g} m/s".format(
+            *drying_time.ROOMS_C, drying_time.MOST_HUMIDITY, drying_time.MOST_AIR_M_S
+        ),
+    ),
+    "drying_factor.LEAST_LOGGED": (
+        "dryings before the studio's own factor counts",
+        g(drying_factor.LEAST_LOGGED),
+    ),
+    "drying_factor.COUNTED_LAST": ("latest dryings that count", g(drying_factor.COUNTED_LAST)),
+    "drying_factor.SURELY_A_SLIP": (
+        "a drying nobody watched is longer or shorter by",
+        f"{drying_factor.SURELY_A_SLIP:g} times",
+    ),
+    "drying_factor.WIDTH": (
+        "range of the studio's own factor",
+        (
+            f"{drying_factor.WIDTH:g} standard deviations of its logarithms, "
+            f"at least {drying_factor.LEAST_SPREAD:g} times"
+        ),
+    ),
     "drying.DRY_WITHIN": (
         "dry when within", f"{drying.DRY_WITHIN:g} kg/kg of what the air leaves in it",
     ),
@@ -154,16 +188,18 @@ FIGURES: dict[str, tuple[str, str]] = {
 TOLD_WITH_ANOTHER = {
     "soaking.HOTTEST_C", "soaking.RATIO_MOST", "soaking.GAIN_BAND", "drying.AIR_J_PER_KG_K",
     "drying.AIR_W_PER_M_K", "drying.AIR_M2_PER_S", "drying.PRANDTL", "water_held.SLOWEST_RPM",
-    "water_held.FASTEST_RPM", "salts.SALTS",
+    "water_held.FASTEST_RPM", "salts.SALTS", "drying_time.MOST_HUMIDITY",
+    "drying_time.MOST_AIR_M_S", "drying_factor.LEAST_SPREAD", "soak_time.COLDEST_C",
+    "soak_time.WARMEST_C",
 }  # fmt: skip
 """Stand in the row of their neighbour."""
 NO_FIGURES = {
     "soaking.GAS_J_PER_MOL_K",  # CODATA 2018, exact
+    "drying_time.FULL_AIR",  # words
     "soy_milk.WARMEST_C", "scale.LEAST_STEP_G", "scale.MOST_STEP_G",  # bounds of what is read
 }  # fmt: skip
 FORMULAE = {
     "Peleg's equation", "moist air", "constant rate, the same for all cloths",
-    "change the water after",
 }  # fmt: skip
 """Rows that hold a law instead of a figure."""
 
@@ -198,9 +234,15 @@ def test_every_row_has_a_source_and_says_how_sure_it_is() -> None:
             assert sure == "L", row
 
 
+MODULES = (
+    drying, drying_factor, drying_time, salts, scale, soak_time, soaking, soy_milk, soybeans,
+    water_held,
+)  # fmt: skip
+
+
 def constants() -> Iterator[str]:
     """Every public constant at the top of a file that computes."""
-    for module in (scale, drying, salts, soaking, soy_milk, soybeans, water_held):
+    for module in MODULES:
         name = module.__name__.rpartition(".")[2]
         for node in ast.parse(inspect.getsource(module)).body:
             if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name):
