@@ -2117,5 +2117,53 @@
         <source>Spoiling</source>
         <translation>Verdirbt</translation>
     </message>
+    <message>
+        <source>{count} dryings logged here took {mean} times what is worked out, within a factor of {spread}.</source>
+        <translation>{count} hier notierte Trocknungen brauchten das {mean}-Fache des Errechneten, auf einen Faktor von {spread} genau.</translation>
+    </message>
+    <message>
+        <source>{gsm} g/m² {fibre}, {spun}, at {celsius} °C and {humidity} % with air of {air} m/s: each of {sides} sides gives off {rate} g/m² an hour at {surface} °C.</source>
+        <translation>{gsm} g/m² {fibre}, {spun}, bei {celsius} °C und {humidity} % mit Luft von {air} m/s: jede von {sides} Seiten gibt bei {surface} °C {rate} g/m² in der Stunde ab.</translation>
+    </message>
+    <message>
+        <source>A calculation: real cloth takes about half to one and a half times as long. Log dryings with the room&apos;s heat and humidity, and your own factor is learnt.</source>
+        <translation>Eine Rechnung: wirklicher Stoff braucht etwa das Halbe bis Anderthalbfache. Trocknungen mit Wärme und Feuchte des Raums notieren, dann wird der eigene Faktor gelernt.</translation>
+    </message>
+    <message>
+        <source>{ratio} times the dry weight</source>
+        <translation>das {ratio}-Fache des Trockengewichts</translation>
+    </message>
+    <message>
+        <source>{said}: keep soaking, to {least} g at least.</source>
+        <translation>{said}: weiter einweichen, bis mindestens {least} g.</translation>
+    </message>
+    <message>
+        <source>{said}: more than beans take up; drain them and weigh again.</source>
+        <translation>{said}: mehr, als Bohnen aufnehmen; abtropfen lassen und noch einmal wiegen.</translation>
+    </message>
+    <message>
+        <source>{said}: soaked through.</source>
+        <translation>{said}: durchgeweicht.</translation>
+    </message>
+    <message>
+        <source>At {celsius} °C beans are likely to have taken up their own weight by then; varieties differ by two fifths. Skins smooth and no hard core decide, and the nose.</source>
+        <translation>Bei {celsius} °C haben Bohnen bis dahin wohl ihr eigenes Gewicht aufgenommen; Sorten weichen um zwei Fünftel ab. Glatte Haut und kein harter Kern entscheiden, und die Nase.</translation>
+    </message>
+    <message>
+        <source>wrung by hand</source>
+        <translation>von Hand ausgewrungen</translation>
+    </message>
+    <message>
+        <source>hung dripping</source>
+        <translation>tropfnass aufgehängt</translation>
+    </message>
+    <message>
+        <source>spun at {rpm} rpm</source>
+        <translation>mit {rpm} U/min geschleudert</translation>
+    </message>
+    <message>
+        <source>{part} % of its weight in water, weighed</source>
+        <translation>{part} % seines Gewichts an Wasser, gewogen</translation>
+    </message>
 </context>
 </TS>

@@ -10,7 +10,7 @@ from studio_log.domain.estimates import Estimate, hours
 from studio_log.domain.number_text import plain
 from studio_log.domain.room_text import Room
 from studio_log.domain.spin_text import Spun
-from studio_log.language.words import tr
+from studio_log.language.words import tr, tr_later
 from studio_log.science import drying
 from studio_log.science.drying import Evaporation, WetCloth, drying_hours, evaporation, regain_of
 from studio_log.science.psychrometrics import Air
@@ -132,7 +132,7 @@ def _why(hanging: Hanging, wet: Evaporation, factor: Factor | None) -> str:
     return f"{said} {factor.words if factor is not None else tr(_NO_FACTOR)}"
 
 
-_NO_FACTOR: Final = (
+_NO_FACTOR: Final = tr_later(
     "A calculation: real cloth takes about half to one and a half times as long. "
     "Log dryings with the room's heat and humidity, and your own factor is learnt."
 )
