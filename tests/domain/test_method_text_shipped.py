@@ -20,10 +20,10 @@ MILKS = (*SOYS, "soy-pigment-milk", "soy-post-size", "soy-size-brushed")
 SLUGS = (
     *MILKS, "soy-steam-set",
     "scour-cellulose", "scour-cellulose-gentle", "scour-cellulose-strong", "scour-wool-silk",
-    "degum-silk", "tannin-alum", "alum-soda", "alum-three-bath", "alum-wool", "acetate-chalk",
-    "triformate-cold", "symplocos", "mordant-print", "dye-immersion", "dye-madder", "dye-exhaust",
-    "iron-after-bath", "shift-acid", "shift-alkali", "indigo-fructose-vat", "indigo-iron-vat",
-    "indigo-dips", "wash-finish", "test-light", "test-wash", "test-rub", "store-look-over",
+    "scour-raw-silk", "mordant-tannin-alum", "mordant-alum-soda", "mordant-alum-three-baths", "mordant-alum-wool", "mordant-acetate-chalk",
+    "mordant-triformate", "mordant-symplocos", "mordant-printed", "dye-immersion", "dye-madder", "dye-exhaust",
+    "after-iron", "after-acid", "after-alkali", "indigo-fructose-vat", "indigo-iron-vat",
+    "indigo-dips", "finish-wash", "test-light", "test-wash", "test-rub", "store-look-over",
 )  # fmt: skip
 HOUR, MINUTE, DAY = timedelta(hours=1), timedelta(minutes=1), timedelta(days=1)
 US_CUP_ML = 236.588  # NIST Handbook 44, appendix C
@@ -223,13 +223,13 @@ def test_soy_is_spoiled_by_the_alkali_that_soda_and_lime_bring() -> None:
     # iroai.jp, "Gojiru": soy is weak to alkali; vats of lime, soda and hot soda scours lift it.
     alkali = {slug for slug in SLUGS if "alkali" in shipped(slug).brings}
     assert alkali == {
-        "scour-cellulose", "scour-cellulose-strong", "degum-silk", "shift-alkali",
+        "scour-cellulose", "scour-cellulose-strong", "scour-raw-silk", "after-alkali",
         "indigo-fructose-vat", "indigo-iron-vat", "indigo-dips",
     }  # fmt: skip
     for slug in MILKS:
         assert (shipped(slug).brings, shipped(slug).spoiled_by) == (("soy",), ("alkali",))
     assert {slug for slug in SLUGS if "iron" in shipped(slug).brings} == {
-        "iron-after-bath", "indigo-iron-vat",
+        "after-iron", "indigo-iron-vat",
     }  # fmt: skip
 
 

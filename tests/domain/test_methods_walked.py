@@ -106,7 +106,9 @@ def walk_what_is_left(story: Story) -> None:
 
 def test_cloth_goes_from_scour_to_mordant_to_dye_to_its_wash_in_one_lot() -> None:
     story = Story("scour-cellulose")
-    for number, slug in enumerate(("tannin-alum", "dye-madder", "iron-after-bath", "wash-finish")):
+    for number, slug in enumerate(
+        ("mordant-tannin-alum", "dye-madder", "after-iron", "finish-wash")
+    ):
         walk_what_is_left(story)
         story.after(hours=2).go_on(slug)
         assert story.lot.method.slug == slug
@@ -121,7 +123,7 @@ def test_cloth_goes_from_scour_to_mordant_to_dye_to_its_wash_in_one_lot() -> Non
     ("soy", "alkali"),
     [
         ("soy-immersion-long", "indigo-fructose-vat"),
-        ("soy-pigment-milk", "shift-alkali"),
+        ("soy-pigment-milk", "after-alkali"),
         ("soy-size-brushed", "scour-cellulose-strong"),
         ("soy-post-size", "indigo-iron-vat"),
         ("soy-steam-set", "indigo-dips"),
@@ -133,5 +135,5 @@ def test_alkali_after_soy_is_asked_about_before_the_pot_is_hot(soy: str, alkali:
     asked = story.refusal(Act.GO_ON, data={"method": [alkali, 1]})
     assert isinstance(asked, Question)
     assert "brings alkali, which undoes what" in str(asked)
-    story.go_on("shift-acid")  # acid does soy no harm: iroai.jp names alkali only
-    assert story.lot.method.slug == "shift-acid"
+    story.go_on("after-acid")  # acid does soy no harm: iroai.jp names alkali only
+    assert story.lot.method.slug == "after-acid"
