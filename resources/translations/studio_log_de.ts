@@ -2165,5 +2165,145 @@
         <source>{part} % of its weight in water, weighed</source>
         <translation>{part} % seines Gewichts an Wasser, gewogen</translation>
     </message>
+    <message>
+        <source>The air is at {humidity} % and the cloth still damp: it may mildew. Move the air, warm the room or draw the water out of it; spin the cloth again.</source>
+        <translation>Die Luft hat {humidity} % und der Stoff ist noch feucht: er kann stockig werden. Luft bewegen, Raum wärmen oder ihm das Wasser entziehen; den Stoff noch einmal schleudern.</translation>
+    </message>
+    <message>
+        <source>The cloth has been damp for {hours} h. Soy is food for mould: dry it today, smell it, and keep it apart until it is dry.</source>
+        <translation>Der Stoff ist seit {hours} h feucht. Soja ist Nahrung für Schimmel: heute trocknen, daran riechen und bis dahin getrennt halten.</translation>
+    </message>
+    <message>
+        <source>{count} readings, temperatures in {scale}.</source>
+        <translation>{count} Messwerte, Temperaturen in {scale}.</translation>
+    </message>
+    <message>
+        <source>{count} lines could not be read and are left out: {lines}</source>
+        <translation>{count} Zeilen waren nicht zu lesen und sind weggelassen: {lines}</translation>
+    </message>
+    <message>
+        <source>madder</source>
+        <translation>Krapp</translation>
+    </message>
+    <message>
+        <source>it turns brown for good</source>
+        <translation>er wird für immer braun</translation>
+    </message>
+    <message>
+        <source>alkanet</source>
+        <translation>Alkanna</translation>
+    </message>
+    <message>
+        <source>its colour is spoilt</source>
+        <translation>ihre Farbe ist verdorben</translation>
+    </message>
+    <message>
+        <source>turmeric</source>
+        <translation>Kurkuma</translation>
+    </message>
+    <message>
+        <source>its yellow dulls</source>
+        <translation>ihr Gelb wird stumpf</translation>
+    </message>
+    <message>
+        <source>sappanwood</source>
+        <translation>Sappanholz</translation>
+    </message>
+    <message>
+        <source>its red dulls</source>
+        <translation>sein Rot wird stumpf</translation>
+    </message>
+    <message>
+        <source>chlorophyllin</source>
+        <translation>Chlorophyllin</translation>
+    </message>
+    <message>
+        <source>its green dulls</source>
+        <translation>sein Grün wird stumpf</translation>
+    </message>
+    <message>
+        <source>myrobalan</source>
+        <translation>Myrobalane</translation>
+    </message>
+    <message>
+        <source>its colour browns</source>
+        <translation>ihre Farbe bräunt</translation>
+    </message>
+    <message>
+        <source>cutch</source>
+        <translation>Catechu</translation>
+    </message>
+    <message>
+        <source>its colour dulls</source>
+        <translation>seine Farbe wird stumpf</translation>
+    </message>
+    <message>
+        <source>aluminium acetate</source>
+        <translation>Aluminiumacetat</translation>
+    </message>
+    <message>
+        <source>it breaks down before it is in the cloth</source>
+        <translation>es zerfällt, ehe es im Stoff ist</translation>
+    </message>
+    <message>
+        <source>iron</source>
+        <translation>Eisen</translation>
+    </message>
+    <message>
+        <source>it makes the cloth tender</source>
+        <translation>es macht den Stoff mürbe</translation>
+    </message>
+    <message>
+        <source>the soak</source>
+        <translation>das Einweichen</translation>
+    </message>
+    <message>
+        <source>the water sours and takes what should bind</source>
+        <translation>das Wasser säuert und nimmt, was binden soll</translation>
+    </message>
+    <message>
+        <source>common practice</source>
+        <translation>verbreitete Praxis</translation>
+    </message>
+    <message>
+        <source>not dry yet</source>
+        <translation>noch nicht trocken</translation>
+    </message>
+    <message>
+        <source>{age} of {days} days</source>
+        <translation>{age} von {days} Tagen</translation>
+    </message>
+    <message>
+        <source>dry for {hours} h</source>
+        <translation>seit {hours} h trocken</translation>
+    </message>
+    <message>
+        <source>{step} lays soyed cloth into alkali, and alkali takes the soy off. Do it before the soy, or with a neutral soap.</source>
+        <translation>{step} legt sojierten Stoff in Lauge, und Lauge löst die Soja ab. Vor der Soja tun, oder mit neutraler Seife.</translation>
+    </message>
+    <message>
+        <source>The soy has not cured ({age}): in {step} it washes off into the bath, and the cloth takes colour unevenly. Let it rest, or set it with steam.</source>
+        <translation>Die Soja ist nicht ausgereift ({age}): bei {step} wäscht sie sich ins Bad, und der Stoff färbt ungleich. Ruhen lassen oder mit Dampf fixieren.</translation>
+    </message>
+    <message>
+        <source>Painted {days} days ago: before {least} days a wash takes colour with it. Wait, or set it with steam.</source>
+        <translation>Vor {days} Tagen bemalt: vor {least} Tagen nimmt eine Wäsche Farbe mit. Warten oder mit Dampf fixieren.</translation>
+    </message>
+    <message>
+        <source>The mordant with acetate is {since}: chalk or bran washes it off while it smells of vinegar. Let it hang half a day from dry, until nothing smells.</source>
+        <translation>Die Beize mit Acetat ist {since}: Kreide oder Kleie wäscht sie ab, solange sie nach Essig riecht. Ab trocken einen halben Tag hängen lassen, bis nichts mehr riecht.</translation>
+    </message>
+    <message>
+        <source>{percent} % of {title} on the weight of the cloth is more than {most} %: iron makes cloth tender and goes on doing so. Take less.</source>
+        <translation>{percent} % {title} auf das Stoffgewicht sind mehr als {most} %: Eisen macht Stoff mürbe, auch später noch. Weniger nehmen.</translation>
+    </message>
+    <message>
+        <source>{percent} % of {title} is more than {most} % on {fibre}: hot soda harms it. Use a neutral soap.</source>
+        <translation>{percent} % {title} sind mehr als {most} % auf {fibre}: heiße Soda schadet ihr. Neutrale Seife nehmen.</translation>
+    </message>
+    <message>
+        <source>{heat} °C: above {most} °C {title} spoils, {reason}. Take the heat off now, or cool the bath.</source>
+        <translation>{heat} °C: über {most} °C verdirbt {title}, {reason}. Jetzt vom Feuer nehmen oder das Bad kühlen.</translation>
+    </message>
 </context>
 </TS>

@@ -4,10 +4,19 @@ import ast
 import inspect
 import re
 from collections.abc import Iterator
+from datetime import timedelta
 
 import pytest
 
-from studio_log.domain import drying_factor, drying_time, room_text, scale, soak_time
+from studio_log.domain import (
+    drying_factor,
+    drying_time,
+    room_air,
+    room_text,
+    scale,
+    soak_time,
+    spoil_data,
+)
 from studio_log.science import drying, salts, soaking, soy_milk, soybeans, water_held
 from tests.support.tree import TREE
 
@@ -32,6 +41,8 @@ def listed(table: tuple[tuple[float, float], ...], first: str) -> str:
 K1 = soaking.K1_AT_25
 FIBRES = drying.FIBRES
 SPUN = water_held.SPUN
+HEAT = spoil_data.HEAT_LIMITS
+HOUR = timedelta(hours=1)
 FIGURES: dict[str, tuple[str, str]] = {
     "scale.MOST_OFF_PERCENT": (
         "a scale is too coarse when half a step is more than",
@@ -151,6 +162,37 @@ FIGURES: dict[str, tuple[str, str]] = {
             f"at least {drying_factor.LEAST_SPREAD:g} times"
         ),
     ),
+    "spoil_data.WASHED_FROM": (
+        "first wash of paint",
+        f"{spoil_data.WASHED_FROM.days} days after painting",
+    ),
+    "spoil_data.ACETATE_DRIES": (
+        "acetate dries before it is chalked",
+        f"{spoil_data.ACETATE_DRIES / HOUR:g} h from dry, and no smell of vinegar",
+    ),
+    "spoil_data.MOST_IRON": ("most iron on cellulose", f"{spoil_data.MOST_IRON:g} % WOF"),
+    "spoil_data.MOST_IRON_PROTEIN": (
+        "most iron on wool and silk",
+        f"{spoil_data.MOST_IRON_PROTEIN:g} % WOF",
+    ),
+    "spoil_data.MOST_SODA_PROTEIN": (
+        "most soda on wool and silk",
+        f"{spoil_data.MOST_SODA_PROTEIN:g} % WOF",
+    ),
+    "spoil_data.HEAT_LIMITS": (
+        "heat limits, °C",
+        ", ".join(f"{word} {HEAT[word].most:g}" for word in sorted(HEAT)),
+    ),
+    "spoil_data.HEAT_LIMITS.near": (
+        "told before the limit, °C",
+        ", ".join(f"{word} {HEAT[word].near:g}" for word in sorted(HEAT)),
+    ),
+    "room_air.DAMP_HUMIDITY": ("damp air", f"over {room_air.DAMP_HUMIDITY:g} %"),
+    "room_air.DAMP_LATEST": ("damp cloth", f"over {room_air.DAMP_LATEST / HOUR:g} h"),
+    "room_air.LONGEST_GAP": (
+        "a sensor's reading counts for",
+        f"{room_air.LONGEST_GAP / HOUR:g} h at most",
+    ),
     "drying.DRY_WITHIN": (
         "dry when within", f"{drying.DRY_WITHIN:g} kg/kg of what the air leaves in it",
     ),
@@ -195,11 +237,14 @@ TOLD_WITH_ANOTHER = {
 """Stand in the row of their neighbour."""
 NO_FIGURES = {
     "soaking.GAS_J_PER_MOL_K",  # CODATA 2018, exact
-    "drying_time.FULL_AIR",  # words
+    "drying_time.FULL_AIR", "room_air.DAMP_SOURCE",  # words
+    "spoil_data.ALKALIS", "spoil_data.ACETATES", "spoil_data.FIXERS", "spoil_data.IRONS",
+    "spoil_data.PROTEIN_FIBRES",
     "soy_milk.WARMEST_C", "scale.LEAST_STEP_G", "scale.MOST_STEP_G",  # bounds of what is read
 }  # fmt: skip
 FORMULAE = {
     "Peleg's equation", "moist air", "constant rate, the same for all cloths",
+    "alkali after soy", "uncured cloth to the bath", "steam in place of the cure",
 }  # fmt: skip
 """Rows that hold a law instead of a figure."""
 
@@ -235,8 +280,8 @@ def test_every_row_has_a_source_and_says_how_sure_it_is() -> None:
 
 
 MODULES = (
-    drying, drying_factor, drying_time, salts, scale, soak_time, soaking, soy_milk, soybeans,
-    water_held,
+    drying, drying_factor, drying_time, room_air, salts, scale, soak_time, soaking, soy_milk,
+    soybeans, spoil_data, water_held,
 )  # fmt: skip
 
 
