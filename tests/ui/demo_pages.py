@@ -1,0 +1,100 @@
+"""Every page of the program over the invented studio, for tests that look at all of them."""
+
+import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from PySide6.QtCore import QEvent, QEventLoop
+from PySide6.QtWidgets import QApplication, QWidget
+
+from studio_log.app.demo import open_demo
+from studio_log.app.errand import StepClock
+from studio_log.services.questions import TagsFor
+from studio_log.services.settings import Settings
+from studio_log.services.studio import Studio
+from studio_log.services.worker import InlineWorker
+from studio_log.ui.across.across_view import AcrossView
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.chime import Chime
+from studio_log.ui.help_box import HelpBox
+from studio_log.ui.lots.lot_form import LotForm
+from studio_log.ui.main_window import MainWindow
+from studio_log.ui.methods.method_box import MethodBox
+from studio_log.ui.rang.rang_box import RangBox
+from studio_log.ui.settings_dialog import SettingsDialog
+from studio_log.ui.tags.tag_dialog import TagDialog
+from studio_log.ui.welcome.welcome_page import WelcomePage
+from tests.ui.window_kit import HandTray, WrittenAsk
+
+ZONE: Final = "Europe/London"
+MOMENT: Final = datetime(2026, 6, 9, 13, 8, tzinfo=ZoneInfo(ZONE)).astimezone(UTC)
+
+
+@dataclass
+class House:
+    """The studio and what the pages ask it by."""
+
+    studio: Studio
+    bridge: Bridge
+
+
+def _window(house: House) -> QWidget:
+    window = MainWindow(house.bridge, ask=WrittenAsk(), tray=HandTray(available=True))  # type: ignore[arg-type]
+    window.resize(1440, 900)
+    window.start()
+    window.choose_lot("26-001")
+    return window
+
+
+PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
+    "window": _window,
+    "new lot": lambda house: LotForm(house.bridge),
+    "settings": lambda house: SettingsDialog(house.bridge, Settings()),
+    "methods": lambda house: MethodBox(house.bridge),
+    "what rang": lambda house: RangBox(house.bridge),
+    "help": lambda _house: HelpBox(),
+    "welcome": lambda house: WelcomePage(house.bridge),
+    "tags": lambda house: TagDialog(house.studio.ask(TagsFor(("26-001",)))),
+    "across the room": lambda house: AcrossView(house.bridge, Chime()),
+}
+
+
+@contextmanager
+def house() -> Iterator[House]:
+    """Open the invented studio at a clock that stands still."""
+    with tempfile.TemporaryDirectory() as folder:
+        clock = StepClock(MOMENT, ZONE)
+        studio = open_demo(Path(folder) / "studio", clock)
+        bridge = Bridge(InlineWorker(), studio, clock)
+        try:
+            yield House(studio, bridge)
+        finally:
+            bridge.close()
+            studio.close()
+
+
+@contextmanager
+def opened(name: str, house: House) -> Iterator[QWidget]:
+    """Show one page; a window asks nobody when it closes."""
+    page = PAGES[name](house)
+    page.show()
+    settle()
+    try:
+        yield page
+    finally:
+        if isinstance(page, MainWindow):
+            page.quit()
+        page.close()
+        page.deleteLater()
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+
+
+def settle() -> None:
+    """Let what was asked come home and be laid out."""
+    for _ in range(12):
+        QApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 50)
