@@ -260,6 +260,22 @@
         <translation>weniger als ¼ TL</translation>
     </message>
     <message>
+        <source>metric cup</source>
+        <translation>Tasse (250 mL)</translation>
+    </message>
+    <message>
+        <source>metric cups</source>
+        <translation>Tassen (250 mL)</translation>
+    </message>
+    <message>
+        <source>tbsp of 15 mL</source>
+        <translation>EL (15 mL)</translation>
+    </message>
+    <message>
+        <source>tsp of 5 mL</source>
+        <translation>TL (5 mL)</translation>
+    </message>
+    <message>
         <source>about {figure} {measure}</source>
         <translation>etwa {figure} {measure}</translation>
     </message>
@@ -378,6 +394,10 @@
     <message>
         <source>less than {step} g</source>
         <translation>weniger als {step} g</translation>
+    </message>
+    <message>
+        <source>A scale that shows steps of {step} g is too coarse for it: weigh it on a finer one.</source>
+        <translation>Eine Waage mit Schritten von {step} g ist dafür zu grob: auf einer feineren wiegen.</translation>
     </message>
     <message>
         <source>A scale that shows steps of {step} g is too coarse for it: measure {measured} of a {strength} % stock solution ({strength} g made up to 100 mL).</source>
@@ -2304,6 +2324,46 @@
     <message>
         <source>{heat} °C: above {most} °C {title} spoils, {reason}. Take the heat off now, or cool the bath.</source>
         <translation>{heat} °C: über {most} °C verdirbt {title}, {reason}. Jetzt vom Feuer nehmen oder das Bad kühlen.</translation>
+    </message>
+    <message>
+        <source>washing soda crystals</source>
+        <translation>Kristallsoda</translation>
+    </message>
+    <message>
+        <source>soda ash</source>
+        <translation>Sodapulver</translation>
+    </message>
+    <message>
+        <source>aluminium sulphate of 18 waters</source>
+        <translation>Aluminiumsulfat mit 18 Wassern</translation>
+    </message>
+    <message>
+        <source>alum</source>
+        <translation>Alaun</translation>
+    </message>
+    <message>
+        <source>sodium acetate without water</source>
+        <translation>Natriumacetat ohne Wasser</translation>
+    </message>
+    <message>
+        <source>About {grams} g of protein to the litre.</source>
+        <translation>Etwa {grams} g Eiweiß im Liter.</translation>
+    </message>
+    <message>
+        <source>Or {grams} of {salt}: the bag says which it is.</source>
+        <translation>Oder {grams} {salt}: auf der Tüte steht, welches es ist.</translation>
+    </message>
+    <message>
+        <source>Or {grams} of {salt}.</source>
+        <translation>Oder {grams} {salt}.</translation>
+    </message>
+    <message>
+        <source>Weighed before scouring; scoured it weighs about {least} to {most} g. Per cent here go by the weight before.</source>
+        <translation>Vor dem Auskochen gewogen; ausgekocht wiegt er etwa {least} bis {most} g. Prozente gehen hier nach dem Gewicht davor.</translation>
+    </message>
+    <message>
+        <source>Weighed after scouring; before it weighed about {least} to {most} g. Per cent here go by the weight after.</source>
+        <translation>Nach dem Auskochen gewogen; davor wog er etwa {least} bis {most} g. Prozente gehen hier nach dem Gewicht danach.</translation>
     </message>
 </context>
 </TS>

@@ -1,5 +1,6 @@
 """The command that works out what a method takes for a weight of cloth."""
 
+from dataclasses import replace
 from typing import Final
 
 from studio_log.cli import values
@@ -7,8 +8,12 @@ from studio_log.cli.form import JSON, Form, Option, UsageError
 from studio_log.cli.methods import SLUG
 from studio_log.cli.plain import plain
 from studio_log.cli.turn import Turn
+from studio_log.domain.amount_notes import note_of
 from studio_log.domain.amounts import Amount
+from studio_log.domain.base_weight import base_words
 from studio_log.domain.errors import Refusal
+from studio_log.domain.kitchen import measure_metric
+from studio_log.domain.pieces import Weighed
 from studio_log.domain.scale import OnScale, on_scale
 from studio_log.present import words
 from studio_log.services.limits import check_grams
@@ -28,18 +33,24 @@ def _amounts(turn: Turn) -> int:
     )
     found: AmountsAnswer = turn.studio.ask(question)
     scaled = {one.slug: _weighed(one, step) for one in found.amounts}
+    amounts = [_in_cups(one, turn.values["cups"]) for one in found.amounts]
+    base = _base(turn, grams)
     if turn.values["json"]:
         fits = found.vessel_fits
         vessel = None if fits is None else {"fits": fits, "words": found.vessel_words}
-        amounts = [{**plain(one), "scale": plain(scaled[one.slug])} for one in found.amounts]
+        fields = [
+            {**plain(one), "scale": plain(scaled[one.slug]), "note": note_of(one)}
+            for one in amounts
+        ]
         turn.say_json(
-            {"method": slug, "grams": grams, "area_m2": area, "amounts": amounts, "vessel": vessel}
-        )
+            {"method": slug, "grams": grams, "weighed": turn.values["weighed"], "area_m2": area,
+             "amounts": fields, "vessel": vessel}
+        )  # fmt: skip
         return 0
     lines = [f"For {words.mass(grams)} of cloth:"]
-    for one in found.amounts:
+    for one in amounts:
         lines.extend(_lines(one, scaled[one.slug]))
-    turn.say("\n".join([*lines, *filter(None, [found.vessel_words])]))
+    turn.say("\n".join([*lines, *filter(None, [base, found.vessel_words])]))
     return 0
 
 
@@ -48,11 +59,31 @@ def _lines(one: Amount, scaled: OnScale | None) -> list[str]:
     kitchen = f" ({one.kitchen})" if one.kitchen else ""
     shown = one.shown if scaled is None else scaled.shown
     line = f"  {one.title}: {shown}{kitchen} — {one.how}"
-    return [line, *([f"    {scaled.advice}"] if scaled is not None and scaled.advice else [])]
+    more = [scaled.advice if scaled is not None else "", note_of(one)]
+    return [line, *(f"    {said}" for said in more if said)]
+
+
+def _in_cups(one: Amount, cups: str | None) -> Amount:
+    """Give the amount with the kitchen measure that was asked for; US ones unless said."""
+    if cups != "metric" or one.litres is None:
+        return one
+    return replace(one, kitchen=measure_metric(one.litres))
+
+
+def _base(turn: Turn, grams: float) -> str:
+    """Say which weight was the base, where that was given."""
+    weighed = turn.values["weighed"]
+    if weighed is None:
+        return ""
+    pieces, _ = values.pieces(turn.values["piece"])
+    return base_words(grams, Weighed(weighed), [piece.fibre for piece in pieces])
 
 
 def _weighed(one: Amount, step: float | None) -> OnScale | None:
-    return on_scale(one.value, step) if step is not None and one.unit == "g" else None
+    """Give what the dyer's scale makes of it; what is measured in cups is no salt to dissolve."""
+    if step is None or one.unit != "g":
+        return None
+    return on_scale(one.value, step, dissolves=one.litres is None)
 
 
 def _cloth(turn: Turn) -> tuple[float, float | None]:
@@ -88,6 +119,10 @@ FORMS: Final = (
                    repeats=True, spreads=True),
             Option("--vessel", "what the bucket holds: 20L", "VOLUME"),
             Option("--amount", "your own figure: beans=35", "NAME=VALUE", repeats=True),
+            Option("--weighed", "the weight of the cloth is that before or after scouring", "WHEN",
+                   choices=tuple(Weighed)),
+            Option("--cups", "cups and spoons to say; US ones unless said", "CUPS",
+                   choices=("us", "metric")),
             Option("--scale", "the least step that your scale shows: 1g", "WEIGHT"),
             JSON,
         ),

@@ -12,7 +12,7 @@ from typing import Final
 from studio_log.domain.amount_bases import BASES, Base, Cloth, Followed, MassOrVolume
 from studio_log.domain.amount_shown import litres_shown, shown
 from studio_log.domain.errors import BadMethod, Refusal
-from studio_log.domain.kitchen import cups_of, dry_litres, measure
+from studio_log.domain.kitchen import dry_litres, measure
 from studio_log.domain.methods import AmountRule, Basis
 from studio_log.domain.number_text import plain
 from studio_log.science.units import convert
@@ -31,7 +31,8 @@ MOST_M2: Final = 2_000_000.0
 class Amount:
     """So much of one material: `value` in grams or litres, `shown` as it is measured.
 
-    `kitchen` is the kitchen measure or empty; `rule_value` the figure it was worked out by,
+    `kitchen` is the kitchen measure or empty, `litres` the volume it goes by, dry where the
+    amount is in grams, None where nobody knows it; `rule_value` the figure it was worked out by,
     in `rule_unit` ("% WOF"), which the dyer may change where it is `editable`.
     """
 
@@ -47,6 +48,7 @@ class Amount:
     vessel: bool
     rule_value: float
     rule_unit: str
+    litres: float | None = None
 
 
 @dataclass(frozen=True)
@@ -124,13 +126,15 @@ class _Book:
             )
         of = self._followed(rule, base)
         worth = base.work_out(value, of, self._cloth)
+        litres = _litres(rule, worth, base.unit)
         self._done[rule.slug] = Amount(
             slug=rule.slug,
             title=rule.title,
             value=worth,
             unit=base.unit,
             shown=shown(worth, base.unit, at_least=rule.at_least),
-            kitchen=_kitchen(rule, worth, base.unit),
+            kitchen="" if litres is None else measure(convert(litres, "L", "cup")),
+            litres=litres,
             at_least=rule.at_least,
             how=base.how(value, of, self._cloth),
             editable=rule.editable,
@@ -183,10 +187,10 @@ def _figure(rule: AmountRule, base: Base, changed: Mapping[str, float]) -> float
     return value
 
 
-def _kitchen(rule: AmountRule, value: float, unit: MassOrVolume) -> str:
+def _litres(rule: AmountRule, value: float, unit: MassOrVolume) -> float | None:
     if unit == "L":
-        return measure(convert(value, "L", "cup"))
-    return measure(cups_of(value, rule.cup_grams)) if rule.cup_grams else ""
+        return value
+    return dry_litres(value, rule.cup_grams) if rule.cup_grams else None
 
 
 def vessel_fits(bath_litres: float, grams: float, vessel_litres: float) -> VesselFit:

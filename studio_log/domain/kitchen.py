@@ -1,4 +1,8 @@
-"""Kitchen measures: cups, tablespoons and teaspoons (US customary) beside the gram."""
+"""Kitchen measures beside the gram and the litre: US customary ones, and metric ones.
+
+A US cup is 236.6 mL, a metric one 250 mL, with spoons of 15 and 5 mL (in Australia a tablespoon is
+20 mL: from memory); the words always say which cup is meant.
+"""
 
 from typing import Final
 
@@ -9,6 +13,8 @@ from studio_log.science.units import convert
 _QUARTERS: Final = ("", "¼", "½", "¾")
 _CUPS_FROM: Final = 3.5 / 16
 """From here on a quarter cup is nearer than a count of tablespoons."""
+_METRIC_CUPS_FROM: Final = 3.5 * 0.015
+MOST_METRIC_L: Final = 4.0
 
 
 def cups_of(grams: float, cup_grams: float) -> float:
@@ -35,6 +41,25 @@ def measure(cups: float) -> str:
         return _about(cups * 16, 2, tr("tbsp"), tr("tbsp"))
     if cups * 48 >= 0.125:
         return _about(cups * 48, 4, tr("tsp"), tr("tsp"))
+    return tr("less than ¼ tsp")
+
+
+def measure_metric(litres: float) -> str:
+    """Say a volume in metric cups and spoons: "about ½ metric cup", "about 2 tbsp of 15 mL".
+
+    Rounded as `measure`; "" from four litres on, where the litre is the measure.
+    """
+    if litres >= MOST_METRIC_L:
+        return ""
+    if litres >= _METRIC_CUPS_FROM:
+        cups = convert(litres, "L", "metric cup")
+        return _about(cups, 4, tr("metric cup"), tr("metric cups"))
+    spoons = convert(litres, "L", "label tbsp")
+    if spoons >= 0.75:
+        return _about(spoons, 2, tr("tbsp of 15 mL"), tr("tbsp of 15 mL"))
+    small = convert(litres, "L", "label tsp")
+    if small >= 0.125:
+        return _about(small, 4, tr("tsp of 5 mL"), tr("tsp of 5 mL"))
     return tr("less than ¼ tsp")
 
 

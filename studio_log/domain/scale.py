@@ -32,9 +32,11 @@ class OnScale:
     advice: str
 
 
-def on_scale(grams: float, step_grams: float) -> OnScale:
+def on_scale(grams: float, step_grams: float, *, dissolves: bool = True) -> OnScale:
     """Give an amount of grams rounded to a scale's least step, both in grams.
 
+    Where the step is too coarse, the advice is a stock solution of what `dissolves`, else a finer
+    scale.
     Refuses a step outside 1 mg to 100 g and an amount that is not above nought.
     """
     if not LEAST_STEP_G <= step_grams <= MOST_STEP_G:
@@ -50,11 +52,16 @@ def on_scale(grams: float, step_grams: float) -> OnScale:
     shown = f"{plain(weighed, 3)} g"
     if not steps:
         shown = tr("less than {step} g", step=plain(step_grams, 3))
-    advice = "" if off <= MOST_OFF_PERCENT else _advice(grams, step_grams)
+    advice = "" if off <= MOST_OFF_PERCENT else _advice(grams, step_grams, dissolves=dissolves)
     return OnScale(weighed, off, shown, advice)
 
 
-def _advice(grams: float, step_grams: float) -> str:
+def _advice(grams: float, step_grams: float, *, dissolves: bool) -> str:
+    if not dissolves:
+        return tr(
+            "A scale that shows steps of {step} g is too coarse for it: weigh it on a finer one.",
+            step=plain(step_grams, 3),
+        )
     stock = next((one for one in STOCKS_PERCENT if stock_millilitres(grams, one) >= 5), None)
     strength = stock or STOCKS_PERCENT[-1]
     measured = litres_shown(stock_millilitres(grams, strength) / 1000)

@@ -185,12 +185,35 @@ def test_amounts_are_rounded_to_the_scale_that_was_named(line: Line) -> None:
     words = ("amounts", "soy-immersion-long", "--weight", "12g", "--scale", "1g")
     text = line.run(*words).out
     assert "dry soybeans: 4 g" in text
-    assert "measure 36 mL of a 10 % stock solution" in text
+    assert "too coarse for it: weigh it on a finer one" in text  # beans do not dissolve
     beans = json_of(line, *words)["amounts"][0]
     assert (beans["value"], beans["scale"]["grams"]) == (pytest.approx(3.6), 4)
     fine = json_of(line, *words[:-1], "0.1 g")["amounts"]
     assert (fine[0]["scale"]["shown"], fine[0]["scale"]["advice"]) == ("3.6 g", "")
     assert fine[1]["scale"] is None  # litres are not weighed
+
+
+def test_amounts_tell_the_other_salt_the_base_and_metric_cups(line: Line) -> None:
+    scour = SOY_FILE.with_name("scour-cellulose.toml")
+    method = read_method(scour.read_text("utf-8"), name=scour.name)
+    rules = [rule for step in method.steps for rule in step.amounts]
+    line.studio.answers[q.AmountsFor] = q.AmountsAnswer(work_out(rules, grams=300), "", None)
+    words = ("amounts", "scour-cellulose", "--weight", "300g", "--weighed", "before", "--scale",
+             "1g", "--cups", "metric")  # fmt: skip
+    text = line.run(*words).out
+    # 15 g of soda ash x 286.1 / 106.0, molar masses; 4 to 8 % lost on a good cotton scour.
+    assert "Or 40 g of washing soda crystals: the bag says which it is." in text
+    assert "scoured it weighs about 276 to 288 g" in text
+    assert "measure 60 mL of a 10 % stock solution" in text  # 6 g of soap
+    told = json_of(line, *words)
+    assert (told["weighed"], told["area_m2"]) == ("before", None)
+    soda = next(one for one in told["amounts"] if one["slug"] == "soda-ash")
+    assert soda["note"].startswith("Or 40 g")
+    line.studio.answers[q.AmountsFor] = q.AmountsAnswer(
+        work_out([rule for step in SOY.steps for rule in step.amounts], grams=500), "", None
+    )
+    # 1.5 L of milk are six cups of 250 mL.
+    assert "(about 6 metric cups)" in line.run(*words).out
 
 
 def test_milks_in_text_and_json(line: Line) -> None:

@@ -155,6 +155,8 @@ WRONG: list[tuple[str, ...]] = [
     ("milk", "set", "M26-001", "--finished", "--not-finished"), ("amounts", "soy"), ("amounts",),
     ("amounts", "soy", "--weight", "5g", "--piece", "linen 100 g"), ("tags",), ("tags", "26-031"),
     ("backup",), ("restore",), ("restore", "a", "b"), ("check", "--mend"), ("remind", "--twice"),
+    ("amounts", "soy", "--weight", "5g", "--weighed", "later"),
+    ("amounts", "soy", "--weight", "5g", "--cups", "tea"),
     ("dry",), ("soak",), ("soak", "--temperature", "20", "--soaked", "1g"),
     (*drying("--air", "0.1"), "--sides", "3"), (*drying("--air", "0.1"), "--fibre", "wood"),
     (*drying("--air", "0.1"), "--gsm", "150"),

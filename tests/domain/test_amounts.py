@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from studio_log.domain.amount_shown import grams_shown, litres_shown
 from studio_log.domain.amounts import Amount, countable, vessel_fits, work_out
 from studio_log.domain.errors import BadMethod, Refusal
-from studio_log.domain.kitchen import cups_of, dry_litres, measure
+from studio_log.domain.kitchen import cups_of, dry_litres, measure, measure_metric
 from studio_log.domain.methods import AmountRule, Basis
 from studio_log.science.soybeans import BULK_KG_PER_M3, CUP_GRAMS
 
@@ -186,6 +186,24 @@ def test_litres_are_shown_to_two_figures(litres: float, words: str) -> None:
 )  # fmt: skip
 def test_kitchen_measures(cups: float, words: str) -> None:
     assert measure(cups) == words
+
+
+@pytest.mark.parametrize(
+    ("litres", "words"),
+    [(0.125, "about ½ metric cup"), (0.25, "about 1 metric cup"), (1.5, "about 6 metric cups"),
+     (0.030, "about 2 tbsp of 15 mL"), (0.005, "about 1 tsp of 5 mL"), (0.0001, "less than ¼ tsp"),
+     (4.0, ""), (30, "")],
+)  # fmt: skip
+def test_metric_kitchen_measures(litres: float, words: str) -> None:
+    """Cups of 250 mL, spoons of 15 and 5 mL: usual in Australia, Canada, New Zealand (memory)."""
+    assert measure_metric(litres) == words
+
+
+def test_an_amount_knows_the_volume_it_goes_by() -> None:
+    assert amounts()["beans"].litres == pytest.approx(89.91 / CUP_GRAMS * 0.2365882365)
+    assert amounts()["bath"].litres == amounts()["bath"].value
+    (soda,) = work_out([AmountRule("soda", "soda", Basis.WOF, 5)], grams=100)
+    assert soda.litres is None
 
 
 def test_a_cup_of_beans_is_a_cup() -> None:

@@ -31,6 +31,12 @@ def test_where_a_scale_is_too_coarse_a_stock_solution_is_measured() -> None:
     assert on_scale(34, 1).advice == ""
 
 
+def test_what_does_not_dissolve_wants_a_finer_scale() -> None:
+    advice = on_scale(3.4, 1, dissolves=False).advice
+    assert "finer" in advice
+    assert "stock" not in advice
+
+
 @pytest.mark.parametrize("step", [0, -1, 0.0001, 101, float("nan"), float("inf")])
 def test_a_step_that_no_scale_has_is_refused(step: float) -> None:
     with pytest.raises(Refusal, match="1 mg and 100 g"):

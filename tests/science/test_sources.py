@@ -9,6 +9,8 @@ from datetime import timedelta
 import pytest
 
 from studio_log.domain import (
+    amounts,
+    base_weight,
     drying_factor,
     drying_time,
     room_air,
@@ -18,6 +20,7 @@ from studio_log.domain import (
     spoil_data,
 )
 from studio_log.science import drying, salts, soaking, soy_milk, soybeans, water_held
+from studio_log.science.units import convert
 from tests.support.tree import TREE
 
 PAGE = TREE / "resources" / "help" / "sources.md"
@@ -69,6 +72,25 @@ FIGURES: dict[str, tuple[str, str]] = {
         (f"{salts.acetate_for(150, 'sodium-acetate-dry'):.1f} g dry, "
         f"{salts.acetate_for(150, 'sodium-acetate'):.1f} g crystals"),
     ),
+    "base_weight.LOSSES": (
+        "cotton and linen lose by a good scour",
+        "{:g} to {:g} %".format(*base_weight.LOSSES["cellulose"]),
+    ),
+    "base_weight.LOSSES.silk": (
+        "raw silk loses by degumming",
+        "{:g} to {:g} %".format(*base_weight.LOSSES["silk"]),
+    ),
+    "units.metric": (
+        "a metric cup, spoons",
+        "{:g} mL, {:g} and {:g} mL".format(
+            *(convert(1, one, "mL") for one in ("metric cup", "label tbsp", "label tsp"))
+        ),
+    ),
+    "amounts.CLOTH_KG_PER_M3": (
+        "fibre of cellulose cloth",
+        f"{amounts.CLOTH_KG_PER_M3:g} kg/m³",
+    ),
+    "amounts.RIM_SHARE": ("rim left free in a vessel", f"{amounts.RIM_SHARE * 100:g} %"),
     "soaking.K2": (
         "k2, from the gain at rest", f"{soaking.K2:g} 1/%, that is {1 / soaking.K2:.1f} %",
     ),
@@ -237,6 +259,7 @@ TOLD_WITH_ANOTHER = {
 """Stand in the row of their neighbour."""
 NO_FIGURES = {
     "soaking.GAS_J_PER_MOL_K",  # CODATA 2018, exact
+    "amounts.MOST_GRAMS", "amounts.MOST_M2",  # bounds of what is read
     "drying_time.FULL_AIR", "room_air.DAMP_SOURCE",  # words
     "spoil_data.ALKALIS", "spoil_data.ACETATES", "spoil_data.FIXERS", "spoil_data.IRONS",
     "spoil_data.PROTEIN_FIBRES",
@@ -280,7 +303,8 @@ def test_every_row_has_a_source_and_says_how_sure_it_is() -> None:
 
 
 MODULES = (
-    drying, drying_factor, drying_time, room_air, salts, scale, soak_time, soaking, soy_milk,
+    amounts, base_weight, drying, drying_factor, drying_time, room_air, salts, scale, soak_time,
+    soaking, soy_milk,
     soybeans, spoil_data, water_held,
 )  # fmt: skip
 
