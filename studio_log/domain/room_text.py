@@ -26,7 +26,11 @@ _SPEEDS: Final[Mapping[str, Fraction]] = {
     "mph": Fraction(1609344, 3600000), "ft/min": Fraction(3048, 600000),
 }  # fmt: skip
 """Metres a second of each; the mile is 1609.344 m, the foot 0.3048 m exactly (NIST SP 811)."""
-_AIRS: Final[Mapping[str, float]] = {"still": 0.0, "room": 0.1, "fan": 1.0, "breeze": 2.0}
+ROOM_AIR_M_S: Final = 0.1
+"""How the air moves in a room with people in it, where nobody says."""
+_AIRS: Final[Mapping[str, float]] = {
+    "still": 0.0, "room": ROOM_AIR_M_S, "fan": 1.0, "breeze": 2.0,
+}  # fmt: skip
 """Words for moving air in m/s: orders of size, from memory."""
 
 

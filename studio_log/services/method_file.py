@@ -12,16 +12,16 @@ LONGEST_FILE: Final = 1_000_000
 NOTHING: Final = "Nothing was changed."
 
 
-def small_file(path: Path) -> bytes:
-    """Give what stands in a small regular file; Refusal for anything else."""
+def small_file(path: Path, most: int = LONGEST_FILE) -> bytes:
+    """Give what stands in a regular file of so many bytes at most; Refusal for anything else."""
     try:
         found = path.stat()
         if not stat.S_ISREG(found.st_mode):
             raise Refusal(f"{path} is no file that can be read. {NOTHING}")
-        if found.st_size > LONGEST_FILE:
-            raise Refusal(f"{path} is larger than {LONGEST_FILE // 1000} kB. {NOTHING}")
+        if found.st_size > most:
+            raise Refusal(f"{path} is larger than {most // 1000} kB. {NOTHING}")
         with path.open("rb") as file:
-            return file.read(LONGEST_FILE + 1)
+            return file.read(most + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name cannot be used"
         raise Refusal(f"{path} cannot be read ({reason}). {NOTHING}") from None

@@ -19,6 +19,7 @@ from studio_log.services import questions as q
 from studio_log.services.bench_reads import bench, reminders_due
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
+from studio_log.services.drying_reads import DryingFactorFor, drying_factor
 from studio_log.services.joining import join_offer, join_seen
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.limits import check_grams
@@ -224,6 +225,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     CautionsFor: lambda house, _desk, _question: tuple(house.cautions.values()),
     q.MethodFor: lambda _house, desk, question: desk.method(question.slug),
     q.AmountsFor: _amounts,
+    DryingFactorFor: drying_factor,
     q.MilksFor: _milks,
     q.MilkOfferFor: _milk_offer,
     q.TagsFor: _tags,

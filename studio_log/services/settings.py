@@ -10,7 +10,7 @@ from studio_log.domain.quiet_text import read_days
 
 WITHOUT_TIMES: Final = frozenset(
     {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
-     "theme", "text_percent", "searches", "method_draft"}
+     "theme", "dryings_since", "text_percent", "searches", "method_draft"}
 )  # fmt: skip
 """Settings that move no reminder: no lot is worked out anew for them."""
 
@@ -34,6 +34,8 @@ class Settings:
     """Nights that differ, by the weekday of their evening: "fri 23:30-09:00; sun off"."""
     hush_until: str = ""
     """Do not disturb until this instant, ISO 8601 with its offset; "" for not at all."""
+    dryings_since: str = ""
+    """Dryings that ended before this instant, ISO 8601, teach nothing; "" for all of them."""
     look_ahead: str = "08:00"
     """When the day's look-ahead is told, local wall clock; "" for never."""
     evening_look: str = "20:00"

@@ -103,8 +103,8 @@ def _zone(text: str) -> str:
     return text
 
 
-def _instant(text: str) -> str:
-    """Check an instant; that it is at most a day ahead is seen where the clock is at hand."""
+def _instant(what: str, text: str) -> str:
+    """Check an instant; that a hush is at most a day ahead is seen where the clock is at hand."""
     if text:
         try:
             at = datetime.fromisoformat(text)
@@ -113,8 +113,8 @@ def _instant(text: str) -> str:
             aware = False
         if not aware:
             raise Refusal(
-                f"{text[:40]!r} is no moment until which nothing disturbs. Write it with its "
-                "offset, as 2026-06-09T22:00:00+00:00."
+                f"{text[:40]!r} is no moment {what}. Write it with its offset, as "
+                "2026-06-09T22:00:00+00:00."
             )
     return text
 
@@ -160,7 +160,8 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "quiet_end": partial(_wall_time, "the end of quiet hours"),
     "quiet_days": lambda text: write_days(read_days(text)),
     "zone": _zone,
-    "hush_until": _instant,
+    "hush_until": partial(_instant, "until which nothing disturbs"),
+    "dryings_since": partial(_instant, "from which dryings are learnt"),
     "look_ahead": partial(_wall_time_or_never, "the day's look-ahead"),
     "evening_look": partial(_wall_time_or_never, "the evening's look"),
     "chime_volume": partial(_within, 0, 100, "The chime's volume is from 0 to 100 percent."),

@@ -20,9 +20,10 @@ MILKS = (*SOYS, "soy-pigment-milk", "soy-post-size", "soy-size-brushed")
 SLUGS = (
     *MILKS, "soy-steam-set",
     "scour-cellulose", "scour-cellulose-gentle", "scour-cellulose-strong", "scour-wool-silk",
-    "scour-raw-silk", "mordant-tannin-alum", "mordant-alum-soda", "mordant-alum-three-baths", "mordant-alum-wool", "mordant-acetate-chalk",
-    "mordant-triformate", "mordant-symplocos", "mordant-printed", "dye-immersion", "dye-madder", "dye-exhaust",
-    "after-iron", "after-acid", "after-alkali", "indigo-fructose-vat", "indigo-iron-vat",
+    "scour-raw-silk", "mordant-tannin-alum", "mordant-alum-soda", "mordant-alum-three-baths",
+    "mordant-alum-wool", "mordant-acetate-chalk", "mordant-triformate", "mordant-symplocos",
+    "mordant-printed", "dye-immersion", "dye-madder", "dye-exhaust", "after-iron",
+    "after-acid", "after-alkali", "indigo-fructose-vat", "indigo-iron-vat",
     "indigo-dips", "finish-wash", "test-light", "test-wash", "test-rub", "store-look-over",
 )  # fmt: skip
 HOUR, MINUTE, DAY = timedelta(hours=1), timedelta(minutes=1), timedelta(days=1)

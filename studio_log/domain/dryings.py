@@ -1,0 +1,92 @@
+"""The dryings that a journal tells of: what was worked out for each, and what it took."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Final
+
+from studio_log.domain.drying_factor import Dried
+from studio_log.domain.drying_time import Hanging, worked_out
+from studio_log.domain.errors import Refusal
+from studio_log.domain.journal import Entry, standing
+from studio_log.domain.lots import Lot, LotStep
+from studio_log.domain.methods import StepKind
+from studio_log.domain.number_text import plain
+from studio_log.domain.room_text import ROOM_AIR_M_S, Room
+from studio_log.domain.spin_text import Spun
+from studio_log.language.words import tr
+from studio_log.science.bath_sums import pick_up_percent
+from studio_log.science.water_held import weighed
+
+ROOM_HEAT: Final = "room-temperature"
+ROOM_HUMIDITY: Final = "room-humidity"
+WET_WEIGHT: Final = "wet-weight"
+"""Names of the readings that a drying is worked out from: °C, per cent, grams of wet cloth."""
+
+Readings = Mapping[str, float | str]
+
+
+def logged_dryings(lot: Lot, entries: Iterable[Entry]) -> Iterator[Dried]:
+    """Give the dryings of a lot that ended and whose room and wet weight were read.
+
+    `entries` is the lot's journal, as written. What cannot be worked out is passed over.
+    """
+    read = _readings(entries)
+    for step in lot.steps:
+        if step.spec.kind is StepKind.DRY and step.start is not None and step.end is not None:
+            hanging = _hanging(lot, step, read)
+            if hanging is None:
+                continue
+            try:
+                yield Dried(step.end, worked_out(hanging), step.end - step.start)
+            except Refusal:  # a room of 99 %: it was read, yet nothing can be worked out
+                continue
+
+
+def hanging_of(lot: Lot, step: LotStep, entries: Iterable[Entry]) -> Hanging | None:
+    """Give the cloth of a drying as its journal tells it, None where something was not read.
+
+    Needed are the weight and size of the lot, its wet weight after the spin, and the room.
+    """
+    return _hanging(lot, step, _readings(entries))
+
+
+def _readings(entries: Iterable[Entry]) -> dict[int, dict[str, float | str]]:
+    """Give what was read in each step, the latest of a name."""
+    found: dict[int, dict[str, float | str]] = {}
+    for entry in standing(entries):
+        if entry.step is not None:
+            found.setdefault(entry.step, {}).update(entry.readings)
+    return found
+
+
+def _hanging(lot: Lot, step: LotStep, read: Mapping[int, Readings]) -> Hanging | None:
+    grams, area = step.grams_used or lot.grams, lot.area_m2
+    here = read.get(step.number, {})
+    heat, humidity = _number(here, ROOM_HEAT), _number(here, ROOM_HUMIDITY)
+    spun = _spun(lot, step, read, grams)
+    if not grams or not area or heat is None or humidity is None or spun is None:
+        return None
+    fibre = lot.pieces[0].fibre if lot.pieces else "cotton"
+    return Hanging(grams / area, spun, Room(heat, humidity, ROOM_AIR_M_S), fibre=fibre)
+
+
+def _spun(
+    lot: Lot, step: LotStep, read: Mapping[int, Readings], grams: float | None
+) -> Spun | None:
+    """Give the water that the cloth was hung with, from its wet weight here or at the spin."""
+    before = lot.steps[lot.place_of(step.number) - 1] if lot.place_of(step.number) else step
+    spin = before.number if before.spec.kind is StepKind.SPIN else step.number
+    wet = _number(read.get(step.number, {}), WET_WEIGHT)
+    wet = _number(read.get(spin, {}), WET_WEIGHT) if wet is None else wet
+    if wet is None or not grams:
+        return None
+    percent = pick_up_percent(grams, wet)
+    try:
+        words = tr("{part} % of its weight in water, weighed", part=plain(percent, 1))
+        return Spun(weighed(percent / 100), words)
+    except ValueError:  # lighter wet than dry, or six times as heavy: a slip of the scale
+        return None
+
+
+def _number(read: Readings, name: str) -> float | None:
+    value = read.get(name)
+    return float(value) if isinstance(value, int | float) else None

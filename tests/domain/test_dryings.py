@@ -1,0 +1,75 @@
+"""Dryings as a journal tells of them; the sums are checked in test_drying_time.py."""
+
+from datetime import timedelta
+
+import pytest
+
+from studio_log.domain.drying_time import drying_time
+from studio_log.domain.dryings import hanging_of, logged_dryings
+from studio_log.domain.journal import Act
+from studio_log.domain.pieces import Piece
+from tests.support.builders import LONG, Story
+
+LAWN = [Piece(1, "cotton", "lawn", length_m=2.0, width_m=1.0, gsm=150.0)]
+ROOM = {"room-temperature": 20.0, "room-humidity": 50.0}
+
+
+def dried(hours: float = 2, *, wet: float | None = 480.0, room: dict[str, float] | None = None,
+          pieces: list[Piece] | None = None) -> Story:  # fmt: skip
+    """300 g of cloth of 150 g/m² that is hung at 60 % of water and dries in so many hours."""
+    story = Story(LONG, pieces=LAWN if pieces is None else pieces).up_to("spin-1")
+    readings = {} if wet is None else {"wet-weight": wet}
+    story.after(minutes=5).mark(Act.END, "spin-1", readings=readings)  # hanging begins at once
+    story.after(hours=hours).mark(Act.DRY, "dry-1", readings=ROOM if room is None else room)
+    return story
+
+
+def test_a_drying_is_told_by_its_room_and_its_wet_weight() -> None:
+    """20 °C, 50 %, 150 g/m², 60 % of water, two sides, 0.1 m/s: 1.314 h (check table, row 1)."""
+    story = dried(2)
+    (one,) = logged_dryings(story.lot, story.entries)
+    assert one.worked_out / timedelta(hours=1) == pytest.approx(1.314, rel=0.01)
+    assert one.took == timedelta(hours=2)
+    assert one.ratio == pytest.approx(2 / 1.314, rel=0.01)
+    assert one.ended == story.at
+
+
+def test_the_cloth_that_hangs_now_can_be_estimated() -> None:
+    story = dried()
+    hanging = hanging_of(story.lot, story.lot.step(story.number("dry-1")), story.entries)
+    assert hanging is not None
+    assert (hanging.gsm, hanging.fibre, hanging.room.celsius) == (150, "cotton", 20)
+    assert hanging.spun.held.likely == pytest.approx(0.6)
+    assert "60 % of its weight in water" in drying_time(hanging).time.why
+
+
+@pytest.mark.parametrize(
+    "story",
+    [
+        dried(wet=None), dried(room={}), dried(room={"room-temperature": 20.0}), dried(wet=200.0),
+        dried(wet=3000.0), dried(room={**ROOM, "room-humidity": 99.0}),
+        dried(pieces=[Piece(1, "cotton", given_grams=300.0)]),
+    ],
+    ids=["no-wet-weight", "no-room", "half-a-room", "lighter", "six-fold", "full-air", "no-size"],
+)  # fmt: skip
+def test_what_was_not_read_or_cannot_be_teaches_nothing(story: Story) -> None:
+    assert list(logged_dryings(story.lot, story.entries)) == []
+
+
+def test_a_correction_counts_and_what_was_taken_back_does_not() -> None:
+    story = dried(2, wet=None)
+    spin = next(
+        e.number for e in story.entries if e.act is Act.END and e.step == story.number("spin-1")
+    )
+    story.mark(Act.CORRECT, readings={"wet-weight": 480.0}, target=spin)
+    assert len(list(logged_dryings(story.lot, story.entries))) == 1
+    last = next(e.number for e in story.entries if e.act is Act.DRY)
+    story.mark(Act.UNDO, target=last)
+    assert list(logged_dryings(story.lot, story.entries)) == []
+
+
+def test_words_in_place_of_figures_are_passed_over() -> None:
+    story = Story(LONG, pieces=LAWN).up_to("spin-1")
+    story.after(minutes=5).mark(Act.END, "spin-1", readings={"wet-weight": "heavy"})
+    story.after(hours=2).mark(Act.DRY, "dry-1", readings=ROOM)
+    assert list(logged_dryings(story.lot, story.entries)) == []
