@@ -13,15 +13,15 @@
     </message>
     <message>
         <source>Find now: {clock}, earlier than what is seen</source>
-        <translation>Jetzt suchen: {clock}, früher als das Sichtbare</translation>
+        <translation>Jetzt suchen: {clock}, früher als das Gezeigte</translation>
     </message>
     <message>
         <source>Find now: {clock}, later than what is seen</source>
-        <translation>Jetzt suchen: {clock}, später als das Sichtbare</translation>
+        <translation>Jetzt suchen: {clock}, später als das Gezeigte</translation>
     </message>
     <message>
         <source>Now is out of sight. Click or press N to find it.</source>
-        <translation>Jetzt liegt außer Sicht. Klicken oder N drücken, um es zu finden.</translation>
+        <translation>Jetzt ist außer Sicht. Klicken oder N drücken, um es zu finden.</translation>
     </message>
     <message>
         <source>Mon</source>
@@ -1156,6 +1156,10 @@
         <translation>&amp;Methoden…</translation>
     </message>
     <message>
+        <source>&amp;Calculator…</source>
+        <translation>Rec&amp;hner…</translation>
+    </message>
+    <message>
         <source>&amp;Across the room</source>
         <translation>&amp;Quer durch den Raum</translation>
     </message>
@@ -1390,6 +1394,10 @@
     <message>
         <source>Methods</source>
         <translation>Methoden</translation>
+    </message>
+    <message>
+        <source>Calculator</source>
+        <translation>Rechner</translation>
     </message>
     <message>
         <source>Safety</source>
@@ -1932,8 +1940,272 @@
         <translation>&amp;Bogen</translation>
     </message>
     <message>
+        <source>Plain proportion, as dye houses define it.</source>
+        <translation>Einfaches Verhältnis, wie Färbereien es festlegen.</translation>
+    </message>
+    <message>
+        <source>&amp;Cloth</source>
+        <translation>&amp;Stoff</translation>
+    </message>
+    <message>
+        <source>Its dry weight, scoured and fully dry.</source>
+        <translation>Sein Trockengewicht, gereinigt und ganz trocken.</translation>
+    </message>
+    <message>
+        <source>A vessel of {litres} or more leaves a tenth free at its rim.</source>
+        <translation>Ein Gefäß von {litres} oder mehr lässt am Rand ein Zehntel frei.</translation>
+    </message>
+    <message>
+        <source>A stock solution is weaker than 100 %.</source>
+        <translation>Eine Stammlösung ist schwächer als 100 %.</translation>
+    </message>
+    <message>
+        <source>{strength} % means {strength} g made up to 100 mL.</source>
+        <translation>{strength} % heißt {strength} g auf 100 mL aufgefüllt.</translation>
+    </message>
+    <message>
+        <source>{other} does not stand for {salt}: they hold different things.</source>
+        <translation>{other} steht nicht für {salt}: sie enthalten Verschiedenes.</translation>
+    </message>
+    <message>
+        <source>{grams} of {salt} hold as much as that of {other}. Good to the purity of what stands on the shelf: crystals dry out and powders draw water.</source>
+        <translation>{grams} {salt} enthalten so viel wie diese Menge {other}. So gut wie die Reinheit dessen, was im Regal steht: Kristalle verwittern und Pulver ziehen Wasser.</translation>
+    </message>
+    <message>
+        <source>Standard atomic weights (IUPAC, 2021).</source>
+        <translation>Standard-Atomgewichte (IUPAC, 2021).</translation>
+    </message>
+    <message>
+        <source>Three parts of acetate to one of aluminium turn {alum} of alum into aluminium acetate.</source>
+        <translation>Drei Teile Acetat auf ein Aluminium machen aus {alum} Alaun Aluminiumacetat.</translation>
+    </message>
+    <message>
+        <source>If {cloth} is the weight after scouring, it was {before} before.</source>
+        <translation>Ist {cloth} das Gewicht nach dem Reinigen, so waren es vorher {before}.</translation>
+    </message>
+    <message>
+        <source>One running metre weighs {grams}.</source>
+        <translation>Ein laufender Meter wiegt {grams}.</translation>
+    </message>
+    <message>
+        <source>{share} % shorter</source>
+        <translation>{share} % kürzer</translation>
+    </message>
+    <message>
+        <source>{share} % longer</source>
+        <translation>{share} % länger</translation>
+    </message>
+    <message>
+        <source>Share of the cloth’s weight</source>
+        <translation>Anteil vom Stoffgewicht</translation>
+    </message>
+    <message>
+        <source>How much of a dye, a mordant or beans, as per cent of the weight of the cloth.</source>
+        <translation>Wie viel Farbstoff, Beize oder Bohnen, in Prozent vom Gewicht des Stoffs.</translation>
+    </message>
+    <message>
+        <source>&amp;Share</source>
+        <translation>&amp;Anteil</translation>
+    </message>
+    <message>
+        <source>Per cent of the weight of fibre (% WOF).</source>
+        <translation>Prozent vom Fasergewicht (% WOF).</translation>
+    </message>
+    <message>
+        <source>S&amp;tep of the scale</source>
+        <translation>S&amp;chritt der Waage</translation>
+    </message>
+    <message>
+        <source>The least step that the scale shows.</source>
+        <translation>Der kleinste Schritt, den die Waage zeigt.</translation>
+    </message>
+    <message>
+        <source>Litres of a bath</source>
+        <translation>Liter eines Bades</translation>
+    </message>
+    <message>
+        <source>How much bath the cloth swims in at a liquor ratio, and the vessel for it.</source>
+        <translation>In wie viel Bad der Stoff bei einem Flottenverhältnis schwimmt, und das Gefäß dafür.</translation>
+    </message>
+    <message>
+        <source>Liquor &amp;ratio</source>
+        <translation>Flotten&amp;verhältnis</translation>
+    </message>
+    <message>
+        <source>Litres of bath to the kilogram of dry cloth.</source>
+        <translation>Liter Bad auf das Kilogramm trockenen Stoffs.</translation>
+    </message>
+    <message>
+        <source>From a stock solution</source>
+        <translation>Aus einer Stammlösung</translation>
+    </message>
+    <message>
+        <source>How much of a solution holds a small weight that a scale cannot show.</source>
+        <translation>Wie viel einer Lösung ein kleines Gewicht enthält, das eine Waage nicht zeigt.</translation>
+    </message>
+    <message>
+        <source>&amp;Weight wanted</source>
+        <translation>Gewünschtes &amp;Gewicht</translation>
+    </message>
+    <message>
+        <source>What the recipe asks for.</source>
+        <translation>Was die Vorschrift verlangt.</translation>
+    </message>
+    <message>
+        <source>&amp;Strength</source>
+        <translation>&amp;Stärke</translation>
+    </message>
+    <message>
+        <source>Grams in 100 mL of the solution.</source>
+        <translation>Gramm in 100 mL der Lösung.</translation>
+    </message>
+    <message>
+        <source>One salt in place of another</source>
+        <translation>Ein Salz statt eines anderen</translation>
+    </message>
+    <message>
+        <source>Washing soda for soda ash, crystals for a dried powder, one alum for another.</source>
+        <translation>Kristallsoda statt wasserfreier Soda, Kristalle statt Pulver, ein Alaun statt eines anderen.</translation>
+    </message>
+    <message>
+        <source>&amp;Weight</source>
+        <translation>&amp;Gewicht</translation>
+    </message>
+    <message>
+        <source>The recipe’s &amp;salt</source>
+        <translation>&amp;Salz der Vorschrift</translation>
+    </message>
+    <message>
+        <source>What the recipe is written for.</source>
+        <translation>Wofür die Vorschrift geschrieben ist.</translation>
+    </message>
+    <message>
+        <source>What is on the s&amp;helf</source>
+        <translation>Was im &amp;Regal steht</translation>
+    </message>
+    <message>
+        <source>What is there instead. Ask the supplier how much water it holds.</source>
+        <translation>Was stattdessen da ist. Den Lieferanten fragen, wie viel Wasser es enthält.</translation>
+    </message>
+    <message>
+        <source>Acetate to an alum</source>
+        <translation>Acetat zu einem Alaun</translation>
+    </message>
+    <message>
+        <source>How much sodium acetate makes aluminium acetate out of alum.</source>
+        <translation>Wie viel Natriumacetat aus Alaun Aluminiumacetat macht.</translation>
+    </message>
+    <message>
+        <source>&amp;Alum</source>
+        <translation>&amp;Alaun</translation>
+    </message>
+    <message>
+        <source>Potassium alum.</source>
+        <translation>Kalialaun.</translation>
+    </message>
+    <message>
+        <source>A&amp;cetate</source>
+        <translation>A&amp;cetat</translation>
+    </message>
+    <message>
+        <source>With its water of crystals, or without.</source>
+        <translation>Mit Kristallwasser oder ohne.</translation>
+    </message>
+    <message>
+        <source>A used bath, recharged</source>
+        <translation>Ein gebrauchtes Bad, aufgefrischt</translation>
+    </message>
+    <message>
+        <source>What tops a used bath up, as a share of its first charge.</source>
+        <translation>Was ein gebrauchtes Bad auffrischt, als Anteil vom ersten Ansatz.</translation>
+    </message>
+    <message>
+        <source>&amp;First charge</source>
+        <translation>&amp;Erster Ansatz</translation>
+    </message>
+    <message>
+        <source>What went in at first.</source>
+        <translation>Was zuerst hineinkam.</translation>
+    </message>
+    <message>
+        <source>Of the first charge; mordant baths are often topped up by half.</source>
+        <translation>Vom ersten Ansatz; Beizbäder werden oft um die Hälfte aufgefrischt.</translation>
+    </message>
+    <message>
+        <source>Weight before and after scouring</source>
+        <translation>Gewicht vor und nach dem Reinigen</translation>
+    </message>
+    <message>
+        <source>Recipes count from one or the other; scouring takes size, wax and oil.</source>
+        <translation>Vorschriften rechnen vom einen oder vom anderen; Reinigen nimmt Schlichte, Wachs und Öl.</translation>
+    </message>
+    <message>
+        <source>Its weight before.</source>
+        <translation>Sein Gewicht vorher.</translation>
+    </message>
+    <message>
+        <source>&amp;Loss</source>
+        <translation>&amp;Verlust</translation>
+    </message>
+    <message>
+        <source>Per cent of the weight before. Weigh a swatch to know.</source>
+        <translation>Prozent vom Gewicht vorher. Eine Probe wiegen, um es zu wissen.</translation>
+    </message>
+    <message>
+        <source>Cloth by its size</source>
+        <translation>Stoff nach seiner Größe</translation>
+    </message>
+    <message>
+        <source>What a length of cloth weighs, from its weight by area and its width.</source>
+        <translation>Was ein Stück Stoff wiegt, aus Flächengewicht und Breite.</translation>
+    </message>
+    <message>
+        <source>Weight by &amp;area</source>
+        <translation>&amp;Flächengewicht</translation>
+    </message>
+    <message>
+        <source>As on its label: 150 g/m², 4.5 oz/yd², 16 momme.</source>
+        <translation>Wie auf dem Etikett: 150 g/m², 4,5 oz/yd², 16 momme.</translation>
+    </message>
+    <message>
         <source>&amp;Width</source>
         <translation>B&amp;reite</translation>
+    </message>
+    <message>
+        <source>Of the roll.</source>
+        <translation>Des Ballens.</translation>
+    </message>
+    <message>
+        <source>&amp;Length</source>
+        <translation>&amp;Länge</translation>
+    </message>
+    <message>
+        <source>Of the cut.</source>
+        <translation>Des Stücks.</translation>
+    </message>
+    <message>
+        <source>Shrinkage</source>
+        <translation>Einlaufen</translation>
+    </message>
+    <message>
+        <source>What a length lost in the wash.</source>
+        <translation>Was eine Länge in der Wäsche verlor.</translation>
+    </message>
+    <message>
+        <source>&amp;Before</source>
+        <translation>&amp;Vorher</translation>
+    </message>
+    <message>
+        <source>Between two marks.</source>
+        <translation>Zwischen zwei Marken.</translation>
+    </message>
+    <message>
+        <source>&amp;After</source>
+        <translation>&amp;Nachher</translation>
+    </message>
+    <message>
+        <source>The same, washed.</source>
+        <translation>Dieselbe, gewaschen.</translation>
     </message>
     <message>
         <source>&amp;Height</source>
@@ -2364,6 +2636,418 @@
     <message>
         <source>Weighed after scouring; before it weighed about {least} to {most} g. Per cent here go by the weight after.</source>
         <translation>Nach dem Auskochen gewogen; davor wog er etwa {least} bis {most} g. Prozente gehen hier nach dem Gewicht danach.</translation>
+    </message>
+    <message>
+        <source>about {span}</source>
+        <translation>etwa {span}</translation>
+    </message>
+    <message>
+        <source>Between {earliest} and {latest}.</source>
+        <translation>Zwischen {earliest} und {latest}.</translation>
+    </message>
+    <message>
+        <source>A heat balance of the wet surface; see “Sources”. Dry is observed, not assumed.</source>
+        <translation>Eine Wärmebilanz der nassen Oberfläche; siehe „Woher die Zahlen sind“. Trocken wird gefühlt, nicht angenommen.</translation>
+    </message>
+    <message>
+        <source>humidity of the room, %</source>
+        <translation>Luftfeuchte des Raums, %</translation>
+    </message>
+    <message>
+        <source>hours to dry</source>
+        <translation>Stunden bis trocken</translation>
+    </message>
+    <message>
+        <source>Hours to dry over the humidity of the room; at {humidity} % about {hours}.</source>
+        <translation>Stunden bis trocken über der Luftfeuchte des Raums; bei {humidity} % etwa {hours}.</translation>
+    </message>
+    <message>
+        <source>How long cloth dries</source>
+        <translation>Wie lange Stoff trocknet</translation>
+    </message>
+    <message>
+        <source>Hung free in a room, from how it was spun and what the air is like.</source>
+        <translation>Frei im Raum aufgehängt, nach Schleudern und Luft.</translation>
+    </message>
+    <message>
+        <source>Of the dry cloth: 150 g/m², 4.5 oz/yd², 16 momme.</source>
+        <translation>Des trockenen Stoffs: 150 g/m², 4,5 oz/yd², 16 momme.</translation>
+    </message>
+    <message>
+        <source>&amp;Spun</source>
+        <translation>&amp;Geschleudert</translation>
+    </message>
+    <message>
+        <source>hand, drip, 1200 rpm, or water weighed: 60 %.</source>
+        <translation>hand, drip (tropfend), 1200 rpm, oder gewogenes Wasser: 60 %.</translation>
+    </message>
+    <message>
+        <source>&amp;Heat of the room</source>
+        <translation>&amp;Wärme des Raums</translation>
+    </message>
+    <message>
+        <source>Near the cloth, from 0 to 45 °C.</source>
+        <translation>Nahe am Stoff, von 0 bis 45 °C.</translation>
+    </message>
+    <message>
+        <source>H&amp;umidity</source>
+        <translation>&amp;Luftfeuchte</translation>
+    </message>
+    <message>
+        <source>Near the cloth, not at the window.</source>
+        <translation>Nahe am Stoff, nicht am Fenster.</translation>
+    </message>
+    <message>
+        <source>&amp;Moving air</source>
+        <translation>&amp;Bewegte Luft</translation>
+    </message>
+    <message>
+        <source>still, room, fan, or metres a second.</source>
+        <translation>still, room (Raum), fan (Lüfter), oder Meter je Sekunde.</translation>
+    </message>
+    <message>
+        <source>Si&amp;des in the air</source>
+        <translation>&amp;Seiten an der Luft</translation>
+    </message>
+    <message>
+        <source>One where it lies or hangs on a wall.</source>
+        <translation>Eine, wo er liegt oder an einer Wand hängt.</translation>
+    </message>
+    <message>
+        <source>both sides</source>
+        <translation>beide Seiten</translation>
+    </message>
+    <message>
+        <source>one side</source>
+        <translation>eine Seite</translation>
+    </message>
+    <message>
+        <source>&amp;Fibre</source>
+        <translation>&amp;Faser</translation>
+    </message>
+    <message>
+        <source>How much water it keeps when it feels dry.</source>
+        <translation>Wie viel Wasser sie hält, wenn sie sich trocken anfühlt.</translation>
+    </message>
+    <message>
+        <source>{typed} cannot be read as {what}: a figure above nought, at most {most}.</source>
+        <translation>{typed} kann nicht als {what} gelesen werden: eine Zahl über null, höchstens {most}.</translation>
+    </message>
+    <message>
+        <source>a share</source>
+        <translation>ein Anteil</translation>
+    </message>
+    <message>
+        <source>a ratio</source>
+        <translation>ein Verhältnis</translation>
+    </message>
+    <message>
+        <source>about {share} % of its weight in water</source>
+        <translation>etwa {share} % seines Gewichts an Wasser</translation>
+    </message>
+    <message>
+        <source>These figures do not go together; look at each once more.</source>
+        <translation>Diese Zahlen passen nicht zusammen; jede noch einmal ansehen.</translation>
+    </message>
+    <message>
+        <source>Right to a fifth at best: beans differ, and so does the straining.</source>
+        <translation>Bestenfalls auf ein Fünftel genau: Bohnen sind verschieden, das Abseihen auch.</translation>
+    </message>
+    <message>
+        <source>Between {earliest} and {latest}; look after {look}.</source>
+        <translation>Zwischen {earliest} und {latest}; nach {look} nachsehen.</translation>
+    </message>
+    <message>
+        <source>Fresh water after {span}.</source>
+        <translation>Frisches Wasser nach {span}.</translation>
+    </message>
+    <message>
+        <source>The water may sour after {span}.</source>
+        <translation>Das Wasser kann nach {span} sauer werden.</translation>
+    </message>
+    <message>
+        <source>Peleg’s equation fitted to published soaks; souring: food rules. See “Sources”.</source>
+        <translation>Pelegs Gleichung, an veröffentlichte Versuche angepasst; Säuern: Lebensmittelregeln. Siehe „Woher die Zahlen sind“.</translation>
+    </message>
+    <message>
+        <source>hours</source>
+        <translation>Stunden</translation>
+    </message>
+    <message>
+        <source>times the dry weight</source>
+        <translation>mal das Trockengewicht</translation>
+    </message>
+    <message>
+        <source>Weight of the beans over {hours} hours at {celsius} °C; twice the dry weight after {span}.</source>
+        <translation>Gewicht der Bohnen über {hours} Stunden bei {celsius} °C; das doppelte Trockengewicht nach {span}.</translation>
+    </message>
+    <message>
+        <source>Water of the first grind: {litres}.</source>
+        <translation>Wasser des ersten Mahlens: {litres}.</translation>
+    </message>
+    <message>
+        <source>Soaked beans weigh 2.0 to 2.6 times the dry ones.</source>
+        <translation>Eingeweichte Bohnen wiegen das 2,0- bis 2,6-Fache der trockenen.</translation>
+    </message>
+    <message>
+        <source>{grams} g of dry beans to the litre, one part to {parts} of water.</source>
+        <translation>{grams} g trockene Bohnen auf den Liter, ein Teil auf {parts} Wasser.</translation>
+    </message>
+    <message>
+        <source>Below {parts} parts of water a part of the protein will not dissolve.</source>
+        <translation>Unter {parts} Teilen Wasser löst sich ein Teil des Eiweißes nicht.</translation>
+    </message>
+    <message>
+        <source>about {grams} g of protein a litre</source>
+        <translation>etwa {grams} g Eiweiß im Liter</translation>
+    </message>
+    <message>
+        <source>Protein of the bean: food tables; recovery: Yuwono and Susanto.</source>
+        <translation>Eiweiß der Bohne: Nährwerttabellen; Ausbeute: Yuwono und Susanto.</translation>
+    </message>
+    <message>
+        <source>Milk is kept between 0 and {most} °C.</source>
+        <translation>Milch wird zwischen 0 und {most} °C aufbewahrt.</translation>
+    </message>
+    <message>
+        <source>Smell it before it meets cloth; sour or thick milk goes away.</source>
+        <translation>Riechen, bevor sie an den Stoff kommt; saure oder dicke Milch kommt weg.</translation>
+    </message>
+    <message>
+        <source>A proposal, bracketed by food rules; no paper says it of raw milk as a binder.</source>
+        <translation>Ein Vorschlag, durch Lebensmittelregeln eingegrenzt; von roher Milch als Bindemittel sagt es keine Arbeit.</translation>
+    </message>
+    <message>
+        <source>Wet cloth weighs more than dry cloth.</source>
+        <translation>Nasser Stoff wiegt mehr als trockener.</translation>
+    </message>
+    <message>
+        <source>at most {grams} g of protein on 100 g of cloth</source>
+        <translation>höchstens {grams} g Eiweiß auf 100 g Stoff</translation>
+    </message>
+    <message>
+        <source>It holds {grams} of the bath, {share} % of its dry weight.</source>
+        <translation>Er hält {grams} vom Bad, {share} % seines Trockengewichts.</translation>
+    </message>
+    <message>
+        <source>What was only in the water between the threads can drip or wash away. Weigh the dry cloth to know what stayed.</source>
+        <translation>Was nur im Wasser zwischen den Fäden war, kann abtropfen oder auswaschen. Den trockenen Stoff wiegen, um zu wissen, was blieb.</translation>
+    </message>
+    <message>
+        <source>Plain proportion from the protein of the milk; see “The milk”.</source>
+        <translation>Einfaches Verhältnis aus dem Eiweiß der Milch; siehe „Die Milch“.</translation>
+    </message>
+    <message>
+        <source>{share} % heavier</source>
+        <translation>{share} % schwerer</translation>
+    </message>
+    <message>
+        <source>{share} % lighter</source>
+        <translation>{share} % leichter</translation>
+    </message>
+    <message>
+        <source>Weigh both times in the same air: cotton takes up about as much water from damp air as a coat of soy weighs.</source>
+        <translation>Beide Male in gleicher Luft wiegen: Baumwolle nimmt aus feuchter Luft etwa so viel Wasser auf, wie ein Auftrag Soja wiegt.</translation>
+    </message>
+    <message>
+        <source>Plain proportion.</source>
+        <translation>Einfaches Verhältnis.</translation>
+    </message>
+    <message>
+        <source>Dry &amp;beans</source>
+        <translation>Trockene &amp;Bohnen</translation>
+    </message>
+    <message>
+        <source>Before the soak.</source>
+        <translation>Vor dem Einweichen.</translation>
+    </message>
+    <message>
+        <source>&amp;Milk made of them</source>
+        <translation>&amp;Milch daraus</translation>
+    </message>
+    <message>
+        <source>All of it, with the thinning.</source>
+        <translation>Alle, mit der Verdünnung.</translation>
+    </message>
+    <message>
+        <source>How long beans soak</source>
+        <translation>Wie lange Bohnen einweichen</translation>
+    </message>
+    <message>
+        <source>From the heat of the water, in a room as warm.</source>
+        <translation>Aus der Wärme des Wassers, in einem ebenso warmen Raum.</translation>
+    </message>
+    <message>
+        <source>&amp;Water and room</source>
+        <translation>&amp;Wasser und Raum</translation>
+    </message>
+    <message>
+        <source>The water takes the room’s heat within an hour or two.</source>
+        <translation>Das Wasser nimmt in ein, zwei Stunden die Wärme des Raums an.</translation>
+    </message>
+    <message>
+        <source>Are the beans through?</source>
+        <translation>Sind die Bohnen durch?</translation>
+    </message>
+    <message>
+        <source>From their drained weight.</source>
+        <translation>Aus ihrem abgetropften Gewicht.</translation>
+    </message>
+    <message>
+        <source>&amp;Dry weight</source>
+        <translation>&amp;Trockengewicht</translation>
+    </message>
+    <message>
+        <source>D&amp;rained weight</source>
+        <translation>&amp;Abgetropftes Gewicht</translation>
+    </message>
+    <message>
+        <source>Drained and shaken, not dried off.</source>
+        <translation>Abgetropft und geschüttelt, nicht abgetrocknet.</translation>
+    </message>
+    <message>
+        <source>The milk</source>
+        <translation>Die Milch</translation>
+    </message>
+    <message>
+        <source>Its strength, and what of the beans is in it.</source>
+        <translation>Ihre Stärke, und was von den Bohnen darin ist.</translation>
+    </message>
+    <message>
+        <source>How long milk keeps</source>
+        <translation>Wie lange Milch hält</translation>
+    </message>
+    <message>
+        <source>Raw milk, covered, from when it was strained.</source>
+        <translation>Rohe Milch, zugedeckt, vom Abseihen an.</translation>
+    </message>
+    <message>
+        <source>&amp;Where it stands</source>
+        <translation>&amp;Wo sie steht</translation>
+    </message>
+    <message>
+        <source>The refrigerator is about 4 °C.</source>
+        <translation>Der Kühlschrank hat etwa 4 °C.</translation>
+    </message>
+    <message>
+        <source>What a coat leaves</source>
+        <translation>Was ein Auftrag hinterlässt</translation>
+    </message>
+    <message>
+        <source>Milk and protein that cloth carries into drying, from two weighings.</source>
+        <translation>Milch und Eiweiß, die der Stoff ins Trocknen mitnimmt, aus zwei Wägungen.</translation>
+    </message>
+    <message>
+        <source>&amp;Dry cloth</source>
+        <translation>&amp;Trockener Stoff</translation>
+    </message>
+    <message>
+        <source>Before the bath.</source>
+        <translation>Vor dem Bad.</translation>
+    </message>
+    <message>
+        <source>&amp;Spun cloth</source>
+        <translation>&amp;Geschleuderter Stoff</translation>
+    </message>
+    <message>
+        <source>As it goes to the line.</source>
+        <translation>So wie er an die Leine geht.</translation>
+    </message>
+    <message>
+        <source>Weight gained by coats</source>
+        <translation>Gewicht, das die Aufträge brachten</translation>
+    </message>
+    <message>
+        <source>What all coats together left, fully dry.</source>
+        <translation>Was alle Aufträge zusammen hinterließen, ganz trocken.</translation>
+    </message>
+    <message>
+        <source>Scoured and dry.</source>
+        <translation>Gereinigt und trocken.</translation>
+    </message>
+    <message>
+        <source>Coated and fully dry.</source>
+        <translation>Behandelt und ganz trocken.</translation>
+    </message>
+    <message>
+        <source>weight by area</source>
+        <translation>Flächengewicht</translation>
+    </message>
+    <message>
+        <source>area</source>
+        <translation>Fläche</translation>
+    </message>
+    <message>
+        <source>weight</source>
+        <translation>Gewicht</translation>
+    </message>
+    <message>
+        <source>volume</source>
+        <translation>Volumen</translation>
+    </message>
+    <message>
+        <source>length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>{typed} names no quantity. Write a figure and its unit: 4.5 oz/yd², 3.5 yd, 1/4 cup, 70 F.</source>
+        <translation>{typed} nennt keine Größe. Eine Zahl und ihre Einheit schreiben: 4.5 oz/yd², 3.5 yd, 1/4 cup, 70 F.</translation>
+    </message>
+    <message>
+        <source>heat</source>
+        <translation>Wärme</translation>
+    </message>
+    <message>
+        <source>This names no quantity.</source>
+        <translation>Das nennt keine Größe.</translation>
+    </message>
+    <message>
+        <source>Units by their definitions (NIST SP 811).</source>
+        <translation>Einheiten nach ihren Festlegungen (NIST SP 811).</translation>
+    </message>
+    <message>
+        <source>From one unit to the others</source>
+        <translation>Von einer Einheit in die anderen</translation>
+    </message>
+    <message>
+        <source>Any weight, volume, length, area, cloth or heat, in all units that are met.</source>
+        <translation>Jedes Gewicht, Volumen, jede Länge, Fläche, jeder Stoff, jede Wärme in allen Einheiten, die vorkommen.</translation>
+    </message>
+    <message>
+        <source>&amp;Quantity</source>
+        <translation>&amp;Größe</translation>
+    </message>
+    <message>
+        <source>A figure and its unit, mixed if you like: 3.5 yd, 1/4 cup, 70 F.</source>
+        <translation>Eine Zahl und ihre Einheit, gern gemischt: 3.5 yd, 1/4 cup, 70 F.</translation>
+    </message>
+    <message>
+        <source>Calculator — Studio Log</source>
+        <translation>Rechner — Studio Log</translation>
+    </message>
+    <message>
+        <source>Calculations</source>
+        <translation>Rechnungen</translation>
+    </message>
+    <message>
+        <source>Copy as &amp;text</source>
+        <translation>Als &amp;Text kopieren</translation>
+    </message>
+    <message>
+        <source>C&amp;lose</source>
+        <translation>S&amp;chließen</translation>
+    </message>
+    <message>
+        <source>Copied. Paste it where it is wanted.</source>
+        <translation>Kopiert. Einfügen, wo es gebraucht wird.</translation>
+    </message>
+    <message>
+        <source>Source: {source}</source>
+        <translation>Quelle: {source}</translation>
+    </message>
+    <message>
+        <source>What comes out</source>
+        <translation>Was herauskommt</translation>
     </message>
 </context>
 </TS>

@@ -28,6 +28,7 @@ ICONS: Final[Mapping[str, str]] = {
     "to_steps": "steps",
     "to_bench": "bench",
     "methods": "methods",
+    "calculator": "calculator",
     "across": "room",
     "larger": "larger",
     "smaller": "smaller",

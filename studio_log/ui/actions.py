@@ -51,6 +51,7 @@ ACTIONS: Final = (
     ActionRow("&View", "to_bench", tr_later("Go to the &bench"), "Ctrl+3"),
     ActionRow("&View", "-"),
     ActionRow("&View", "methods", tr_later("&Methods…"), "Ctrl+4"),
+    ActionRow("&View", "calculator", tr_later("&Calculator…"), "Ctrl+5"),
     ActionRow("&View", "across", tr_later("&Across the room"), "F11"),
     ActionRow("&View", "-"),
     ActionRow("&View", "larger", tr_later("L&arger text"), "Ctrl++"),

@@ -16,6 +16,7 @@ from studio_log.ui.across.across_view import AcrossView
 from studio_log.ui.ask import Ask
 from studio_log.ui.bench.bench_page import BenchPage
 from studio_log.ui.bridge import Bridge
+from studio_log.ui.calculator.calculator_box import CalculatorBox
 from studio_log.ui.chime import Chime
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.help_box import HelpBox
@@ -81,6 +82,7 @@ class MenuActs(QObject):
             "to_steps": self._to_steps,
             "to_bench": self._to_bench,
             "methods": self._methods,
+            "calculator": self._calculator,
             "across": self._across,
             "larger": self._larger,
             "smaller": self._smaller,
@@ -147,6 +149,11 @@ class MenuActs(QObject):
 
     def _methods(self) -> None:
         box = MethodBox(self._bridge, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
+
+    def _calculator(self) -> None:
+        box = CalculatorBox(self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
 

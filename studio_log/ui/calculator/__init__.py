@@ -1,0 +1,1 @@
+"""The calculator: each sum of the trade on a page of its own."""
