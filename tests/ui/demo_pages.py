@@ -20,6 +20,7 @@ from studio_log.services.studio import Studio
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.across.across_view import AcrossView
 from studio_log.ui.bridge import Bridge
+from studio_log.ui.calculator.calculator_box import CalculatorBox
 from studio_log.ui.chime import Chime
 from studio_log.ui.help_box import HelpBox
 from studio_log.ui.lots.lot_form import LotForm
@@ -58,6 +59,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "methods": lambda house: MethodBox(house.bridge),
     "what rang": lambda house: RangBox(house.bridge),
     "help": lambda _house: HelpBox(),
+    "calculator": lambda _house: CalculatorBox(),
     "welcome": lambda house: WelcomePage(house.bridge),
     "tags": lambda house: TagDialog(house.studio.ask(TagsFor(("26-001",)))),
     "across the room": lambda house: AcrossView(house.bridge, Chime()),
