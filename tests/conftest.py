@@ -6,10 +6,13 @@ A test that expects a warning in the log asks for `caplog` and looks at it itsel
 from collections.abc import Iterator
 
 import pytest
+from hypothesis import settings
 
 from tests.support import logs, surroundings, threads
 
 surroundings.settle()
+settings.register_profile("studio", deadline=None)  # a busy machine is no fault of the code
+settings.load_profile("studio")
 
 
 def pytest_runtest_setup(item: pytest.Item) -> None:

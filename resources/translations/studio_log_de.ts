@@ -3049,5 +3049,21 @@
         <source>What comes out</source>
         <translation>Was herauskommt</translation>
     </message>
+    <message>
+        <source>soaked</source>
+        <translation>durchgeweicht</translation>
+    </message>
+    <message>
+        <source>the water may sour after {at}</source>
+        <translation>das Wasser kann ab {at} säuern</translation>
+    </message>
+    <message>
+        <source>dry</source>
+        <translation>trocken</translation>
+    </message>
+    <message>
+        <source>likely {what} {aim}, between {earliest} and {latest}</source>
+        <translation>wohl {what} {aim}, zwischen {earliest} und {latest}</translation>
+    </message>
 </context>
 </TS>

@@ -49,6 +49,11 @@ def hanging_of(lot: Lot, step: LotStep, entries: Iterable[Entry]) -> Hanging | N
     return _hanging(lot, step, _readings(entries))
 
 
+def readings_of(entries: Iterable[Entry], step: LotStep) -> Readings:
+    """Give what stands read in one step, the latest of a name."""
+    return _readings(entries).get(step.number, {})
+
+
 def _readings(entries: Iterable[Entry]) -> dict[int, dict[str, float | str]]:
     """Give what was read in each step, the latest of a name."""
     found: dict[int, dict[str, float | str]] = {}

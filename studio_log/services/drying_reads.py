@@ -10,7 +10,7 @@ from studio_log.domain.dryings import logged_dryings
 from studio_log.domain.journal import Act
 from studio_log.services.desk import Desk
 
-LOOKED_AT: Final = 300
+LOOKED_AT: Final = 60
 """The latest lots that are looked through; older ones teach nothing any more."""
 
 

@@ -14,6 +14,7 @@ from studio_log.domain.windows import StepWindow, short_span, windows_of
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
+from studio_log.services.estimate_words import estimate_words
 from studio_log.services.list_reads import doing_words
 from studio_log.services.marking import best_words
 from studio_log.services.photos import photos_data
@@ -32,7 +33,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         step_line(house, desk, lot, step, windows.get(step.number), order)
         for order, step in enumerate(lot.steps, start=1)
     )
-    lines = with_readings(lines, entries)
+    lines = _with_estimates(desk, lot, with_readings(lines, entries), entries)
     undoable = last_undoable(entries)
     gone = taken_back(entries)
     milk = desk.milk_of(lot.code)
@@ -347,6 +348,18 @@ def readings_words(entry: Entry) -> str:
         f"{f'{value:g}' if isinstance(value, float) else value}"
         for name, value in entry.readings.items()
     )
+
+
+def _with_estimates(
+    desk: Desk, lot: Lot, lines: tuple[q.StepLine, ...], entries: tuple[Entry, ...]
+) -> tuple[q.StepLine, ...]:
+    """Give the steps that run with what their readings make likely, after all else."""
+    told = []
+    for line in lines:
+        beans = next((one.value for one in line.amounts if one.slug == "beans"), None)
+        said = estimate_words(desk, lot, lot.step(line.number), entries, beans)
+        told.append(replace(line, details="; ".join(filter(None, (line.details, said)))))
+    return tuple(told)
 
 
 def with_readings(
