@@ -4,6 +4,42 @@
 <context>
     <name></name>
     <message>
+        <source>The timeline shades the hours in which the workshop is closed, and tells where lots meet on the line or on a burner. No reminder goes by it.</source>
+        <translation>Der Zeitplan schattiert die Stunden, in denen die Werkstatt geschlossen ist, und sagt, wo sich Partien auf der Leine oder am Herd in die Quere kommen. Keine Erinnerung richtet sich danach.</translation>
+    </message>
+    <message>
+        <source>not said</source>
+        <translation>nicht angegeben</translation>
+    </message>
+    <message>
+        <source>Workshop</source>
+        <translation>Werkstatt</translation>
+    </message>
+    <message>
+        <source>What was understood of the open hours</source>
+        <translation>Was von den Öffnungszeiten verstanden wurde</translation>
+    </message>
+    <message>
+        <source>Dail&amp;y opening hours</source>
+        <translation>Öffnun&amp;gszeiten je Tag</translation>
+    </message>
+    <message>
+        <source>Drying line</source>
+        <translation>Trockenleine</translation>
+    </message>
+    <message>
+        <source>Burners</source>
+        <translation>Kochstellen</translation>
+    </message>
+    <message>
+        <source>Open: {hours}.</source>
+        <translation>Geöffnet: {hours}.</translation>
+    </message>
+    <message>
+        <source>L&amp;ines for vessels, line and heat</source>
+        <translation>&amp;Belegung von Gefäßen, Leine und Herd</translation>
+    </message>
+    <message>
         <source>◂ now {clock}</source>
         <translation>◂ jetzt {clock}</translation>
     </message>

@@ -31,7 +31,8 @@ def open_demo(folder: Path, clock: Clock) -> Studio:
     data = tomllib.loads(resource("sample/studio.toml").read_text(encoding="utf-8"))
     studio = open_studio(folder, clock=clock)
     with studio.store.work() as work:
-        work.settings.put_all({"studio": data["studio"], "welcomed": True})
+        kept = {name: data[name] for name in ("studio", "open_hours", "line_metres", "burners")}
+        work.settings.put_all({**kept, "welcomed": True})
         studio.read_kept_settings(work)
         desk = studio.desk(work)
         for index, row in enumerate(data["lots"]):
@@ -52,6 +53,7 @@ def _make(desk: Desk, row: Mapping[str, Any], shift: timedelta) -> None:
         "pieces": [piece_data(piece) for piece in pieces],
         "cure_days": row.get("cure_days"),
         "vessel_litres": 20.0,
+        "vessel": row.get("vessel", ""),
     }
     entry = replace(desk.entry(code, Act.NEW, made, data=new), written=made)
     lot = desk.write(None, entry, sure=True)

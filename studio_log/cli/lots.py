@@ -32,6 +32,7 @@ WEIGHED: Final = Option(
 PLACE: Final = Option("--place", "where it is kept", "TEXT")
 CURE: Final = Option("--cure", "the view of its cure, in days", "DAYS")
 VESSEL: Final = Option("--vessel", "what the bucket holds: 20L", "VOLUME")
+VESSEL_NAME: Final = Option("--vessel-name", "which bucket or pot it is", "TEXT")
 AMOUNT: Final = Option(
     "--amount", "the dyer's own figure for an amount: beans=35", "NAME=VALUE", repeats=True
 )
@@ -49,6 +50,7 @@ def _new(turn: Turn) -> int:
         cure_days=values.days(given["cure"]),
         place=values.text(given["place"] or "", "The place", empty=True),
         vessel_litres=values.litres(given["vessel"]),
+        vessel=values.text(given["vessel_name"] or "", "The vessel's name", empty=True),
         amounts=values.amounts(given["amount"]),
         at=turn.moment("at"),
         sure=given["sure"],
@@ -81,6 +83,9 @@ def _set(turn: Turn) -> int:
         else values.text(given["place"], "The place", empty=True),
         cure_days=values.days(given["cure"]),
         vessel_litres=values.litres(given["vessel"]),
+        vessel=None
+        if given["vessel_name"] is None
+        else values.text(given["vessel_name"], "The vessel's name", empty=True),
         amounts=values.amounts(given["amount"]),
         sure=given["sure"],
     )
@@ -187,7 +192,7 @@ FORMS: Final = (
             Option("--name", "the lot's name", "TEXT", required=True),
             Option("--piece", "cloth, such as “2 x linen 180x45cm 185g/m2”", "TEXT",
                    repeats=True, spreads=True, required=True),
-            WEIGHT, WEIGHED, CURE, PLACE, VESSEL, AMOUNT, AT, SURE, JSON,
+            WEIGHT, WEIGHED, CURE, PLACE, VESSEL, VESSEL_NAME, AMOUNT, AT, SURE, JSON,
         ),
     ),
     Form(("lot", "go-on"), "Let a lot go on to a further method.", _go_on, (LOT,),
@@ -227,6 +232,6 @@ FORMS: Final = (
         "Change a lot.",
         _set,
         (LOT,),
-        (NAME, WEIGHT, WEIGHED, PLACE, CURE, VESSEL, AMOUNT, SURE, JSON),
+        (NAME, WEIGHT, WEIGHED, PLACE, CURE, VESSEL, VESSEL_NAME, AMOUNT, SURE, JSON),
     ),
 )  # fmt: skip

@@ -98,6 +98,8 @@ class Lot:
     cure_days: int | None = None
     place: str = ""
     vessel_litres: float | None = None
+    vessel: str = ""
+    """Name of the bucket or pot; lots that name the same one share it."""
     amounts_changed: Mapping[str, float] = field(default_factory=dict)
     use: Use | None = None
     stopped: tuple[datetime, str] | None = None

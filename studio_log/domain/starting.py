@@ -71,5 +71,6 @@ def begin(entry: Entry, book: MethodBook) -> Lot:
         cure_days=data.get("cure_days"),
         place=str(data.get("place", "")),
         vessel_litres=data.get("vessel_litres"),
+        vessel=str(data.get("vessel", "")),
         amounts_changed=dict(data.get("amounts", {})),
     )

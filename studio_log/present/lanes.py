@@ -87,3 +87,11 @@ class Night:
 
     start: datetime
     end: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Closed:
+    """One stretch in which the workshop is not open."""
+
+    start: datetime
+    end: datetime

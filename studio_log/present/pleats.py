@@ -54,7 +54,7 @@ def pleats(
     `KEEP_AROUND_NOW` of now. `opened` holds keys of pleats that are to lie open.
     """
     kept_from, kept_until = now - KEEP_AROUND_NOW, now + KEEP_AROUND_NOW
-    outside = {moment for moment in hands if not kept_from <= moment <= kept_until}
+    outside = {moment for moment in hands if not kept_from < moment < kept_until}
     edges = [(moment - HEM, moment + HEM) for moment in outside]
     edges.append((kept_from, kept_until))
     edges.sort()

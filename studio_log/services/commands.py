@@ -29,6 +29,7 @@ class NewLot:
     vessel_litres: float | None = None
     amounts: Mapping[str, float] = field(default_factory=dict)
     sure: bool = False
+    vessel: str = ""
 
 
 @dataclass(frozen=True)
@@ -69,6 +70,7 @@ class SetLot:
     vessel_litres: float | None = None
     amounts: Mapping[str, float] = field(default_factory=dict)
     sure: bool = False
+    vessel: str | None = None
 
 
 @dataclass(frozen=True)

@@ -56,6 +56,7 @@ def new_lot(desk: Desk, command: NewLot) -> Outcome:
         "cure_days": command.cure_days,
         "place": clean(command.place, "The place", LONGEST_NAME),
         "vessel_litres": command.vessel_litres,
+        "vessel": clean(command.vessel, "The vessel's name", LONGEST_NAME),
         "amounts": _check_amounts(method, command.amounts),
     }
     code = next_lot_code(desk)
@@ -135,6 +136,7 @@ def _changes(lot: Lot, command: SetLot) -> dict[str, Any]:
         "weighed": command.weighed,
         "cure_days": check_cure_days(command.cure_days),
         "vessel_litres": check_litres(command.vessel_litres),
+        "vessel": _short(command.vessel, "The vessel's name"),
         "amounts": _check_amounts(lot.method, command.amounts) or None,
     }
     return {name: value for name, value in checked.items() if value is not None}

@@ -11,7 +11,8 @@ from studio_log.domain.amounts import Amount
 from studio_log.domain.methods import Method, StepKind
 from studio_log.domain.pieces import Piece
 from studio_log.domain.tags import TagFacts
-from studio_log.present.lanes import Lane, Night
+from studio_log.present.lanes import Closed, Lane, Night
+from studio_log.present.timeline_shared import SharedRow
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.pictures import PictureFor
@@ -147,6 +148,10 @@ class Timeline:
     nights: tuple[Night, ...]
     now: datetime
     zone: str
+    closed: tuple[Closed, ...] = ()
+    """When the workshop is not open; none where no hours were set."""
+    shared: tuple[SharedRow, ...] = ()
+    """Vessels, drying line and heat: who takes them and where lots meet."""
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,8 @@ from studio_log.domain.quiet_text import read_days
 
 WITHOUT_TIMES: Final = frozenset(
     {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
-     "theme", "dryings_since", "text_percent", "searches", "method_draft"}
+     "open_hours", "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
+     "method_draft"}
 )  # fmt: skip
 """Settings that move no reminder: no lot is worked out anew for them."""
 
@@ -47,6 +48,12 @@ class Settings:
     """Whether it was said that closing the window keeps reminding."""
     vessel_litres: float = 10.0
     """The bucket offered for a new lot."""
+    open_hours: str = ""
+    """When the workshop is open: "mon-fri 09:00-17:00; sat 10:00-14:00"; "" for always."""
+    line_metres: float = 0.0
+    """Metres of drying line; 0 where that was not said."""
+    burners: int = 0
+    """Burners that pots can stand on at once; 0 where that was not said."""
     theme: str = "system"
     text_percent: int = 100
     searches: str = ""

@@ -49,6 +49,7 @@ def sheet_data(
         "grams": lot.grams,
         "weighed": lot.weighed,
         "place": lot.place,
+        "vessel": lot.vessel,
         "pieces": [{**piece_data(piece), "grams": piece.grams} for piece in lot.pieces],
         "parents": list(lot.parents),
         "children": list(lot.children),

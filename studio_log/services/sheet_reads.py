@@ -75,8 +75,7 @@ def _heading(lot: Lot, desk: Desk) -> str:
         parts.append(f"{words.mass(grams, desk.units)}{weighed}")
     if area is not None:
         parts.append(f"{area:.2f} m²")
-    if lot.place:
-        parts.append(lot.place)
+    parts += [part for part in (lot.place, lot.vessel) if part]
     return " · ".join(parts)
 
 

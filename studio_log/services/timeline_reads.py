@@ -5,10 +5,23 @@ from typing import cast
 
 from studio_log.domain.lots import CureMark, Lot, LotStep, cure_of
 from studio_log.domain.methods import StepKind
+from studio_log.domain.open_hours import closed_stretches, read_open
+from studio_log.domain.sharing import takings_of
 from studio_log.domain.tending import coming_tendings
 from studio_log.domain.windows import SHORT, StepWindow, planned_spans, windows_of
 from studio_log.present import words
-from studio_log.present.lanes import Bar, BarState, Drop, Lane, Mark, MarkKind, Night, Stitch
+from studio_log.present.lanes import (
+    Bar,
+    BarState,
+    Closed,
+    Drop,
+    Lane,
+    Mark,
+    MarkKind,
+    Night,
+    Stitch,
+)
+from studio_log.present.timeline_shared import SharedRow, Stock, shared_rows
 from studio_log.present.timeline_story import LaneFacts, Span
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk, whole_code
@@ -29,7 +42,24 @@ def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
     lanes.sort(key=lambda one: (_next_hands(one, desk.now), one.code))
     first, last = _nights_span(lanes, desk.now)
     nights = tuple(Night(night.start, night.end) for night in desk.quiet.nights(first, last))
-    return q.Timeline(tuple(lanes), nights, desk.now, desk.zone)
+    openings = read_open(desk.settings.open_hours)
+    closed = closed_stretches(openings, desk.zone, first, last)
+    return q.Timeline(
+        tuple(lanes),
+        nights,
+        desk.now,
+        desk.zone,
+        closed=tuple(Closed(start, end) for start, end in closed),
+        shared=_shared(desk, lanes),
+    )
+
+
+def _shared(desk: Desk, lanes: list[Lane]) -> tuple[SharedRow, ...]:
+    """Give who takes vessels, line and heat, as far as the lanes tell of it."""
+    facts = [one.facts for one in lanes if one.facts is not None]
+    takings = [taking for one in facts for taking in takings_of(one.lot, one.windows)]
+    stock = Stock(desk.settings.line_metres or None, desk.settings.burners or None)
+    return shared_rows(takings, stock, desk.now, desk.zone, desk.units)
 
 
 def _nights_span(lanes: list[Lane], now: datetime) -> tuple[datetime, datetime]:

@@ -54,6 +54,7 @@ ACTIONS: Final = (
     ActionRow("&View", "calculator", tr_later("&Calculator…"), "Ctrl+5"),
     ActionRow("&View", "across", tr_later("&Across the room"), "F11"),
     ActionRow("&View", "-"),
+    ActionRow("&View", "lines", tr_later("L&ines for vessels, line and heat"), "Ctrl+L"),
     ActionRow("&View", "larger", tr_later("L&arger text"), "Ctrl++"),
     ActionRow("&View", "smaller", tr_later("S&maller text"), "Ctrl+-"),
     ActionRow("&View", "dark", tr_later("&Dark"), checkable=True),

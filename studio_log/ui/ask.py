@@ -40,6 +40,7 @@ class LotChange:
     weighed: str | None = None
     cure_days: int | None = None
     vessel_litres: float | None = None
+    vessel: str | None = None
 
 
 @dataclass(frozen=True)
@@ -69,7 +70,9 @@ class Ask(Protocol):
         """Ask for a method; gives its slug."""
         ...
 
-    def lot_change(self, parent: QWidget, name: str, place: str) -> LotChange | None:
+    def lot_change(
+        self, parent: QWidget, name: str, place: str, vessel: str = ""
+    ) -> LotChange | None:
         """Ask for name, place and weight."""
         ...
 
@@ -177,7 +180,7 @@ def _whole_days(text: str) -> int | None:
 
 
 class _ChangeBox(_Box):
-    def __init__(self, parent: QWidget, name: str, place: str) -> None:
+    def __init__(self, parent: QWidget, name: str, place: str, vessel: str) -> None:
         super().__init__(parent, "Change the lot", "", "&Change")
         self.name = QLineEdit(name)
         self.place = QLineEdit(place)
@@ -191,15 +194,19 @@ class _ChangeBox(_Box):
         self.cure.setPlaceholderText("as it is — or a number of days: 90")
         self.bucket = QLineEdit()
         self.bucket.setPlaceholderText("as it is — or 10 L, 2.5 gal")
+        self.vessel = QLineEdit(vessel)
+        self.vessel.setPlaceholderText("blue tub, if lots share it")
         for label, field in (("&Name", self.name), ("&Place", self.place),
                              ("&Weight", self.weight), ("W&eighed", self.weighed),
-                             ("&Cure", self.cure), ("&Bucket", self.bucket)):  # fmt: skip
+                             ("&Cure", self.cure), ("&Bucket", self.bucket),
+                             ("Bucket’s na&me", self.vessel)):  # fmt: skip
             self.fields.addRow(label, field)
-        self._before = (name, place)
+        self._before = (name, place, vessel)
 
     @property
     def change(self) -> LotChange:
         name, place = self.name.text().strip(), self.place.text().strip()
+        vessel = self.vessel.text().strip()
         weight, bucket = self.weight.text().strip(), self.bucket.text().strip()
         return LotChange(
             name if name != self._before[0] else None,
@@ -208,6 +215,7 @@ class _ChangeBox(_Box):
             self.weighed.currentData() if weight else None,
             _whole_days(self.cure.text()),
             read_litres(bucket) if bucket else None,
+            vessel if vessel != self._before[2] else None,
         )
 
     @override
@@ -256,9 +264,11 @@ class Dialogs:
         box.fields.addRow("&Method", choice)
         return str(choice.currentData()) if methods and box.asked() else None
 
-    def lot_change(self, parent: QWidget, name: str, place: str) -> LotChange | None:
+    def lot_change(
+        self, parent: QWidget, name: str, place: str, vessel: str = ""
+    ) -> LotChange | None:
         """Ask for name, place and weight."""
-        box = _ChangeBox(parent, name, place)
+        box = _ChangeBox(parent, name, place, vessel)
         return box.change if box.asked() else None
 
     def tell(self, parent: QWidget, title: str, words: str) -> None:

@@ -148,7 +148,8 @@ class LotActs(QObject):
 
     def _change(self, sheet: LotSheet) -> None:
         place = str(sheet.data.get("place") or "")
-        change = self._ask.lot_change(self._window, sheet.name, place)
+        vessel = str(sheet.data.get("vessel") or "")
+        change = self._ask.lot_change(self._window, sheet.name, place, vessel)
         if change is not None:
             self._bridge.do(
                 SetLot(
@@ -159,6 +160,7 @@ class LotActs(QObject):
                     weighed=change.weighed,
                     cure_days=change.cure_days,
                     vessel_litres=change.vessel_litres,
+                    vessel=change.vessel,
                 )
             )
 

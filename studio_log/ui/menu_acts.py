@@ -28,6 +28,7 @@ from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
+from studio_log.ui.timeline.timeline_view import TimelineView
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -50,7 +51,7 @@ class Places:
     """The parts of the window that the menus lead to."""
 
     lots: LotList
-    time: QWidget
+    time: TimelineView
     sheet: LotSheetPage
     bench: BenchPage
     panes: Panes
@@ -84,6 +85,7 @@ class MenuActs(QObject):
             "methods": self._methods,
             "calculator": self._calculator,
             "across": self._across,
+            "lines": self._lines,
             "larger": self._larger,
             "smaller": self._smaller,
             "dark": self._dark,
@@ -146,6 +148,10 @@ class MenuActs(QObject):
     def _to_bench(self) -> None:
         self._at.panes.go("bench")
         self.take_keyboard("bench")
+
+    def _lines(self) -> None:
+        self._at.panes.go("time")
+        self._at.time.show_shared(not self._at.time.shows_shared)
 
     def _methods(self) -> None:
         box = MethodBox(self._bridge, self._window)

@@ -28,6 +28,7 @@ from studio_log.ui.settings_look import AS_SYSTEM, LanguageChoice, LookSection
 from studio_log.ui.settings_parts import Checked, Section, choice, time_text
 from studio_log.ui.settings_quiet import QuietSection
 from studio_log.ui.settings_reminders import RemindersSection
+from studio_log.ui.settings_room import RoomSection
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.parts import em, scrolled
 
@@ -57,6 +58,7 @@ class SettingsDialog(QDialog):
         self._before = settings
         self._make_fields(settings)
         self.quiet = QuietSection(settings, bridge.now, self._zone_in_force)
+        self.room = RoomSection(settings)
         self.reminders = RemindersSection(settings, chime)
         self.login = LoginSection(login_start)
         self.look = LookSection(settings, language)
@@ -83,6 +85,7 @@ class SettingsDialog(QDialog):
             "quiet_start": time_text(self.quiet.start),
             "quiet_end": time_text(self.quiet.end),
             "quiet_days": write_days(self.quiet.days()),
+            **self.room.changes(),
             **self.reminders.changes(),
             **self.look.changes(),
         }
@@ -115,7 +118,9 @@ class SettingsDialog(QDialog):
         for one, good in zip((self._read_vessel, self._read_zone), fine, strict=True):
             if not good:
                 return one.fault.field
-        return None if self.quiet.read() else self.quiet.first_fault()
+        if not self.quiet.read():
+            return self.quiet.first_fault()
+        return None if self.room.read() else self.room.first_fault()
 
     def _lead_to(self, field: QWidget) -> None:
         field.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -162,7 +167,7 @@ class SettingsDialog(QDialog):
         studio.wide(self._read_vessel.fault)
         studio.row(tr("Time &zone"), self.zone)
         studio.wide(self._read_zone.fault)
-        return studio, self.quiet, self.reminders, self.login, self.look
+        return studio, self.quiet, self.room, self.reminders, self.login, self.look
 
     def _lay_out(self) -> None:
         body = QWidget()

@@ -36,11 +36,12 @@ ASKED_FOR: list[tuple[tuple[str, ...], Any]] = [
     (
         (
             *NEW, *PIECE, "--weight", "412g", "--weighed", "after", "--cure", "14", "--at", "-3h",
-            "--place", "line 2", "--vessel", "20L", "--amount", "beans=35", "--sure",
+            "--place", "line 2", "--vessel", "20L", "--vessel-name", "tub",
+            "--amount", "beans=35", "--sure",
         ),
         c.NewLot(
             LOT.method, LOT.name, RUNNERS, 412.0, "after", 14, NOW - timedelta(hours=3),
-            "line 2", 20.0, {"beans": 35.0}, sure=True,
+            "line 2", 20.0, {"beans": 35.0}, sure=True, vessel="tub",
         ),
     ),
     (
@@ -51,6 +52,8 @@ ASKED_FOR: list[tuple[tuple[str, ...], Any]] = [
         ("lot", "set", "26-31", "--name", "-h & <b>", "--weight", "1 kg", "--place", ""),
         c.SetLot("26-31", name="-h & <b>", grams=1000.0, place=""),
     ),
+    (("lot", "set", "26-031", "--vessel-name", "blue tub"), c.SetLot("26-031", vessel="blue tub")),
+    (("lot", "set", "26-031", "--vessel-name", ""), c.SetLot("26-031", vessel="")),
     (("lot", "set", "26-031", "--cure", "90 days"), c.SetLot("26-031", cure_days=90)),
     (
         ("lot", "split", "26-031", "--pieces", "1, 3", "--name", "Painted"),

@@ -52,6 +52,7 @@ REFUSED: list[tuple[str, ...]] = [
     (*NEW, "--cure", "14.5"), (*NEW, "--cure", "soon"), (*NEW, "--cure", "nan"),
     (*SET, "--cure", "٣"), (*SET, "--cure", "0x10"),
     (*NEW, "--vessel", ""), (*NEW, "--vessel", "0"), (*NEW, "--vessel", "-2 L"),
+    (*NEW, "--vessel-name", LONG), (*SET, "--vessel-name", "tub\x00"),
     (*NEW, "--vessel", "5001 L"), (*NEW, "--vessel", HUGE), (*SET, "--vessel", "nan"),
     (*NEW, "--amount", "beans"), (*NEW, "--amount", "=3"), (*NEW, "--amount", "beans="),
     (*NEW, "--amount", "beans=nan"), (*NEW, "--amount", "beans=-3"), (*NEW, "--amount", "beans=0"),

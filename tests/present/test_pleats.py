@@ -3,7 +3,7 @@
 from datetime import UTC, datetime, timedelta
 from itertools import pairwise
 
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from studio_log.present.pleats import (
@@ -71,6 +71,7 @@ def test_opening_one_pleat_leaves_the_other_folded() -> None:
     assert again[0] == before
 
 
+@example([NOW + timedelta(minutes=720), NOW + timedelta(minutes=2881)])
 @given(moments)
 def test_pleats_are_ordered_apart_and_hold_no_hand_nor_the_hours_around_now(
     hands: list[datetime],

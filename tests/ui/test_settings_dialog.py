@@ -136,6 +136,35 @@ def test_only_what_was_changed_is_sent(opened: Open, studio: FakeStudio) -> None
     }  # fmt: skip
 
 
+def test_the_workshop_is_sent_as_it_is_kept(opened: Open, studio: FakeStudio) -> None:
+    box = opened(replace(STUDIO, units="us"))
+    box.room.hours.setText("Mon – Fri 9:00–17:00; sat 10:00-14:00")
+    assert box.room.understood.text() == (
+        "Open: Mon, Tue, Wed, Thu and Fri 09:00–17:00, Sat 10:00–14:00."
+    )
+    assert box.room.line.text() == box.room.burners.text() == "not said"
+    box.room.line.setValue(20)
+    box.room.burners.setValue(2)
+    values = sent(box, studio)
+    assert values.pop("line_metres") == pytest.approx(18.288)  # 1 yd = 0.9144 m exactly
+    assert values == {"open_hours": "mon-fri 09:00-17:00; sat 10:00-14:00", "burners": 2}
+
+
+def test_hours_that_make_no_sense_are_said_beside_them(opened: Open, studio: FakeStudio) -> None:
+    box = opened()
+    box.room.hours.setText("mon 17:00-09:00")
+    assert sent(box, studio) == {}
+    assert box.isVisible()
+    assert box.room.hours.hasFocus()
+    assert "ends before it begins" in box.room.hours.accessibleDescription()
+    assert box.room.understood.isHidden()
+
+
+def test_a_length_of_line_left_alone_is_not_sent_rounded(opened: Open, studio: FakeStudio) -> None:
+    box = opened(replace(STUDIO, units="us", line_metres=16.03))
+    assert sent(box, studio) == {}
+
+
 def test_a_look_that_is_off_keeps_its_time_in_view_and_comes_back(
     opened: Open, studio: FakeStudio
 ) -> None:
@@ -422,6 +451,7 @@ def test_every_field_has_a_name_and_no_letter_leads_to_two(opened: Open) -> None
     assert clashes == {}
     # The table of the weekdays is reached by its box, and walked through from there.
     rows = {one for row in box.quiet.rows for one in (row.quiet, row.start, row.end)}
+    rows |= {box.room.line, box.room.burners}  # right below the opening hours; no letter is left
     led = {one for targets in reached.values() for one in targets}
     assert [one.accessibleName() for one in found if one not in led | rows] == []
 

@@ -131,6 +131,7 @@ class LotForm(QDialog):
             cure_days=self.cure.currentData() if method.cure is not None else None,
             place=self.place.text().strip(),
             vessel_litres=read_volume(self.vessel.text()).value,
+            vessel=self.vessel_name.text().strip(),
             amounts=dict(self._changed),
         )
 
@@ -154,6 +155,8 @@ class LotForm(QDialog):
             self.weighed.addItem(words, value)
         self.cure = QComboBox()
         self.vessel = QLineEdit(f"{plain(vessel_litres, 1)} L")
+        self.vessel_name = QLineEdit()
+        self.vessel_name.setPlaceholderText("blue tub, if lots share it")
         self.place = QLineEdit()
         self.place.setPlaceholderText("shelf, line or room, if you like")
         self.start = MomentLine(
@@ -162,7 +165,7 @@ class LotForm(QDialog):
         self.start.line.setPlaceholderText("at eight last night, 13:08, -3h")
         for box in (self.method_box, self.weighed, self.cure):
             calm(box)
-        for line in (self.weight, self.vessel, self.place):
+        for line in (self.weight, self.vessel, self.vessel_name, self.place):
             line.setMaxLength(200)
         self.fields = {
             "name": Field("&Name", self.name),
@@ -172,6 +175,7 @@ class LotForm(QDialog):
             "weighed": Field("We&ighed", self.weighed),
             "cure": Field("&Cure", self.cure),
             "vessel": Field("&Bucket", self.vessel),
+            "vessel_name": Field("Bucket’s na&me", self.vessel_name),
             "place": Field("P&lace", self.place),
             "start": Field("&First step started", self.start),
         }

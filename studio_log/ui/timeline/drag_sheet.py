@@ -46,7 +46,7 @@ class DragSheet(SheetScroll):
         if key in _ALONE:
             return False  # Shift is pressed anew for each nudge
         if key in _BY and event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            hit = told(self._spot, self._state.lanes, self._state.pleats)
+            hit = told(self._spot, self._state)
             if hit is None or not self._hand.nudge(self.scene(), hit, _BY[key]):
                 self._say(FIXED, strong=False)
             else:

@@ -29,6 +29,8 @@ class Legend(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._kinds: tuple[StepKind, ...] = ()
+        self._more: dict[str, str] = {}
+        """Signs that are seen only at times, and their words."""
         self.setAccessibleName("Legend")
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         policy.setHeightForWidth(True)
@@ -38,6 +40,16 @@ class Legend(QWidget):
         """Show these kinds of step."""
         self._kinds = tuple(kinds)
         self.setAccessibleDescription(", ".join(KIND_WORDS[kind] for kind in kinds))
+        self._fit()
+
+    def show_meetings(self, shown: bool) -> None:  # noqa: FBT001 - follows a toggle
+        """Tell what the crossed lattice is, while the lines are shown."""
+        self._show_sign("meet", "lots meet", shown=shown)
+
+    def _show_sign(self, sign: str, word: str, *, shown: bool) -> None:
+        self._more.pop(sign, None)
+        if shown:
+            self._more[sign] = word
         self._fit()
 
     @override
@@ -84,7 +96,7 @@ class Legend(QWidget):
             return []
         metrics, line, gap = self._metrics(), self._line(), theme().metrics.l
         wanted: list[tuple[StepKind | str, str]] = [(k, KIND_WORDS[k]) for k in self._kinds]
-        wanted += _SIGNS
+        wanted += [*_SIGNS, *self._more.items()]
         placed: list[tuple[StepKind | str, str, QRectF]] = []
         x = y = 0.0
         for sign, word in wanted:
@@ -100,6 +112,8 @@ class Legend(QWidget):
         chip = QRectF(place.left(), place.top() + 3, side * 1.25, side)
         if isinstance(sign, StepKind):
             _draw_kind_chip(painter, sign, chip)
+        elif sign == "meet":
+            _draw_meeting_chip(painter, chip)
         elif sign == "stitch":
             _draw_stitch_chip(painter, chip)
         else:
@@ -131,6 +145,16 @@ def _draw_stitch_chip(painter: QPainter, chip: QRectF) -> None:
     ink = theme().colours.ink
     painter.setPen(QPen(ink, 4, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
     painter.drawLine(chip.center() - QPointF(4, 0), chip.center() + QPointF(4, 0))
+
+
+def _draw_meeting_chip(painter: QPainter, chip: QRectF) -> None:
+    danger = theme().colours.danger
+    place = chip.adjusted(1, 1, -1, -1)
+    painter.setPen(QPen(danger, 1.6))
+    painter.setBrush(QBrush(danger, Qt.BrushStyle.DiagCrossPattern))
+    painter.drawRect(place)
+    painter.drawLine(place.topLeft(), place.bottomRight())
+    painter.drawLine(place.topRight(), place.bottomLeft())
 
 
 def _draw_cloth_chip(painter: QPainter, brush: QBrush, chip: QRectF) -> None:

@@ -179,7 +179,8 @@ class PointSheet(DragSheet):
             return _Cursor.ArrowCursor
         if self._hand.grip(self.scene(), hit, point) is not None:
             return _Cursor.SizeHorCursor
-        ground = hit.part == "lane" and hit.code and point.x() > self._place().gutter
+        bare = (hit.part == "lane" and hit.code) or hit.part == "row"
+        ground = bare and point.x() > self._place().gutter
         return _Cursor.OpenHandCursor if ground else _Cursor.PointingHandCursor
 
 

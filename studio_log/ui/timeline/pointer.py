@@ -11,6 +11,8 @@ from studio_log.present import words
 from studio_log.present.lanes import Night
 from studio_log.present.pleats import Pleat, days_in_words
 from studio_log.present.timeline_hits import Hit, hit_lane, lane_story
+from studio_log.present.timeline_shared_layout import hit_shared
+from studio_log.present.timeline_shared_words import row_story
 from studio_log.ui.timeline.header_painter import flag_place, now_in_sight, pleat_span, pleat_tab
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Scene
@@ -28,7 +30,7 @@ def hit_at(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
     row = int((point.y() - place.header + place.scroll_y) // pencils.sizes.row)
     layout = next((layout for at, layout in scene.rows if at == row), None)
     if layout is None:
-        return None
+        return _hit_shared(scene, pencils, point, row)
     if point.x() < place.gutter:
         return Hit(layout.lane.code, "lane", None, lane_story(layout.lane))
     y = (point.y() - place.header + place.scroll_y) % pencils.sizes.row
@@ -37,6 +39,19 @@ def hit_at(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
     if hit.part != "lane":
         return hit
     return pleat_hit(fold.pleat) if fold is not None else _hit_ground(scene, hit, point.x())
+
+
+def _hit_shared(scene: Scene, pencils: Pencils, point: QPointF, row: int) -> Hit | None:
+    layout = next((layout for at, layout in scene.shared if at == row), None)
+    if layout is None:
+        return None
+    place = scene.place
+    if point.x() < place.gutter:
+        return Hit("", "row", None, row_story(layout.row))
+    y = (point.y() - place.header + place.scroll_y) % pencils.sizes.row
+    hit = hit_shared(layout, place.to_sheet(point.x()), y)
+    fold = scene.state.scale.fold_at(place.to_sheet(point.x()))
+    return pleat_hit(fold.pleat) if hit.part == "row" and fold is not None else hit
 
 
 def _hit_ground(scene: Scene, hit: Hit, x: float) -> Hit:

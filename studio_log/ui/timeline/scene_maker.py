@@ -5,7 +5,9 @@ from dataclasses import dataclass
 from PySide6.QtCore import QRectF
 
 from studio_log.present.ticks import tick_rows
+from studio_log.present.timeline_hits import Hit
 from studio_log.present.timeline_layout import BarShape, LaneLayout, Sheet, lay_out_lane
+from studio_log.present.timeline_shared_layout import SharedLayout, lay_out_shared
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Place, Scene
 from studio_log.ui.timeline.sheet_state import SheetState
@@ -67,6 +69,12 @@ def make_scene(state: SheetState, looking: Looking, pencils: Pencils) -> Scene:
         (row, lay_out_lane(state.lanes[row], sheet))
         for row in range(first, min(last, len(state.lanes)))
     )
+    below = range(max(first, len(state.lanes)), min(last, state.row_count))
+    shared = tuple(
+        (row, lay_out_shared(one, sheet))
+        for row in below
+        if (one := state.shared_at(row)) is not None
+    )
     ticks = tick_rows(
         state.scale,
         state.zone,
@@ -76,15 +84,38 @@ def make_scene(state: SheetState, looking: Looking, pencils: Pencils) -> Scene:
         measure_day=pencils.bold,
     )
     spot = looking.spot
-    focus = _focus_place(sheet, state, rows, spot) if spot is not None else None
-    return Scene(state, place, sheet, rows, ticks, state.row_of(looking.chosen), spot, focus)
+    focus = None
+    if spot is not None:
+        in_shared = next((layout for row, layout in shared if row == spot.row), None)
+        focus = (
+            _shared_focus(in_shared, told(spot, state))
+            if in_shared is not None
+            else _focus_place(sheet, state, rows, spot)
+        )
+    return Scene(
+        state, place, sheet, rows, shared, ticks, state.row_of(looking.chosen), spot, focus
+    )
+
+
+def _shared_focus(layout: SharedLayout, hit: Hit | None) -> QRectF | None:
+    """Give where the ring goes in a row of what lots share."""
+    if hit is None or hit.at is None:
+        return None
+    for met in layout.meetings:
+        if hit.part == "meeting" and met.meeting.start == hit.at:
+            return QRectF(met.left - 3, 1, met.right - met.left + 6, layout.bottom + 4)
+    for one in layout.takings:
+        taking = one.taking
+        if (taking.code, taking.step, taking.start) == (hit.code, hit.step, hit.at):
+            return QRectF(one.left - 3, one.top - 3, one.right - one.left + 6, one.high + 6)
+    return None
 
 
 def _focus_place(
     sheet: Sheet, state: SheetState, rows: tuple[tuple[int, LaneLayout], ...], spot: Spot
 ) -> QRectF | None:
     """Give where the ring goes, on the sheet and from the lane's top."""
-    hit = told(spot, state.lanes, state.pleats)
+    hit = told(spot, state)
     layout = next((layout for row, layout in rows if row == spot.row), None)
     if hit is None or layout is None or hit.at is None:
         return None

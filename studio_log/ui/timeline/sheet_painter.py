@@ -8,8 +8,10 @@ from PySide6.QtGui import QPainter, QPen
 from studio_log.present.text_room import fitted
 from studio_log.present.ticks import TickRows
 from studio_log.present.timeline_layout import LaneLayout, Sheet, night_bands
+from studio_log.present.timeline_shared_layout import SharedLayout
 from studio_log.ui.timeline.lane_painter import draw_bars, draw_on_top
 from studio_log.ui.timeline.pencils import Pencils
+from studio_log.ui.timeline.shared_painter import draw_meetings, draw_shared_name, draw_takings
 from studio_log.ui.timeline.sheet_state import SheetState
 from studio_log.ui.timeline.walk import Spot
 
@@ -63,6 +65,8 @@ class Scene:
     place: Place
     sheet: Sheet
     rows: tuple[tuple[int, LaneLayout], ...]
+    shared: tuple[tuple[int, SharedLayout], ...]
+    """Vessels, line and heat, below the lanes."""
     ticks: TickRows
     chosen: int | None
     spot: Spot | None
@@ -83,12 +87,18 @@ def draw_body(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
     for row, layout in scene.rows:
         _moved(painter, scene, row)
         draw_bars(painter, layout, pencils)
+    for row, one in scene.shared:
+        _moved(painter, scene, row)
+        draw_takings(painter, one, pencils)
     painter.resetTransform()
     _draw_folds(painter, scene, pencils, place.header, _bottom(scene))
     _draw_now_line(painter, scene, pencils)
     for row, layout in scene.rows:
         _moved(painter, scene, row)
         draw_on_top(painter, layout, pencils)
+    for row, one in scene.shared:
+        _moved(painter, scene, row)
+        draw_meetings(painter, one, pencils)
     painter.resetTransform()
     _draw_focus(painter, scene, pencils)
     painter.restore()
@@ -136,9 +146,25 @@ def draw_gutter(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
             )
         painter.setPen(pencils.row_line)
         painter.drawLine(QLineF(0, top + sizes.row - 0.5, place.gutter, top + sizes.row - 0.5))
+    _draw_shared_names(painter, scene, pencils)
     _draw_selvedge(painter, scene, pencils)
     _draw_row_focus(painter, scene, pencils)
     painter.restore()
+
+
+def _draw_shared_names(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    """Write the names of what lots share, under a seam that parts them from the lots."""
+    place, left = scene.place, pencils.theme.metrics.l
+    for row, layout in scene.shared:
+        top = _top(scene, row)
+        painter.save()
+        painter.translate(0, top)
+        draw_shared_name(painter, layout, (left, place.gutter - left - 4), pencils)
+        painter.restore()
+        first = row == len(scene.state.lanes)
+        painter.setPen(pencils.pen(pencils.colours.outline, 2) if first else pencils.row_line)
+        at = top + 1 if first else top + pencils.sizes.row - 0.5
+        painter.drawLine(QLineF(0, at, place.gutter, at))
 
 
 def _draw_ground(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
@@ -163,7 +189,7 @@ def _draw_ground(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
         xs = [round(place.to_view(tick.x)) + 0.5 for tick in ticks]
         painter.drawLines([QLineF(x, place.header, x, bottom) for x in xs])
     painter.setPen(pencils.row_line)
-    ends = [_top(scene, row + 1) - 0.5 for row, _ in scene.rows]
+    ends = [_top(scene, row + 1) - 0.5 for row, _ in (*scene.rows, *scene.shared)]
     painter.drawLines([QLineF(place.gutter, y, place.width, y) for y in ends])
 
 
@@ -224,4 +250,4 @@ def _top(scene: Scene, row: int) -> float:
 
 
 def _bottom(scene: Scene) -> float:
-    return min(scene.place.height, _top(scene, len(scene.state.lanes)))
+    return min(scene.place.height, _top(scene, scene.state.row_count))

@@ -152,7 +152,7 @@ class SheetScroll(QAbstractScrollArea):
 
     def wanted_height(self) -> int:
         """Give the height in pixels that shows every lane at once."""
-        lanes = self._tools().sizes.row * max(len(self._state.lanes), 1)
+        lanes = self._tools().sizes.row * max(self._state.row_count, 1)
         return round(self._place().header + lanes) + self.horizontalScrollBar().sizeHint().height()
 
     @override
@@ -221,7 +221,7 @@ class SheetScroll(QAbstractScrollArea):
         across.setPageStep(max(1, round(wide)))
         across.setRange(0, max(0, round(self._state.scale.width - wide)))
         down.setPageStep(max(1, round(high)))
-        down.setRange(0, max(0, round(len(self._state.lanes) * tools.sizes.row - high)))
+        down.setRange(0, max(0, round(self._state.row_count * tools.sizes.row - high)))
 
     @Slot()
     def _back_to_now(self) -> None:

@@ -5,9 +5,10 @@ from datetime import UTC, datetime, timedelta
 from typing import TYPE_CHECKING, Final
 from zoneinfo import ZoneInfo
 
-from studio_log.present.lanes import Lane, Night
+from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.pleats import Pleat, pleats, toggled
 from studio_log.present.time_scale import TimeScale, time_scale
+from studio_log.present.timeline_shared import SharedRow
 
 if TYPE_CHECKING:
     from studio_log.present.timeline_layout import KeptLane
@@ -40,6 +41,10 @@ class SheetState:
         """What was laid out of these lanes at this scale and now; see `Sheet.kept`."""
         self.code_room: tuple[int, float] = (0, 0.0)
         self.rows: dict[str, int] = {}
+        self.closed: tuple[Closed, ...] = ()
+        self.all_shared: tuple[SharedRow, ...] = ()
+        self.shows_shared = False
+        """Whether the rows for vessels, line and heat stand below the lots."""
         self.edges = (_NOWHERE, _NOWHERE)
         self.hands: list[datetime] = []
         self.scale: TimeScale = time_scale(_NOWHERE, _NOWHERE + NEXT, self.zoom)
@@ -56,6 +61,21 @@ class SheetState:
         self.edges = self._edges()
         self.hands = sorted({moment for lane in self.lanes for moment in lane.hands})
         self.rebuild()
+
+    @property
+    def shared(self) -> tuple[SharedRow, ...]:
+        """The rows below the lots, as far as they are shown."""
+        return self.all_shared if self.shows_shared and self.lanes else ()
+
+    @property
+    def row_count(self) -> int:
+        """Lanes and the rows below them."""
+        return len(self.lanes) + len(self.shared)
+
+    def shared_at(self, row: int) -> SharedRow | None:
+        """Give the row for what lots share that stands at a place counted from the first lane."""
+        at = row - len(self.lanes)
+        return self.shared[at] if 0 <= at < len(self.shared) else None
 
     def set_now(self, now: datetime) -> None:
         """Move now; pleats follow from hour to hour, so that nothing creeps."""

@@ -8,8 +8,9 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
-from studio_log.present.lanes import Lane, Night
+from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_layout import kinds_of
+from studio_log.present.timeline_shared import SharedRow
 from studio_log.ui.theme import dress_button, dress_label, theme
 from studio_log.ui.timeline.legend import Legend
 from studio_log.ui.timeline.sheet_scroll import ZOOM_STEP
@@ -17,6 +18,7 @@ from studio_log.ui.timeline.timeline_view import TimelineView
 
 _OPEN = "Open all folds"
 _FOLD = "Fold all"
+LINES_TIP = "Show who uses vessels, drying line and heat, and where lots meet (L)"
 
 
 class TimelinePage(QWidget):
@@ -34,6 +36,8 @@ class TimelinePage(QWidget):
         self.legend = Legend(self)
         self.heading = QLabel("Steps over time")
         self.hint = QLabel("quiet stretches are pleated; click a pleat to open it")
+        self.lines_button = QPushButton("Lines")
+        self.lines_button.setCheckable(True)
         self.now_button = QPushButton("Now")
         self.out_button = QPushButton("−")
         self.in_button = QPushButton("+")
@@ -48,6 +52,15 @@ class TimelinePage(QWidget):
         """Show lots; see `TimelineView.show_lanes`."""
         self.view.show_lanes(lanes, nights, now, zone)
         self.legend.show_kinds(kinds_of(lanes))
+
+    def show_around(self, closed: Sequence[Closed], shared: Sequence[SharedRow]) -> None:
+        """Take what stands around the lots; see `TimelineView.show_around`."""
+        self.view.show_around(closed, shared)
+        self.lines_button.setEnabled(bool(shared))
+
+    def toggle_lines(self) -> None:
+        """Show the rows for vessels, line and heat, or put them away."""
+        self.lines_button.toggle()
 
     def set_now(self, now: datetime) -> None:
         """Move the now line."""
@@ -71,6 +84,7 @@ class TimelinePage(QWidget):
         dress_label(self.heading, "title")
         dress_label(self.hint, "small")
         for button, name, tip in (
+            (self.lines_button, "Lines for vessels, drying line and heat", LINES_TIP),
             (self.now_button, "Find now", "Find now (N)"),
             (self.out_button, "Zoom out", "Zoom out (−)"),
             (self.in_button, "Zoom in", "Zoom in (+)"),
@@ -90,7 +104,7 @@ class TimelinePage(QWidget):
         top.addWidget(self.heading)
         top.addWidget(self.hint)
         top.addStretch(1)
-        for button in (self.now_button, self.out_button, self.in_button, self.folds_button):
+        for button in self._buttons():
             top.addWidget(button)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(metrics.xl, metrics.l, metrics.xl, metrics.m)
@@ -99,7 +113,18 @@ class TimelinePage(QWidget):
         whole.addWidget(self.view, 1)
         whole.addWidget(self.legend)
 
+    def _buttons(self) -> tuple[QPushButton, ...]:
+        return (
+            self.lines_button,
+            self.now_button,
+            self.out_button,
+            self.in_button,
+            self.folds_button,
+        )
+
     def _connect(self) -> None:
+        self.lines_button.toggled.connect(self.view.show_shared)
+        self.view.shared_toggled.connect(self._lines_shown)
         self.view.lot_chosen.connect(self.lot_chosen)
         self.view.step_chosen.connect(self.step_chosen)
         self.view.plan_wanted.connect(self.plan_wanted)
@@ -108,6 +133,11 @@ class TimelinePage(QWidget):
         self.in_button.clicked.connect(self._zoom_in)
         self.out_button.clicked.connect(self._zoom_out)
         self.folds_button.clicked.connect(self._toggle_folds)
+
+    @Slot(bool)
+    def _lines_shown(self, shown: bool) -> None:  # noqa: FBT001 - a signal's value
+        self.lines_button.setChecked(shown)
+        self.legend.show_meetings(shown)
 
     @Slot()
     def _find_now(self) -> None:
@@ -139,7 +169,7 @@ class TimelinePage(QWidget):
 
     def _fit_hint(self) -> None:
         """Show the hint only where it is not cut."""
-        buttons = (self.now_button, self.out_button, self.in_button, self.folds_button)
-        taken = self.heading.sizeHint().width() + sum(b.sizeHint().width() for b in buttons)
+        widths = sum(button.sizeHint().width() for button in self._buttons())
+        taken = self.heading.sizeHint().width() + widths
         gaps = 8 * theme().metrics.xl
         self.hint.setVisible(taken + self.hint.sizeHint().width() + gaps <= self.width())

@@ -10,19 +10,12 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QWidget
 from typing_extensions import override
 
-from studio_log.present.lanes import Lane, Night
+from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_hits import Hit
+from studio_log.present.timeline_shared import SharedRow
 from studio_log.ui.timeline.point_sheet import PointSheet
 from studio_log.ui.timeline.sheet_scroll import NOTHING, ZOOM_STEP
-from studio_log.ui.timeline.walk import (
-    PLEAT_ROW,
-    Spot,
-    lane_stops,
-    moved,
-    pleat_stops,
-    stepped,
-    told,
-)
+from studio_log.ui.timeline.walk import Spot, moved, stepped, stops_of, told
 
 _Key = Qt.Key
 
@@ -32,6 +25,7 @@ class TimelineView(PointSheet):
 
     lot_chosen = Signal(str)
     step_chosen = Signal(str, int)
+    shared_toggled = Signal(bool)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -42,7 +36,10 @@ class TimelineView(PointSheet):
     def show_lanes(
         self, lanes: Sequence[Lane], nights: Sequence[Night], now: datetime, zone: str
     ) -> None:
-        """Show lots with the nights in an IANA zone; zoom, place and opened folds are kept."""
+        """Show lots with the nights in an IANA zone; zoom, place and opened folds are kept.
+
+        What else stands on the sheet is set by `show_around` before it.
+        """
         left = self._left_moment()
         self._hand.lanes_changed(lanes, now)
         at = self._state.lanes[self._spot.row].code if self._on_a_lane() else self._chosen
@@ -55,6 +52,28 @@ class TimelineView(PointSheet):
         self._settle(left)
         self._tell()
         self.folds_changed.emit()
+
+    def show_around(self, closed: Sequence[Closed], shared: Sequence[SharedRow]) -> None:
+        """Take the hours in which the workshop is closed, and what the lots share."""
+        self._state.closed, self._state.all_shared = tuple(closed), tuple(shared)
+
+    def show_shared(self, shown: bool) -> None:  # noqa: FBT001 - a toggle's slot
+        """Show the rows for vessels, line and heat below the lots, or put them away."""
+        if shown == self._state.shows_shared:
+            return
+        self._state.shows_shared = shown
+        self._spot = Spot(min(self._spot.row, max(self._state.row_count - 1, 0)))
+        self._settle(self._left_moment())
+        if shown and self._state.shared:
+            self._show_row(self._state.row_count - 1)
+            self._show_row(len(self._state.lanes))
+        self._tell()
+        self.shared_toggled.emit(shown)
+
+    @property
+    def shows_shared(self) -> bool:
+        """Whether these rows are shown."""
+        return self._state.shows_shared
 
     def choose(self, code: str) -> None:
         """Highlight a lot and bring its lane into sight; says nothing to listeners."""
@@ -72,22 +91,22 @@ class TimelineView(PointSheet):
 
     def step_row(self, by: int) -> None:
         """Move the keyboard up or down a lane."""
-        self._go(moved(self._spot, by, len(self._state.lanes), pleats=bool(self._state.pleats)))
+        self._go(moved(self._spot, by, self._state))
 
     def step_along(self, by: int) -> None:
         """Move the keyboard to the next thing of its row."""
-        self._go(stepped(self._spot, self._stops(), by, self._state.now))
+        self._go(stepped(self._spot, stops_of(self._spot.row, self._state), by, self._state.now))
 
     def zoom_here(self, factor: float) -> None:
         """Zoom about what the keyboard is on, where that is in sight; else about now."""
-        hit = told(self._spot, self._state.lanes, self._state.pleats)
+        hit = told(self._spot, self._state)
         place = self._place()
         x = place.to_view(self._state.scale.x(hit.at)) if hit is not None and hit.at else -1.0
         self.zoom_by(factor, x if place.gutter <= x <= place.width else None)
 
     def enter(self) -> None:
         """Open what the keyboard is on: the lot, its step, or the pleat."""
-        hit = told(self._spot, self._state.lanes, self._state.pleats)
+        hit = told(self._spot, self._state)
         if hit is not None:
             self._act_on(hit)
 
@@ -117,14 +136,9 @@ class TimelineView(PointSheet):
         """Whether somebody walks the lots by keys: new lanes then leave the keyboard there."""
         return self.hasFocus() and 0 <= self._spot.row < len(self._state.lanes)
 
-    def _stops(self) -> list[Hit]:
-        if self._spot.row == PLEAT_ROW:
-            return pleat_stops(self._state.pleats)
-        return lane_stops(self._state.lanes[self._spot.row])
-
     def _go(self, spot: Spot) -> None:
         self._spot = spot
-        hit = told(spot, self._state.lanes, self._state.pleats)
+        hit = told(spot, self._state)
         if spot.row >= 0:
             self._show_row(spot.row)
         if hit is not None and hit.at is not None:
@@ -141,7 +155,8 @@ class TimelineView(PointSheet):
                 self.toggle_pleat(pleat)
                 self._tell()
         elif not hit.code:
-            self.find_now()
+            if hit.part == "lane":  # the flag
+                self.find_now()
         else:
             self.choose(hit.code)
             self.lot_chosen.emit(hit.code)
@@ -168,7 +183,7 @@ class TimelineView(PointSheet):
 
     def _tell(self) -> None:
         """Tell screen readers what the keyboard is on."""
-        hit = told(self._spot, self._state.lanes, self._state.pleats)
+        hit = told(self._spot, self._state)
         story = hit.story if hit else NOTHING
         if story == self._told:
             return
@@ -183,6 +198,7 @@ _KEYS: Final[Mapping[int, Callable[[TimelineView], None]]] = {
     _Key.Key_Right: lambda view: view.step_along(1),
     _Key.Key_Return: TimelineView.enter,
     _Key.Key_Enter: TimelineView.enter,
+    _Key.Key_L: lambda view: view.show_shared(not view.shows_shared),
     _Key.Key_Home: TimelineView.find_now,
     _Key.Key_N: TimelineView.find_now,
     _Key.Key_Plus: lambda view: view.zoom_here(ZOOM_STEP),

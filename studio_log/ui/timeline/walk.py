@@ -6,6 +6,8 @@ from datetime import datetime
 from studio_log.present.lanes import Lane
 from studio_log.present.pleats import Pleat, days_in_words
 from studio_log.present.timeline_hits import Hit, lane_story, story_of
+from studio_log.present.timeline_shared_words import row_stops, row_story
+from studio_log.ui.timeline.sheet_state import SheetState
 
 PLEAT_ROW = -1
 """The row of the pleats, above the first lane."""
@@ -49,22 +51,30 @@ def stepped(spot: Spot, stops: list[Hit], by: int, now: datetime) -> Spot:
     return Spot(spot.row, begun[-1] if begun else 0)
 
 
-def moved(spot: Spot, by: int, rows: int, *, pleats: bool) -> Spot:
-    """Go up or down a row; the pleats lie above the first lane."""
-    top = PLEAT_ROW if pleats else 0
-    row = min(max(spot.row + by, top), rows - 1)
+def moved(spot: Spot, by: int, state: SheetState) -> Spot:
+    """Go up or down a row; the pleats lie above the first lane, what lots share below the last."""
+    top = PLEAT_ROW if state.pleats else 0
+    row = min(max(spot.row + by, top), state.row_count - 1)
     return Spot(row, 0 if row == PLEAT_ROW else None)
 
 
-def told(spot: Spot, lanes: tuple[Lane, ...], pleats: tuple[Pleat, ...]) -> Hit | None:
+def stops_of(row: int, state: SheetState) -> list[Hit]:
+    """List everything of a row that can have the keyboard."""
+    if row == PLEAT_ROW:
+        return pleat_stops(state.pleats)
+    if 0 <= row < len(state.lanes):
+        return lane_stops(state.lanes[row])
+    shared = state.shared_at(row)
+    return row_stops(shared) if shared is not None else []
+
+
+def told(spot: Spot, state: SheetState) -> Hit | None:
     """Give what the keyboard is on."""
-    if spot.row == PLEAT_ROW:
-        stops = pleat_stops(pleats)
-    elif 0 <= spot.row < len(lanes):
-        lane = lanes[spot.row]
-        if spot.stop is None:
-            return Hit(lane.code, "lane", None, lane_story(lane))
-        stops = lane_stops(lane)
-    else:
-        return None
-    return stops[spot.stop] if spot.stop is not None and spot.stop < len(stops) else None
+    if spot.stop is not None:
+        stops = stops_of(spot.row, state)
+        return stops[spot.stop] if spot.stop < len(stops) else None
+    if 0 <= spot.row < len(state.lanes):
+        lane = state.lanes[spot.row]
+        return Hit(lane.code, "lane", None, lane_story(lane))
+    shared = state.shared_at(spot.row)
+    return Hit("", "row", None, row_story(shared)) if shared is not None else None

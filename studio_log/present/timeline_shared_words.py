@@ -1,0 +1,85 @@
+"""What the rows for vessels, drying line and heat say: in two words, and as whole stories."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from studio_log.domain.quiet_text import listed
+from studio_log.domain.sharing import Meeting, Shared, Taking
+from studio_log.present import words
+from studio_log.present.timeline_hits import Hit
+from studio_log.present.timeline_shared import SharedRow, line_words
+
+_ALL: Final = 4
+"""Codes named in a sentence; beyond that they are counted."""
+
+
+def meeting_label(row: SharedRow, one: Meeting) -> str:
+    """Say in two words how much is wanted of what there is: "26 of 20 m"."""
+    if row.shared is Shared.VESSEL or row.limit is None:
+        return f"{len(one.codes)} meet"
+    if row.shared is Shared.HEAT:
+        return f"{one.wanted:g} of {row.limit:g}"
+    wanted, had = (line_words(metres, row.units) for metres in (one.wanted, row.limit))
+    return f"{wanted.split()[0]} of {had}"
+
+
+def meeting_story(row: SharedRow, one: Meeting) -> str:
+    """Tell who meets where, when, and how much is missing."""
+    who, when = _who(one.codes), _when(row, one)
+    if row.shared is Shared.VESSEL:
+        return f"{who} meet in {row.title}, {when}: it holds one lot at a time."
+    if row.shared is Shared.HEAT:
+        return f"{who} want heat {when}: {one.wanted:g} pots, {row.note}."
+    limit = row.limit or 0.0
+    short = line_words(one.wanted - limit, row.units)
+    wanted = line_words(one.wanted, row.units)
+    return f"{who} want {wanted} of the drying line {when}: {row.note} there are, {short} too few."
+
+
+def taking_story(row: SharedRow, one: Taking) -> str:
+    """Tell one taking: lot, step, how much and when, and whom it meets."""
+    much = ""
+    if row.shared is Shared.LINE:
+        much = f": {line_words(one.amount, row.units)}" if one.amount else ": length not known"
+    on = {Shared.VESSEL: f"in {row.title}", Shared.LINE: "on the drying line"}
+    place = on.get(row.shared, "takes a burner")
+    if row.shared is Shared.VESSEL and not one.name:
+        place = "in a vessel without a name; F2 names it"
+    told = f"{one.code} {one.lot} — {one.title}, step {one.step}, {place}{much}, {_when(row, one)}."
+    met = [m for m in row.meetings if one.code in m.codes and _overlap(m, one)]
+    return " ".join([told, *(meeting_story(row, m) for m in met[:1])])
+
+
+def row_story(row: SharedRow) -> str:
+    """Tell who takes it now, and the first meeting ahead."""
+    there = list(dict.fromkeys(one.code for one in row.takings if one.start <= row.now < one.end))
+    now = f"Now: {_who(there)}." if there else "Free now."
+    met = f" {meeting_story(row, row.meetings[0])}" if row.meetings else ""
+    return f"{row.title}, {row.note}. {now}{met}"
+
+
+def row_stops(row: SharedRow) -> list[Hit]:
+    """List what of a row can have the keyboard, in order of time, meetings first."""
+    stops = [
+        Hit(one.codes[0], "meeting", None, meeting_story(row, one), one.start)
+        for one in row.meetings
+    ]
+    stops += [
+        Hit(one.code, "taking", one.step, taking_story(row, one), one.start) for one in row.takings
+    ]
+    return sorted(stops, key=lambda hit: (hit.at or row.now, hit.part != "meeting"))
+
+
+def _overlap(met: Meeting, one: Taking) -> bool:
+    return met.start < one.end and met.end > one.start
+
+
+def _who(codes: Sequence[str]) -> str:
+    if len(codes) > _ALL:
+        return f"{codes[0]}, {codes[1]} and {len(codes) - 2} more lots"
+    return listed(codes)
+
+
+def _when(row: SharedRow, one: Taking | Meeting) -> str:
+    start = words.moment(one.start, row.now, row.zone)
+    return f"{start} to {words.moment(one.end, row.now, row.zone)}"
