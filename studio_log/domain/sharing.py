@@ -54,7 +54,7 @@ class Taking:
 
 
 @dataclass(frozen=True, slots=True)
-class Meeting:
+class Clash:
     """A stretch in which more is wanted than there is."""
 
     start: datetime
@@ -109,17 +109,17 @@ def takings_of(lot: Lot, windows: Mapping[int, StepWindow]) -> tuple[Taking, ...
     return tuple(found)
 
 
-def meetings(takings: Sequence[Taking], limit: float | None, now: datetime) -> tuple[Meeting, ...]:
+def clashes(takings: Sequence[Taking], limit: float | None, now: datetime) -> tuple[Clash, ...]:
     """Find where takings of one thing want more than `limit`, from now on; None is no limit.
 
     Lots are counted once however many of their steps overlap. Metres that are not known count as
-    nothing, so that a meeting told is one that is sure.
+    nothing, so that a clash told is one that is sure.
     """
     if limit is None:
         return ()
     ahead = [one for one in takings if one.end > now and one.start < one.end]
     edges = sorted({max(at, now) for one in ahead for at in (one.start, one.end)})
-    found: list[Meeting] = []
+    found: list[Clash] = []
     for start, end in pairwise(edges):
         there = [one for one in ahead if one.start < end and one.end > start]
         wanted = _wanted(there)
@@ -128,9 +128,9 @@ def meetings(takings: Sequence[Taking], limit: float | None, now: datetime) -> t
         codes = tuple(sorted({one.code for one in there if one.amount}))
         if found and found[-1].end == start and found[-1].codes == codes:
             last = found.pop()
-            found.append(Meeting(last.start, end, codes, max(wanted, last.wanted)))
+            found.append(Clash(last.start, end, codes, max(wanted, last.wanted)))
         else:
-            found.append(Meeting(start, end, codes, wanted))
+            found.append(Clash(start, end, codes, wanted))
     return tuple(found)
 
 

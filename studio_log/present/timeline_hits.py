@@ -8,7 +8,7 @@ from studio_log.present.lanes import Bar, Drop, Lane
 from studio_log.present.timeline_layout import LaneLayout, RowSizes, Sheet
 from studio_log.present.timeline_story import step_story
 
-Part = Literal["bar", "drop", "stitch", "mark", "pleat", "lane", "taking", "meeting", "row"]
+Part = Literal["bar", "drop", "stitch", "mark", "pleat", "lane", "taking", "clash", "row"]
 
 
 @dataclass(frozen=True, slots=True)

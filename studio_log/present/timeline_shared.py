@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from studio_log.domain.number_text import plain
-from studio_log.domain.sharing import Meeting, Shared, Taking, meetings
+from studio_log.domain.sharing import Clash, Shared, Taking, clashes
 from studio_log.present import words
 from studio_log.science.units import convert
 
@@ -36,7 +36,7 @@ class SharedRow:
     takings: tuple[Taking, ...]
     slots: tuple[int, ...]
     """The place of each taking among those at the same time, from 0 at the top."""
-    meetings: tuple[Meeting, ...]
+    clashes: tuple[Clash, ...]
     now: datetime
     zone: str
     units: words.Units = "metric"
@@ -71,7 +71,7 @@ def _row(
     title, note = _names(shared, name, limit, units)
     return SharedRow(
         shared, title, note, limit, tuple(takings), _slots(takings),
-        meetings(takings, limit, now), now, zone, units,
+        clashes(takings, limit, now), now, zone, units,
     )  # fmt: skip
 
 

@@ -1,4 +1,4 @@
-"""Where the takings and meetings of a shared row lie, and what is under the pointer.
+"""Where the takings and clashes of a shared row lie, and what is under the pointer.
 
 x in pixels of the sheet, y from the top of the row.
 """
@@ -6,22 +6,22 @@ x in pixels of the sheet, y from the top of the row.
 from dataclasses import dataclass
 from typing import Final
 
-from studio_log.domain.sharing import Meeting, Shared, Taking
+from studio_log.domain.sharing import Clash, Shared, Taking
 from studio_log.present.text_room import Interval, Text, text_in
 from studio_log.present.timeline_hits import Hit
 from studio_log.present.timeline_layout import Sheet
 from studio_log.present.timeline_shared import SharedRow, line_words
 from studio_log.present.timeline_shared_words import (
-    meeting_label,
-    meeting_story,
+    clash_label,
+    clash_story,
     row_story,
     taking_story,
 )
 
 MOST_SLOTS: Final = 4
 """Lots drawn one above another in a row; beyond that they share the lowest."""
-LEAST_MEETING: Final = 6.0
-"""Pixels: a meeting of minutes is still to be seen."""
+LEAST_CLASH: Final = 6.0
+"""Pixels: a clash of minutes is still to be seen."""
 PAD, GAP = 4.0, 2.0
 """Pixels above the topmost taking, and between two."""
 
@@ -39,10 +39,10 @@ class TakingShape:
 
 
 @dataclass(frozen=True, slots=True)
-class MeetingShape:
-    """A meeting as it is drawn over the takings, with its short words beside it."""
+class ClashShape:
+    """A clash as it is drawn over the takings, with its short words beside it."""
 
-    meeting: Meeting
+    clash: Clash
     left: float
     right: float
     label: Text | None
@@ -54,7 +54,7 @@ class SharedLayout:
 
     row: SharedRow
     takings: tuple[TakingShape, ...]
-    meetings: tuple[MeetingShape, ...]
+    clashes: tuple[ClashShape, ...]
     bottom: float
     """Where the lowest may end."""
 
@@ -63,7 +63,7 @@ def lay_out_shared(row: SharedRow, sheet: Sheet) -> SharedLayout:
     """Lay out the part of a row that lies in the window."""
     count = min(max(row.slots, default=0) + 1, MOST_SLOTS)
     high = min((sheet.sizes.row - 2 * PAD) / count, sheet.sizes.bar + GAP)
-    met = tuple(_meeting_shape(row, one, sheet) for one in row.meetings if _seen(one, sheet))
+    met = tuple(_clash_shape(row, one, sheet) for one in row.clashes if _seen(one, sheet))
     avoid = (*sheet.folds, *((one.left - 2, one.right + 2) for one in met))
     shapes = tuple(
         _taking_shape(row, one, (min(slot, MOST_SLOTS - 1), high), avoid, sheet)
@@ -73,7 +73,7 @@ def lay_out_shared(row: SharedRow, sheet: Sheet) -> SharedLayout:
     return SharedLayout(row, shapes, met, sheet.sizes.row - 2 * PAD)
 
 
-def _seen(one: Taking | Meeting, sheet: Sheet) -> bool:
+def _seen(one: Taking | Clash, sheet: Sheet) -> bool:
     return one.end >= sheet.seen[0] and one.start <= sheet.seen[1]
 
 
@@ -101,24 +101,24 @@ def _label(row: SharedRow, one: Taking) -> str:
     return f"{one.code} {line_words(one.amount, row.units) if one.amount else 'length unknown'}"
 
 
-def _meeting_shape(row: SharedRow, one: Meeting, sheet: Sheet) -> MeetingShape:
+def _clash_shape(row: SharedRow, one: Clash, sheet: Sheet) -> ClashShape:
     left, right = sheet.scale.x(one.start), sheet.scale.x(one.end)
-    middle, half = (left + right) / 2, max(right - left, LEAST_MEETING) / 2
+    middle, half = (left + right) / 2, max(right - left, LEAST_CLASH) / 2
     left, right = middle - half, middle + half
-    text = meeting_label(row, one)
+    text = clash_label(row, one)
     width = sheet.measure_small(text)
     label = Text(max(min(middle - width / 2, sheet.window[1] - width - 4), sheet.window[0] + 4),
                  width, text)  # fmt: skip
-    return MeetingShape(one, left, right, label)
+    return ClashShape(one, left, right, label)
 
 
 def hit_shared(layout: SharedLayout, x: float, y: float) -> Hit:
-    """Find what lies at x, y of a row: a meeting before a taking, the row where nothing does."""
+    """Find what lies at x, y of a row: a clash before a taking, the row where nothing does."""
     row = layout.row
-    for met in layout.meetings:
+    for met in layout.clashes:
         if met.left - 1 <= x <= met.right + 1:
-            one = met.meeting
-            return Hit(one.codes[0], "meeting", None, meeting_story(row, one), one.start)
+            one = met.clash
+            return Hit(one.codes[0], "clash", None, clash_story(row, one), one.start)
     for shape in layout.takings:
         if shape.left - 1 <= x <= shape.right + 1 and shape.top <= y <= shape.top + shape.high:
             taking = shape.taking

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from studio_log.domain.quiet_text import listed
-from studio_log.domain.sharing import Meeting, Shared, Taking
+from studio_log.domain.sharing import Clash, Shared, Taking
 from studio_log.present import words
 from studio_log.present.timeline_hits import Hit
 from studio_log.present.timeline_shared import SharedRow, line_words
@@ -13,7 +13,7 @@ _ALL: Final = 4
 """Codes named in a sentence; beyond that they are counted."""
 
 
-def meeting_label(row: SharedRow, one: Meeting) -> str:
+def clash_label(row: SharedRow, one: Clash) -> str:
     """Say in two words how much is wanted of what there is: "26 of 20 m"."""
     if row.shared is Shared.VESSEL or row.limit is None:
         return f"{len(one.codes)} meet"
@@ -23,7 +23,7 @@ def meeting_label(row: SharedRow, one: Meeting) -> str:
     return f"{wanted.split()[0]} of {had}"
 
 
-def meeting_story(row: SharedRow, one: Meeting) -> str:
+def clash_story(row: SharedRow, one: Clash) -> str:
     """Tell who meets where, when, and how much is missing."""
     who, when = _who(one.codes), _when(row, one)
     if row.shared is Shared.VESSEL:
@@ -46,31 +46,30 @@ def taking_story(row: SharedRow, one: Taking) -> str:
     if row.shared is Shared.VESSEL and not one.name:
         place = "in a vessel without a name; F2 names it"
     told = f"{one.code} {one.lot} — {one.title}, step {one.step}, {place}{much}, {_when(row, one)}."
-    met = [m for m in row.meetings if one.code in m.codes and _overlap(m, one)]
-    return " ".join([told, *(meeting_story(row, m) for m in met[:1])])
+    met = [m for m in row.clashes if one.code in m.codes and _overlap(m, one)]
+    return " ".join([told, *(clash_story(row, m) for m in met[:1])])
 
 
 def row_story(row: SharedRow) -> str:
-    """Tell who takes it now, and the first meeting ahead."""
+    """Tell who takes it now, and the first clash ahead."""
     there = list(dict.fromkeys(one.code for one in row.takings if one.start <= row.now < one.end))
     now = f"Now: {_who(there)}." if there else "Free now."
-    met = f" {meeting_story(row, row.meetings[0])}" if row.meetings else ""
+    met = f" {clash_story(row, row.clashes[0])}" if row.clashes else ""
     return f"{row.title}, {row.note}. {now}{met}"
 
 
 def row_stops(row: SharedRow) -> list[Hit]:
-    """List what of a row can have the keyboard, in order of time, meetings first."""
+    """List what of a row can have the keyboard, in order of time, clashes first."""
     stops = [
-        Hit(one.codes[0], "meeting", None, meeting_story(row, one), one.start)
-        for one in row.meetings
+        Hit(one.codes[0], "clash", None, clash_story(row, one), one.start) for one in row.clashes
     ]
     stops += [
         Hit(one.code, "taking", one.step, taking_story(row, one), one.start) for one in row.takings
     ]
-    return sorted(stops, key=lambda hit: (hit.at or row.now, hit.part != "meeting"))
+    return sorted(stops, key=lambda hit: (hit.at or row.now, hit.part != "clash"))
 
 
-def _overlap(met: Meeting, one: Taking) -> bool:
+def _overlap(met: Clash, one: Taking) -> bool:
     return met.start < one.end and met.end > one.start
 
 
@@ -80,6 +79,6 @@ def _who(codes: Sequence[str]) -> str:
     return listed(codes)
 
 
-def _when(row: SharedRow, one: Taking | Meeting) -> str:
+def _when(row: SharedRow, one: Taking | Clash) -> str:
     start = words.moment(one.start, row.now, row.zone)
     return f"{start} to {words.moment(one.end, row.now, row.zone)}"

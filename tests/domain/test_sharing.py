@@ -22,11 +22,11 @@ from studio_log.domain.methods import (
 from studio_log.domain.pieces import Piece
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.sharing import (
-    Meeting,
+    Clash,
     Shared,
     Taking,
+    clashes,
     line_metres,
-    meetings,
     needs_heat,
     needs_vessel,
     takings_of,
@@ -110,32 +110,32 @@ def test_one_length_that_is_not_known_leaves_the_line_open() -> None:
 
 def test_three_lots_that_want_more_than_the_line_meet_while_they_do() -> None:
     found = [taking("A", 0, 6, 8), taking("B", 2, 8, 8), taking("C", 4, 5, 6)]
-    assert meetings(found, 20.0, NOW) == (
-        Meeting(NOW + 4 * HOUR, NOW + 5 * HOUR, ("A", "B", "C"), 22.0),
+    assert clashes(found, 20.0, NOW) == (
+        Clash(NOW + 4 * HOUR, NOW + 5 * HOUR, ("A", "B", "C"), 22.0),
     )
-    assert meetings(found, 22.0, NOW) == ()
-    assert meetings(found, None, NOW) == ()
-    assert meetings(found, 10.0, NOW)[0].start == NOW + 2 * HOUR
+    assert clashes(found, 22.0, NOW) == ()
+    assert clashes(found, None, NOW) == ()
+    assert clashes(found, 10.0, NOW)[0].start == NOW + 2 * HOUR
 
 
 def test_what_is_past_is_let_be() -> None:
     found = [taking("A", -6, -1), taking("B", -5, 2), taking("C", -2, 1)]
-    assert meetings(found, 1.0, NOW) == (Meeting(NOW, NOW + HOUR, ("B", "C"), 2.0),)
+    assert clashes(found, 1.0, NOW) == (Clash(NOW, NOW + HOUR, ("B", "C"), 2.0),)
 
 
 def test_one_lot_never_meets_itself_nor_those_in_its_milk() -> None:
     mine = [taking("A", 0, 4), taking("A", 2, 6)]
-    assert meetings(mine, 1.0, NOW) == ()
+    assert clashes(mine, 1.0, NOW) == ()
     tub = {"shared": Shared.VESSEL, "name": "tub"}
     together = [taking("A", 0, 4, milk="M26-001", **tub), taking("B", 1, 5, milk="M26-001", **tub)]
-    assert meetings(together, 1.0, NOW) == ()
-    assert meetings([*together, taking("C", 3, 6, **tub)], 1.0, NOW) != ()
+    assert clashes(together, 1.0, NOW) == ()
+    assert clashes([*together, taking("C", 3, 6, **tub)], 1.0, NOW) != ()
     on_the_line = [replace(one, shared=Shared.LINE) for one in together]
-    assert meetings(on_the_line, 1.0, NOW) != ()  # milk is shared in a vessel, not on the line
+    assert clashes(on_the_line, 1.0, NOW) != ()  # milk is shared in a vessel, not on the line
 
 
 def test_unknown_metres_count_as_nothing() -> None:
-    assert meetings([taking("A", 0, 4, 12), taking("B", 0, 4, None)], 12.0, NOW) == ()
+    assert clashes([taking("A", 0, 4, 12), taking("B", 0, 4, None)], 12.0, NOW) == ()
 
 
 spans = st.tuples(
@@ -148,7 +148,7 @@ def test_at_each_quarter_of_an_hour_they_meet_just_where_the_sum_says(
     rows: list[tuple[str, int, int, int]], limit: int
 ) -> None:
     found = [taking(code, start, start + long, much) for code, start, long, much in rows]
-    told = meetings(found, float(limit), NOW)
+    told = clashes(found, float(limit), NOW)
     for one, other in pairwise(told):
         assert one.end <= other.start
     for quarter in range(1, 30 * 4, 3):

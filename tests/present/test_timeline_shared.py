@@ -11,14 +11,14 @@ from studio_log.present.time_scale import time_scale
 from studio_log.present.timeline_layout import RowSizes, Sheet
 from studio_log.present.timeline_shared import SharedRow, Stock, line_words, shared_rows
 from studio_log.present.timeline_shared_layout import (
-    LEAST_MEETING,
+    LEAST_CLASH,
     MOST_SLOTS,
     hit_shared,
     lay_out_shared,
 )
 from studio_log.present.timeline_shared_words import (
-    meeting_label,
-    meeting_story,
+    clash_label,
+    clash_story,
     row_stops,
     row_story,
     taking_story,
@@ -69,7 +69,7 @@ def test_vessels_come_by_name_then_those_without_then_line_and_heat() -> None:
         ("Heat", "burners not said"),
     ]
     assert [len(one.takings) for one in rows] == [1, 2, 1, 1, 1]
-    assert all(one.meetings == () for one in rows)
+    assert all(one.clashes == () for one in rows)
 
 
 @pytest.mark.parametrize(
@@ -94,37 +94,37 @@ def test_lots_at_the_same_time_stand_above_one_another() -> None:
 
 def test_two_lots_in_one_vessel_meet_by_shape_and_word() -> None:
     one = row(soak("26-001", -4, 9), soak("26-003", 4, 18))
-    assert meeting_label(one, one.meetings[0]) == "2 meet"
+    assert clash_label(one, one.clashes[0]) == "2 meet"
     layout = lay_out_shared(one, sheet())
-    (met,) = layout.meetings
+    (met,) = layout.clashes
     assert (met.left, met.right) == pytest.approx((560, 660))
     when = "today 16:00 to today 21:00"
     told = f"26-001 and 26-003 meet in blue tub, {when}: it holds one lot at a time."
-    assert meeting_story(one, one.meetings[0]) == told
+    assert clash_story(one, one.clashes[0]) == told
     assert hit_shared(layout, 600, 20).story == told
-    assert hit_shared(layout, 600, 20).part == "meeting"
+    assert hit_shared(layout, 600, 20).part == "clash"
     assert told in taking_story(one, one.takings[0])
 
 
 def test_too_much_on_the_line_says_how_much() -> None:
     one = row(taking("A", 0, 6), taking("B", 1, 6, amount=9.5), taking("C", 2, 4, amount=6.0))
-    (met,) = one.meetings
-    assert meeting_label(one, met) == "23.5 of 20 m"
-    assert meeting_story(one, met) == (
+    (met,) = one.clashes
+    assert clash_label(one, met) == "23.5 of 20 m"
+    assert clash_story(one, met) == (
         "A, B and C want 23.5 m of the drying line today 14:00 to today 16:00: "
         "20 m there are, 3.5 m too few."
     )
     many = row(*(taking(f"L{n}", 0, 2) for n in range(9)))
-    assert meeting_story(many, many.meetings[0]).startswith("L0, L1 and 7 more lots want 72 m")
+    assert clash_story(many, many.clashes[0]).startswith("L0, L1 and 7 more lots want 72 m")
     in_yards = row(*(taking(f"L{n}", 0, 2) for n in range(9)), units="us")
-    assert meeting_label(in_yards, in_yards.meetings[0]) == "78.7 of 21.9 yd"
+    assert clash_label(in_yards, in_yards.clashes[0]) == "78.7 of 21.9 yd"
 
 
 def test_two_pots_on_one_burner() -> None:
     pots = [taking(c, 0, 2, shared=Shared.HEAT, amount=1.0, title="Simmer") for c in ("A", "B")]
     one = row(*pots)
-    assert meeting_label(one, one.meetings[0]) == "2 of 1"
-    assert meeting_story(one, one.meetings[0]) == (
+    assert clash_label(one, one.clashes[0]) == "2 of 1"
+    assert clash_story(one, one.clashes[0]) == (
         "A and B want heat today 12:00 to today 14:00: 2 pots, 1 burner."
     )
 
@@ -149,15 +149,15 @@ def test_keys_go_through_a_row_in_order_of_time_a_meeting_before_what_meets() ->
     one = row(soak("A", -1, 3), soak("B", 1, 4))
     assert [(hit.part, hit.code, hit.step) for hit in row_stops(one)] == [
         ("taking", "A", 5),
-        ("meeting", "A", None),
+        ("clash", "A", None),
         ("taking", "B", 5),
     ]
 
 
 def test_a_meeting_of_a_minute_is_seen_and_fifty_lots_stay_in_the_row() -> None:
     short = row(soak("A", 0, 1), soak("B", 59 / 60, 2))
-    (met,) = lay_out_shared(short, sheet()).meetings
-    assert met.right - met.left == pytest.approx(LEAST_MEETING)
+    (met,) = lay_out_shared(short, sheet()).clashes
+    assert met.right - met.left == pytest.approx(LEAST_CLASH)
     many = lay_out_shared(row(*(taking(f"L{n}", 0, 9) for n in range(50))), sheet())
     assert len({shape.top for shape in many.takings}) == MOST_SLOTS
     assert max(shape.top + shape.high for shape in many.takings) <= RowSizes().row

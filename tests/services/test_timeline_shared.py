@@ -16,7 +16,7 @@ SCOUR = "scour-cellulose"
 
 def rows(shop: Workshop) -> dict[str, tuple[str, int, int]]:
     told = shop.studio.ask(q.TimelineFor()).shared
-    return {one.title: (one.note, len(one.takings), len(one.meetings)) for one in told}
+    return {one.title: (one.note, len(one.takings), len(one.clashes)) for one in told}
 
 
 def in_the_soak(shop: Workshop, vessel: str) -> str:
@@ -30,10 +30,10 @@ def test_two_soaks_in_one_tub_meet_until_one_gets_a_tub_of_its_own(shop: Worksho
     first, second = in_the_soak(shop, "blue tub"), in_the_soak(shop, "Blue  tub")
     assert shop.lot(first).vessel == "blue tub"
     (row,) = (one for one in shop.studio.ask(q.TimelineFor()).shared if one.title == "Blue  tub")
-    assert row.meetings[0].codes == (first, second)
+    assert row.clashes[0].codes == (first, second)
     shop.do(SetLot(second, vessel="pail"))
     assert {"blue tub", "pail"} <= set(rows(shop))
-    assert all(meetings == 0 for _, _, meetings in rows(shop).values())
+    assert all(clashes == 0 for _, _, clashes in rows(shop).values())
     shop.do(Undo(second))
     assert shop.lot(second).vessel == "Blue  tub"
 
@@ -55,9 +55,9 @@ def test_line_and_burners_of_the_settings_are_what_there_is(shop: Workshop) -> N
     shop.mark(code, shop.lot(code).steps[0].slug, Act.START)
     assert rows(shop)["Drying line"][0] == "length not said"
     shop.do(ChangeSettings({"line_metres": 1.5, "burners": 2}))
-    note, takings, meetings = rows(shop)["Drying line"]
+    note, takings, clashes = rows(shop)["Drying line"]
     assert note == "1.5 m"
-    assert meetings == takings > 0  # one lot alone is longer than the line each time it dries
+    assert clashes == takings > 0  # one lot alone is longer than the line each time it dries
 
 
 def test_closed_hours_of_the_settings_are_told_in_utc(shop: Workshop) -> None:

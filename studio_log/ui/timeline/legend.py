@@ -42,7 +42,7 @@ class Legend(QWidget):
         self.setAccessibleDescription(", ".join(KIND_WORDS[kind] for kind in kinds))
         self._fit()
 
-    def show_meetings(self, shown: bool) -> None:  # noqa: FBT001 - follows a toggle
+    def show_clashes(self, shown: bool) -> None:  # noqa: FBT001 - follows a toggle
         """Tell what the crossed lattice is, while the lines are shown."""
         self._show_sign("meet", "lots meet", shown=shown)
 
@@ -113,7 +113,7 @@ class Legend(QWidget):
         if isinstance(sign, StepKind):
             _draw_kind_chip(painter, sign, chip)
         elif sign == "meet":
-            _draw_meeting_chip(painter, chip)
+            _draw_clash_chip(painter, chip)
         elif sign == "stitch":
             _draw_stitch_chip(painter, chip)
         else:
@@ -147,7 +147,7 @@ def _draw_stitch_chip(painter: QPainter, chip: QRectF) -> None:
     painter.drawLine(chip.center() - QPointF(4, 0), chip.center() + QPointF(4, 0))
 
 
-def _draw_meeting_chip(painter: QPainter, chip: QRectF) -> None:
+def _draw_clash_chip(painter: QPainter, chip: QRectF) -> None:
     danger = theme().colours.danger
     place = chip.adjusted(1, 1, -1, -1)
     painter.setPen(QPen(danger, 1.6))

@@ -101,8 +101,8 @@ def _shared_focus(layout: SharedLayout, hit: Hit | None) -> QRectF | None:
     """Give where the ring goes in a row of what lots share."""
     if hit is None or hit.at is None:
         return None
-    for met in layout.meetings:
-        if hit.part == "meeting" and met.meeting.start == hit.at:
+    for met in layout.clashes:
+        if hit.part == "clash" and met.clash.start == hit.at:
             return QRectF(met.left - 3, 1, met.right - met.left + 6, layout.bottom + 4)
     for one in layout.takings:
         taking = one.taking

@@ -6,7 +6,7 @@ from PySide6.QtGui import QBrush, QPainter
 from studio_log.present.text_room import fitted
 from studio_log.present.timeline_shared_layout import (
     PAD,
-    MeetingShape,
+    ClashShape,
     SharedLayout,
     TakingShape,
 )
@@ -24,10 +24,10 @@ def draw_takings(painter: QPainter, layout: SharedLayout, pencils: Pencils) -> N
         _draw_taking(painter, shape, shape.taking.start <= layout.row.now, pencils)
 
 
-def draw_meetings(painter: QPainter, layout: SharedLayout, pencils: Pencils) -> None:
+def draw_clashes(painter: QPainter, layout: SharedLayout, pencils: Pencils) -> None:
     """Cross out where lots meet, and tag it with how much is wanted: seen without its colour."""
-    for shape in layout.meetings:
-        _draw_meeting(painter, shape, pencils)
+    for shape in layout.clashes:
+        _draw_clash(painter, shape, pencils)
 
 
 def draw_shared_name(
@@ -64,7 +64,7 @@ def _draw_taking(
         pencils.small.draw(painter, shape.label.x, place.center().y(), shape.label.text)
 
 
-def _draw_meeting(painter: QPainter, shape: MeetingShape, pencils: Pencils) -> None:
+def _draw_clash(painter: QPainter, shape: ClashShape, pencils: Pencils) -> None:
     colours, sizes = pencils.colours, pencils.sizes
     place = QRectF(shape.left, PAD - 2, shape.right - shape.left, sizes.row - 2 * PAD + 3)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)

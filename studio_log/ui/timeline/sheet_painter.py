@@ -11,7 +11,7 @@ from studio_log.present.timeline_layout import LaneLayout, Sheet, night_bands
 from studio_log.present.timeline_shared_layout import SharedLayout
 from studio_log.ui.timeline.lane_painter import draw_bars, draw_on_top
 from studio_log.ui.timeline.pencils import Pencils
-from studio_log.ui.timeline.shared_painter import draw_meetings, draw_shared_name, draw_takings
+from studio_log.ui.timeline.shared_painter import draw_clashes, draw_shared_name, draw_takings
 from studio_log.ui.timeline.sheet_state import SheetState
 from studio_log.ui.timeline.walk import Spot
 
@@ -98,7 +98,7 @@ def draw_body(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
         draw_on_top(painter, layout, pencils)
     for row, one in scene.shared:
         _moved(painter, scene, row)
-        draw_meetings(painter, one, pencils)
+        draw_clashes(painter, one, pencils)
     painter.resetTransform()
     _draw_focus(painter, scene, pencils)
     painter.restore()

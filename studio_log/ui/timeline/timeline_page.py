@@ -137,7 +137,7 @@ class TimelinePage(QWidget):
     @Slot(bool)
     def _lines_shown(self, shown: bool) -> None:  # noqa: FBT001 - a signal's value
         self.lines_button.setChecked(shown)
-        self.legend.show_meetings(shown)
+        self.legend.show_clashes(shown)
 
     @Slot()
     def _find_now(self) -> None:
