@@ -11,7 +11,7 @@ from datetime import datetime
 from typing import Final
 
 from studio_log.domain.methods import StepKind
-from studio_log.present.lanes import Bar, BarState, Lane, Mark, Night
+from studio_log.present.lanes import Bar, BarState, Closed, Lane, Mark, Night
 from studio_log.present.text_room import Interval, Measure, Text, free_parts, text_in
 from studio_log.present.time_scale import TimeScale, flat_parts
 from studio_log.present.timeline_places import (
@@ -170,8 +170,10 @@ def _kept(lane: Lane, sheet: Sheet) -> KeptLane:
     return kept
 
 
-def night_bands(nights: Sequence[Night], scale: TimeScale, window: Interval) -> list[Interval]:
-    """List the quiet hours inside the window as (left, right), without their folded parts."""
+def night_bands(
+    nights: Sequence[Night | Closed], scale: TimeScale, window: Interval
+) -> list[Interval]:
+    """List quiet or closed hours inside the window as (left, right), without what is folded."""
     first = bisect_left(nights, scale.moment(window[0]), key=lambda night: night.end)
     last = bisect_right(nights, scale.moment(window[1]), key=lambda night: night.start)
     bands: list[Interval] = []

@@ -11,6 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from studio_log.domain.methods import StepKind
 from studio_log.domain.sharing import Shared, Taking
+from studio_log.present.lanes import Closed
 from studio_log.present.timeline_shared import Stock, shared_rows
 from studio_log.ui.theme import apply_theme, theme
 from studio_log.ui.timeline.timeline_page import TimelinePage
@@ -127,6 +128,33 @@ def test_a_meeting_is_a_lattice_that_needs_no_colour(page: TimelinePage) -> None
     assert danger in inside
     assert len(inside) > 1  # lattice: danger and what lies under it by turns
     assert danger not in shades(picture, at(view, 10, 8), at(view, 19, 8), y)
+
+
+def test_closed_hours_are_woven_otherwise_than_the_night_and_told(page: TimelinePage) -> None:
+    view = page.view
+    page.show_around([Closed(h(6), h(20))], ())
+    page.show_lanes(lots(), nights(), NOW, ZONE)
+    # Quiet from 22:30 in Paris, 9.37 h from now; nothing lies on the last lane after 8 h.
+    told = {at_hours: view.story_at(at(view, at_hours, 7)) for at_hours in (8.5, 15, 19)}
+    assert told[8.5].startswith("The workshop is closed, today 19:08 to tomorrow 09:08. 26-014")
+    assert told[15].startswith("Quiet hours, ")
+    assert "The workshop is closed" in told[15]
+    assert "Quiet" not in told[19]
+    picture = view.viewport().grab().toImage()
+
+    def ground(hours: float) -> set[str]:
+        left, right = at(view, hours, 7), at(view, hours + 0.8, 7)
+        return {
+            picture.pixelColor(x, round(left.y()) + dy).name()
+            for x in range(round(left.x()), round(right.x()))
+            for dy in range(-10, 14)
+        }
+
+    light, dark, plain = ground(18.6), ground(15.2), ground(21.2)
+    assert plain < light  # threads on the same ground
+    assert light != dark
+    words = [word for _, word, _ in page.legend._placed(page.legend.width())]
+    assert words[-2:] == ["quiet hours", "workshop closed"]
 
 
 def test_without_lots_there_are_no_lines(page: TimelinePage) -> None:

@@ -18,7 +18,7 @@ from typing_extensions import override
 from studio_log.domain.methods import StepKind
 from studio_log.present.hues import KIND_WORDS
 from studio_log.ui.theme import theme
-from studio_log.ui.timeline.shapes import draw_kind, drop_path, twill
+from studio_log.ui.timeline.shapes import draw_kind, drop_path, plain_weave, twill
 
 _SIGNS = (("dyed", "dyed: done"), ("soft", "may end here"), ("stitch", "tending"))
 
@@ -45,6 +45,11 @@ class Legend(QWidget):
     def show_clashes(self, shown: bool) -> None:  # noqa: FBT001 - follows a toggle
         """Tell what the crossed lattice is, while the lines are shown."""
         self._show_sign("meet", "lots meet", shown=shown)
+
+    def show_ground(self, *, quiet: bool, closed: bool) -> None:
+        """Tell what the ground shows: quiet hours, and hours in which the workshop is closed."""
+        self._show_sign("quiet", "quiet hours", shown=quiet)
+        self._show_sign("closed", "workshop closed", shown=closed)
 
     def _show_sign(self, sign: str, word: str, *, shown: bool) -> None:
         self._more.pop(sign, None)
@@ -114,6 +119,11 @@ class Legend(QWidget):
             _draw_kind_chip(painter, sign, chip)
         elif sign == "meet":
             _draw_clash_chip(painter, chip)
+        elif sign == "quiet":
+            _draw_cloth_chip(painter, QBrush(theme().colours.night), chip)
+        elif sign == "closed":
+            weave = plain_weave(theme().colours.outline, self.devicePixelRatioF())
+            _draw_cloth_chip(painter, weave, chip)
         elif sign == "stitch":
             _draw_stitch_chip(painter, chip)
         else:

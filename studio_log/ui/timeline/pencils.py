@@ -19,7 +19,7 @@ from studio_log.domain.methods import StepKind
 from studio_log.present.timeline_layout import RowSizes
 from studio_log.ui.theme import Theme
 from studio_log.ui.timeline.ribbons import Ribbon
-from studio_log.ui.timeline.shapes import draw_kind, drop_path, twill
+from studio_log.ui.timeline.shapes import draw_kind, drop_path, plain_weave, twill
 
 _MOST_TEXTS = 500
 """Kept at once; the log is open for months, and hours and names go by."""
@@ -70,6 +70,7 @@ class Pencils:
         self.tag = Ruler(theme.font("small", bold=True))
         self.sizes = _sizes(theme.metrics.scale)
         self.night_chosen = _mixed(self.colours.night, self.colours.chosen)
+        self.closed = plain_weave(_faded(self.colours.outline, 0.35), ratio)
         self.hour_line = QPen(_faded(self.colours.line, 0.55), 1)
         self.day_line = QPen(self.colours.line, 1)
         self.row_line = QPen(self.colours.line, 1)

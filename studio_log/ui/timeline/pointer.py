@@ -1,14 +1,15 @@
 """What lies under a point of the viewport."""
 
 from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
-from typing import Final
+from typing import Final, TypeVar
 
 from PySide6.QtCore import QPointF
 
 from studio_log.present import words
-from studio_log.present.lanes import Night
+from studio_log.present.lanes import Closed, Night
 from studio_log.present.pleats import Pleat, days_in_words
 from studio_log.present.timeline_hits import Hit, hit_lane, lane_story
 from studio_log.present.timeline_shared_layout import hit_shared
@@ -17,6 +18,7 @@ from studio_log.ui.timeline.header_painter import flag_place, now_in_sight, plea
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Scene
 
+_T = TypeVar("_T", Night, Closed)
 _BESIDE: Final = 3.0
 """Pixels to either side of the line of now that still mean it."""
 NOW_STORY = "Now. Click or press N to find it again."
@@ -65,16 +67,25 @@ def _hit_ground(scene: Scene, hit: Hit, x: float) -> Hit:
     if abs(place.to_view(state.scale.x(state.now)) - x) <= _BESIDE:
         return replace(hit, story=f"Now: {at(state.now)}. {hit.story}")
     moment = state.scale.moment(place.to_sheet(x))
-    after = bisect_right(state.nights, moment, key=_night_start)
-    night = state.nights[after - 1] if after else None
-    if night is None or moment >= night.end:
-        return hit
-    told = f"Quiet hours, {at(night.start)} to {at(night.end)}: only what spoils may ring."
-    return replace(hit, story=f"{told} {hit.story}")
+    told = ""
+    night = _holds(state.nights, moment)
+    if night is not None:
+        told += f"Quiet hours, {at(night.start)} to {at(night.end)}: only what spoils may ring. "
+    closed = _holds(state.closed, moment)
+    if closed is not None:
+        told += f"The workshop is closed, {at(closed.start)} to {at(closed.end)}. "
+    return replace(hit, story=f"{told}{hit.story}")
 
 
-def _night_start(night: Night) -> datetime:
-    return night.start
+def _holds(stretches: Sequence[_T], moment: datetime) -> _T | None:
+    """Find the stretch that holds a moment."""
+    after = bisect_right(stretches, moment, key=_start)
+    found = stretches[after - 1] if after else None
+    return found if found is not None and moment < found.end else None
+
+
+def _start(stretch: Night | Closed) -> datetime:
+    return stretch.start
 
 
 def pleat_hit(pleat: Pleat) -> Hit:

@@ -37,6 +37,9 @@ def place_of(state: SheetState, looking: Looking, pencils: Pencils) -> Place:
     codes = state.widest_code(pencils.bold)
     if names:
         codes = max(codes, pencils.small("n" * _NAME_LETTERS))
+    elif state.shared:
+        widest = max(pencils.bold(one.title) for one in state.shared)
+        codes = max(codes, min(widest, pencils.small("n" * _NAME_LETTERS)))
     return Place(
         width=looking.width,
         height=looking.height,

@@ -14,6 +14,8 @@ UNIT: Final = 12.0
 """Kinds are drawn in a square of this side, then scaled."""
 _TWILL: Final = 6
 """Distance of the hatching's lines, in pixels."""
+_WEAVE: Final = 12
+"""Repeat of the pattern of closed hours, in pixels."""
 
 
 def _beans() -> QPainterPath:
@@ -193,6 +195,21 @@ def twill(colour: QColor, ground: QColor, ratio: float) -> QBrush:
     painter.setPen(QPen(colour, 1.3 * ratio))
     for shift in (-side, 0, side):
         painter.drawLine(QPointF(shift - 1, side + 1), QPointF(shift + side + 1, -1))
+    painter.end()
+    brush = QBrush(tile)
+    brush.setTransform(QTransform.fromScale(1 / ratio, 1 / ratio))
+    return brush
+
+
+def plain_weave(colour: QColor, ratio: float) -> QBrush:
+    """Make the pattern of closed hours: short threads over and under, on a ground seen through."""
+    side = round(_WEAVE * ratio)
+    tile = QPixmap(side, side)
+    tile.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(tile)
+    half = side / 2
+    for left, top in ((0.0, half / 2), (half, half * 1.5)):
+        painter.fillRect(QRectF(round(left), round(top), round(half), max(round(ratio), 1)), colour)
     painter.end()
     brush = QBrush(tile)
     brush.setTransform(QTransform.fromScale(1 / ratio, 1 / ratio))

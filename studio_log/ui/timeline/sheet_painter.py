@@ -181,6 +181,7 @@ def _draw_ground(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
         painter.fillRect(chosen, colours.chosen)
         for band in places:
             painter.fillRect(band.intersected(chosen), pencils.night_chosen)
+    _draw_closed(painter, scene, pencils, height)
     for pen, ticks in (
         (pencils.hour_line, scene.ticks.hours),
         (pencils.day_line, scene.ticks.midnights),
@@ -191,6 +192,16 @@ def _draw_ground(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
     painter.setPen(pencils.row_line)
     ends = [_top(scene, row + 1) - 0.5 for row, _ in (*scene.rows, *scene.shared)]
     painter.drawLines([QLineF(place.gutter, y, place.width, y) for y in ends])
+
+
+def _draw_closed(painter: QPainter, scene: Scene, pencils: Pencils, height: float) -> None:
+    """Weave a pattern over the hours in which the workshop is closed, still on the sheet."""
+    place = scene.place
+    painter.setBrushOrigin(QPointF(place.to_view(0) % 1200, place.header - place.scroll_y % 1200))
+    for left, right in night_bands(scene.state.closed, scene.state.scale, place.window):
+        band = QRectF(place.to_view(left), place.header, right - left, height)
+        painter.fillRect(band, pencils.closed)
+    painter.setBrushOrigin(QPointF(0, 0))
 
 
 def _draw_folds(

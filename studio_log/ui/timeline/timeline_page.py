@@ -52,6 +52,7 @@ class TimelinePage(QWidget):
         """Show lots; see `TimelineView.show_lanes`."""
         self.view.show_lanes(lanes, nights, now, zone)
         self.legend.show_kinds(kinds_of(lanes))
+        self.legend.show_ground(quiet=bool(nights), closed=bool(self.view.closed))
 
     def show_around(self, closed: Sequence[Closed], shared: Sequence[SharedRow]) -> None:
         """Take what stands around the lots; see `TimelineView.show_around`."""

@@ -71,6 +71,11 @@ class TimelineView(PointSheet):
         self.shared_toggled.emit(shown)
 
     @property
+    def closed(self) -> tuple[Closed, ...]:
+        """The hours in which the workshop is closed."""
+        return self._state.closed
+
+    @property
     def shows_shared(self) -> bool:
         """Whether these rows are shown."""
         return self._state.shows_shared
