@@ -63,7 +63,8 @@ def _drying(
         yield _likely(desk, start, drying_time(hanging, factor).time, tr("dry"))
     humidity = readings_of(entries, step).get(ROOM_HUMIDITY)
     damp = float(humidity) if isinstance(humidity, int | float) else None
-    yield from (one.words for one in damp_warnings(damp, desk.now - start))
+    for one in damp_warnings(damp, desk.now - start):
+        yield f"{one.words[:1].lower()}{one.words[1:].rstrip('.')}"  # within a line, not a sentence
 
 
 def _likely(desk: Desk, start: datetime, time: Estimate, what: str) -> str:
@@ -72,10 +73,22 @@ def _likely(desk: Desk, start: datetime, time: Estimate, what: str) -> str:
         "likely {what} {aim}, between {earliest} and {latest}",
         what=what,
         aim=_at(desk, start, said.aim),
-        earliest=_at(desk, start, said.earliest),
-        latest=_at(desk, start, said.latest),
+        earliest=_near(desk, start, said.earliest, said.aim),
+        latest=_near(desk, start, said.latest, said.aim),
     )
 
 
 def _at(desk: Desk, start: datetime, after: timedelta) -> str:
-    return words.moment(start + after, desk.now, desk.zone)
+    return words.moment(_on_the_clock(start + after), desk.now, desk.zone)
+
+
+def _near(desk: Desk, start: datetime, after: timedelta, aim: timedelta) -> str:
+    """Say a moment by the clock alone where it is on the day that was named before it."""
+    at, named = _on_the_clock(start + after), _on_the_clock(start + aim)
+    same = words.day(at, desk.zone) == words.day(named, desk.zone)
+    return words.clock(at, desk.zone) if same else words.moment(at, desk.now, desk.zone)
+
+
+def _on_the_clock(at: datetime) -> datetime:
+    """Give the nearest five minutes: an estimate means no more."""
+    return datetime.fromtimestamp(round(at.timestamp() / 300) * 300, at.tzinfo)

@@ -21,7 +21,7 @@ def test_beans_that_soak_are_told_by_the_heat_of_their_water(shop: Workshop) -> 
     shop.clock.move(minutes=5)
     shop.mark(code, "bean-soak", Act.NOTE, readings={"water-temperature": 20.0})
     said = details(shop, code, "bean-soak")
-    assert "likely soaked today 16:00, between today 13:00 and today 19:00" in said
+    assert "likely soaked today 16:00, between 13:00 and 19:00" in said
     assert "the water may sour after tomorrow 01:00" in said
 
 
@@ -52,7 +52,18 @@ def test_damp_air_is_warned_of_without_any_weight(shop: Workshop) -> None:
     code = shop.new()
     shop.walk_to(code, "dry-1")
     shop.mark(code, "dry-1", Act.NOTE, readings={"room-humidity": 80.0})
-    assert "at 80 % and the cloth still damp: it may mildew" in details(shop, code, "dry-1")
+    said = details(shop, code, "dry-1")
+    assert "the air is at 80 % and the cloth still damp: it may mildew" in said
+
+
+def test_a_range_that_reaches_into_another_day_names_it(shop: Workshop) -> None:
+    """From 18:00: 7 h and 10 h later it is tomorrow, 4 h later today still."""
+    code = shop.new()
+    shop.clock.move(hours=9, minutes=2)
+    shop.mark(code, "bean-soak", Act.START)
+    shop.mark(code, "bean-soak", Act.NOTE, readings={"water-temperature": 20.0})
+    said = details(shop, code, "bean-soak")
+    assert "likely soaked tomorrow 01:00, between today 22:00 and 04:00" in said
 
 
 def test_readings_that_cannot_be_worked_with_say_nothing(shop: Workshop) -> None:
