@@ -3094,6 +3094,10 @@
         <translation>das Wasser kann ab {at} säuern</translation>
     </message>
     <message>
+        <source>by its own weight likely dry {at}</source>
+        <translation>nach seinem eigenen Gewicht wohl trocken {at}</translation>
+    </message>
+    <message>
         <source>dry</source>
         <translation>trocken</translation>
     </message>

@@ -1,10 +1,11 @@
 """The dryings that a journal tells of: what was worked out for each, and what it took."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from datetime import timedelta
 from typing import Final
 
 from studio_log.domain.drying_factor import Dried
-from studio_log.domain.drying_time import Hanging, worked_out
+from studio_log.domain.drying_time import Hanging, fibre_of, worked_out
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Entry, standing
 from studio_log.domain.lots import Lot, LotStep
@@ -14,12 +15,17 @@ from studio_log.domain.room_text import ROOM_AIR_M_S, Room
 from studio_log.domain.spin_text import Spun
 from studio_log.language.words import tr
 from studio_log.science.bath_sums import pick_up_percent
+from studio_log.science.drying import FIBRES, regain_of
+from studio_log.science.drying_series import Weighing, course_of
 from studio_log.science.water_held import weighed
 
 ROOM_HEAT: Final = "room-temperature"
 ROOM_HUMIDITY: Final = "room-humidity"
 WET_WEIGHT: Final = "wet-weight"
 """Names of the readings that a drying is worked out from: °C, per cent, grams of wet cloth."""
+
+ROOM_AT_REST: Final = 60.0
+"""Humidity in per cent of the room in which cloth is weighed dry: where nobody read it."""
 
 Readings = Mapping[str, float | str]
 
@@ -47,6 +53,40 @@ def hanging_of(lot: Lot, step: LotStep, entries: Iterable[Entry]) -> Hanging | N
     Needed are the weight and size of the lot, its wet weight after the spin, and the room.
     """
     return _hanging(lot, step, _readings(entries))
+
+
+def weighed_course(lot: Lot, step: LotStep, entries: Iterable[Entry]) -> timedelta | None:
+    """Give how long after its start a drying ends, from its own weighings alone.
+
+    Three `wet-weight` readings of the step tell it, while the surface is still wet. None before, or
+    where the lot's dry weight is not known. Right to about a fifth.
+    """
+    grams = step.grams_used or lot.grams
+    if grams is None or step.start is None:
+        return None
+    humidity = _number(readings_of(entries, step), ROOM_HUMIDITY)
+    fibre = fibre_of(lot.pieces[0].fibre if lot.pieces else "")
+    bone_dry = grams / (1 + regain_of(fibre, ROOM_AT_REST))
+    try:
+        course = course_of(
+            _weighings(step, entries),
+            bone_dry,
+            critical=FIBRES[fibre].critical,
+            regain=regain_of(fibre, ROOM_AT_REST if humidity is None else humidity),
+        )
+    except ValueError:  # a weight of nothing, or air of 130 %: a slip of the hand
+        return None
+    return None if course is None else timedelta(minutes=course.dry_minute)
+
+
+def _weighings(step: LotStep, entries: Iterable[Entry]) -> list[Weighing]:
+    """Give what the cloth of a drying weighed, in minutes from its start."""
+    found = []
+    for entry in standing(entries):
+        grams = _number(entry.readings, WET_WEIGHT) if entry.step == step.number else None
+        if grams is not None and step.start is not None and entry.at >= step.start:
+            found.append(Weighing((entry.at - step.start) / timedelta(minutes=1), grams))
+    return sorted(found, key=lambda one: one.minute)
 
 
 def readings_of(entries: Iterable[Entry], step: LotStep) -> Readings:

@@ -9,7 +9,7 @@ from studio_log.domain.estimates import Estimate, hours
 from studio_log.domain.number_text import plain
 from studio_log.language.words import tr
 from studio_log.science import soaking
-from studio_log.science.soaking import gain_after, hours_to, soaked_ratio, sours_after
+from studio_log.science.soaking import hours_to, soaked_ratio, sours_after
 
 LOOK_SHARE: Final = 0.75
 """Part of the likely time after which a look is worth it: a proposal."""
@@ -61,12 +61,6 @@ def soak_time(celsius: float) -> SoakEstimate:
         change_water=hours(change) if change < latest else None,
         sours_after=hours(sours),
     )
-
-
-def weight_due(dry_grams: float, spent: timedelta, celsius: float) -> float:
-    """Give the grams that drained beans are likely to weigh after a time in water, within 25 %."""
-    gain = gain_after(max(spent.total_seconds(), 0) / 3600, celsius)
-    return dry_grams * (1 + gain / 100)
 
 
 def soaked_words(dry_grams: float, soaked_grams: float) -> str:

@@ -5,7 +5,13 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from studio_log.domain.drying_time import drying_time
-from studio_log.domain.dryings import ROOM_HUMIDITY, Readings, hanging_of, readings_of
+from studio_log.domain.dryings import (
+    ROOM_HUMIDITY,
+    Readings,
+    hanging_of,
+    readings_of,
+    weighed_course,
+)
 from studio_log.domain.errors import Refusal
 from studio_log.domain.estimates import Estimate
 from studio_log.domain.journal import Entry
@@ -57,8 +63,11 @@ def _soak(desk: Desk, start: datetime, read: Readings, beans_grams: float | None
 def _drying(
     desk: Desk, lot: Lot, step: LotStep, entries: tuple[Entry, ...], start: datetime
 ) -> Iterator[str]:
+    course = weighed_course(lot, step, entries)
     hanging = hanging_of(lot, step, entries)
-    if hanging is not None:
+    if course is not None:  # what it weighs itself tells more than any room
+        yield tr("by its own weight likely dry {at}", at=_at(desk, start, course))
+    elif hanging is not None:
         factor = drying_factor(None, desk, DryingFactorFor())
         yield _likely(desk, start, drying_time(hanging, factor).time, tr("dry"))
     humidity = readings_of(entries, step).get(ROOM_HUMIDITY)

@@ -5,7 +5,7 @@ from datetime import timedelta
 import pytest
 
 from studio_log.domain.drying_time import drying_time
-from studio_log.domain.dryings import hanging_of, logged_dryings
+from studio_log.domain.dryings import hanging_of, logged_dryings, weighed_course
 from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
 from tests.support.builders import LONG, Story
@@ -66,6 +66,36 @@ def test_a_correction_counts_and_what_was_taken_back_does_not() -> None:
     last = next(e.number for e in story.entries if e.act is Act.DRY)
     story.mark(Act.UNDO, target=last)
     assert list(logged_dryings(story.lot, story.entries)) == []
+
+
+def shirt(*grams: float, dry: float = 162.0) -> Story:
+    """The shirt of tests/reference/drying_series.csv, weighed each quarter of an hour."""
+    story = Story(LONG, pieces=[Piece(1, "cotton shirt", given_grams=dry)]).up_to("dry-1")
+    for one in grams:
+        story.mark(Act.NOTE, "dry-1", readings={"wet-weight": one})
+        story.after(minutes=15)
+    return story
+
+
+def course(story: Story) -> timedelta | None:
+    lot = story.lot
+    return weighed_course(lot, lot.step(story.number("dry-1")), story.entries)
+
+
+def test_three_weighings_tell_when_the_shirt_will_be_dry() -> None:
+    """T. Piotrowski's shirt: 280, 251, 220 g, within 2 % of its last weight after 75 min."""
+    found = course(shirt(280, 251, 220))
+    assert found is not None
+    assert found / timedelta(minutes=1) == pytest.approx(75, rel=0.25)
+
+
+@pytest.mark.parametrize(
+    "story",
+    [shirt(), shirt(280, 251), shirt(280, 280, 280), shirt(280, 0, -5), shirt(1, 2, 3)],
+    ids=["none", "two", "nothing-lost", "slips", "lighter-than-dry"],
+)
+def test_too_few_weighings_or_slips_tell_nothing(story: Story) -> None:
+    assert course(story) is None
 
 
 def test_words_in_place_of_figures_are_passed_over() -> None:

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.soak_time import soak_time, soaked_words, weight_due
+from studio_log.domain.soak_time import soak_time, soaked_words
 
 HOUR = timedelta(hours=1)
 
@@ -63,12 +63,6 @@ def test_the_drained_weight_says_whether_they_are_through(soaked: float, words: 
 def test_weights_of_nothing_are_refused() -> None:
     with pytest.raises(Refusal, match="above nought"):
         soaked_words(0, 240)
-
-
-def test_what_beans_weigh_meanwhile() -> None:
-    """4 h at 20 °C: +83.887 % (tests/reference/soak_peleg_check.csv)."""
-    assert weight_due(250, 4 * HOUR, 20) == pytest.approx(250 * 1.83887, rel=1e-3)
-    assert weight_due(250, timedelta(0), 20) == 250
 
 
 @given(st.floats(4, 35))

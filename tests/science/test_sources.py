@@ -13,6 +13,7 @@ from studio_log.domain import (
     base_weight,
     drying_factor,
     drying_time,
+    dryings,
     room_air,
     room_text,
     scale,
@@ -214,6 +215,10 @@ FIGURES: dict[str, tuple[str, str]] = {
     "room_air.LONGEST_GAP": (
         "a sensor's reading counts for",
         f"{room_air.LONGEST_GAP / HOUR:g} h at most",
+    ),
+    "dryings.ROOM_AT_REST": (
+        "cloth was weighed dry in air of",
+        f"{dryings.ROOM_AT_REST:g} %",
     ),
     "drying.DRY_WITHIN": (
         "dry when within", f"{drying.DRY_WITHIN:g} kg/kg of what the air leaves in it",

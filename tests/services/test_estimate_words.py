@@ -47,6 +47,18 @@ def test_cloth_that_dries_is_told_by_its_wet_weight_and_its_room(shop: Workshop)
     assert "mildew" not in said
 
 
+def test_cloth_that_is_weighed_while_it_dries_tells_by_itself(shop: Workshop) -> None:
+    """299.7 g of cloth from 480 g on, 40 g less in each half hour."""
+    code = shop.new()
+    shop.walk_to(code, "dry-1")
+    for grams in (480.0, 440.0, 400.0):
+        shop.mark(code, "dry-1", Act.NOTE, readings={"wet-weight": grams})
+        shop.clock.move(minutes=30)
+    said = details(shop, code, "dry-1")
+    assert "by its own weight likely dry" in said
+    assert said.count("likely") == 1
+
+
 def test_damp_air_is_warned_of_without_any_weight(shop: Workshop) -> None:
     """CCI Notes 13/15: from 65 % on."""
     code = shop.new()
