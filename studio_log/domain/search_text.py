@@ -37,13 +37,18 @@ class LotSearch:
     place: str = ""
     sort: str = ""
     """One of SORTS."""
+    backwards: bool = False
+    """Whether that order runs the other way."""
     words: str = ""
     """All else: looked for as words."""
 
 
 LONGEST: Final = 200
-SORTS: Final = ("need", "newest", "code", "name", "weight", "begun", "ready")
-"""Orders of the list: what needs hands, latest code, earliest code, name, and so on."""
+SORTS: Final = (
+    "need", "newest", "code", "name", "weight", "begun", "ready", "age", "fibre", "shelf", "coats",
+)  # fmt: skip
+"""Orders of the list: what needs hands, latest code, earliest code, name, heaviest, latest begun,
+soonest ready, oldest cure, fibre, shelf, most coats."""
 YEARS: Final = range(1970, 2101)
 _OVER: Final = r"(?:over|above|more than|heavier than|longer than|>)"
 _UNDER: Final = r"(?:under|below|less than|lighter than|shorter than|<)"
@@ -85,11 +90,26 @@ def search_words(search: LotSearch) -> tuple[str, ...]:
         _figure("cured under", search.cured_under, "days"),
         search.state.replace("-", " "),
         *_begun_words(search.begun_from, search.begun_before),
-        f"by {search.sort}" if search.sort else "",
+        sort_words(search.sort, backwards=search.backwards) if search.sort else "",
         f"at {search.place}" if search.place else "",
         f"“{search.words}”" if search.words else "",
     )  # fmt: skip
     return tuple(part for part in parts if part)
+
+
+def with_part(text: str, part: str, today: date) -> str:
+    """Give a search with one part more, "over 400 g"; it takes the place of one that it unsays."""
+    return ", ".join(search_words(read_search(f"{text}, {part}", today)))
+
+
+def without_part(text: str, part: str, today: date) -> str:
+    """Give a search without one of the parts that `search_words` tells of it."""
+    return ", ".join(one for one in search_words(read_search(text, today)) if one != part)
+
+
+def sort_words(sort: str, *, backwards: bool = False) -> str:
+    """Say an order as it is typed: "by weight", "by name backwards"."""
+    return f"by {sort}{' backwards' if backwards else ''}"
 
 
 def _figure(what: str, value: float | None, unit: str) -> str:
@@ -172,7 +192,7 @@ def _state(found: LotSearch, match: re.Match[str], _today: date) -> LotSearch:
 
 
 def _sort(found: LotSearch, match: re.Match[str], _today: date) -> LotSearch:
-    return replace(found, sort=match["sort"].lower())
+    return replace(found, sort=match["sort"].lower(), backwards=bool(match["back"]))
 
 
 def _in_year(found: LotSearch, match: re.Match[str], _today: date) -> LotSearch | None:
@@ -240,7 +260,7 @@ _PATTERNS: Final[tuple[tuple[re.Pattern[str], Reader], ...]] = (
         (_of(rf"(?:begun )?(?P<which>since|before) (?P<day>\S+(?: \S+){{{more}}})"), _begun)
         for more in (3, 2, 1, 0)
     ),
-    (_of(rf"(?:sort(?:ed)? )?by (?P<sort>{'|'.join(SORTS)})"), _sort),
+    (_of(rf"(?:sort(?:ed)? )?by (?P<sort>{'|'.join(SORTS)})(?P<back> backwards)?"), _sort),
     (_of(_BOLD_STATES), _state),
     (_of(rf"(?:{'|'.join(sorted(FIBRES - _NO_FIBRE, key=len, reverse=True))})"), _fibre),
 )

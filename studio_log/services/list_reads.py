@@ -1,6 +1,6 @@
 """The lot list: what each lot is doing, in words, and what it needs next."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date, datetime, time
 from typing import Any
@@ -44,12 +44,15 @@ def lot_lines(_house: Any, desk: Desk, question: q.LotLinesFor) -> q.LotLines:
 
 def lots_found(_house: Any, desk: Desk, question: FindLots) -> LotsFound:
     """Give all that is found by its codes, and the first rows."""
-    found = find_lots(desk, question.find, question.state, question.sort)
+    sort = (question.sort, question.backwards)
+    found = find_lots(desk, question.find, question.state, sort)
     return replace(found, first=lot_rows(desk, found.codes[: question.rows]))
 
 
-def find_lots(desk: Desk, find: str, state: str, sort: str = "need") -> LotsFound:
-    """Look for lots; a state that was typed goes before the one that was chosen."""
+def find_lots(
+    desk: Desk, find: str, state: str, sort: tuple[str, bool] = ("need", False)
+) -> LotsFound:
+    """Look for lots; a state or an order that was typed goes before the one that was chosen."""
     here = ZoneInfo(desk.zone)
     search = read_search(find.strip(), desk.now.astimezone(here).date())
     states = {"live": LIVE, "all": ()}.get(state, (state,))
@@ -60,12 +63,14 @@ def find_lots(desk: Desk, find: str, state: str, sort: str = "need") -> LotsFoun
         begun_from=_midnight(search.begun_from, here),
         begun_before=_midnight(search.begun_before, here),
         now=desk.now,
-        order=search.sort or sort,
+        order=search.sort or sort[0],
+        backwards=search.backwards if search.sort else sort[1],
     )
     found = desk.work.lots.found(query)
     counts = {one.value: 0 for one in LotState} | dict(found.counts)
     counts["live"], counts["all"] = (sum(counts[one] for one in each) for each in (LIVE, LotState))
-    return LotsFound(found.codes, counts, search_words(search))
+    said, order = search_words(search), (query.order, query.backwards)
+    return LotsFound(found.codes, counts, said, order=order)
 
 
 def _midnight(day: date | None, here: ZoneInfo) -> datetime | None:
@@ -102,13 +107,35 @@ def lot_line(desk: Desk, lot: Lot, coming: Sequence[Reminder]) -> q.LotLine:
         name=lot.name,
         state=state.value,
         doing=doing_words(desk, lot),
-        need=need_words(desk, lot, first),
+        need=" ".join(part for part in need_words(desk, lot, first) if part),
         need_at=first.rings_at if first else None,
         urgency=first.urgency.value if first is pressing and first else "calm",
         strip=tuple(
             (step.spec.kind, lot.state_of(step).value) for step in lot.steps if lot.taken(step)
         ),
+        cells=line_cells(desk, lot, need_words(desk, lot, first)),
     )
+
+
+def line_cells(desk: Desk, lot: Lot, need: tuple[str, str]) -> Mapping[str, str]:
+    """Give what the columns of the list say of a lot, each in words; nothing known is ""."""
+    cure = cure_of(lot)
+    coats = sum(
+        step.spec.kind is StepKind.DIP and step.coat is not None and step.start is not None
+        and step.skipped is None for step in lot.steps
+    )  # fmt: skip
+    grams, litres = lot.grams, lot.vessel_litres
+    return {
+        "state": lot.state(desk.now).value.replace("-", " "),
+        "next": need[0],
+        "when": need[1],
+        "fibre": ", ".join(sorted({piece.title for piece in lot.pieces})),
+        "weight": words.mass(grams, desk.units) if grams is not None else "",
+        "coats": str(coats) if coats else "",
+        "age": f"{cure.age(desk.now).days} d" if cure else "",
+        "vessel": words.litres(litres, desk.units) if litres is not None else "",
+        "shelf": lot.place,
+    }
 
 
 def doing_words(desk: Desk, lot: Lot) -> str:
@@ -176,19 +203,19 @@ BY_ORDER = {Kind.START, Kind.READY}
 """Kinds whose need is the first word of the step's own order: "drain", "lift"."""
 
 
-def _mark_words(desk: Desk, reminder: Reminder) -> str:
-    """Say what a mark of the cure asks: "paint by Fri 12 June", "ready Tue 8 September"."""
+def _mark_words(desk: Desk, reminder: Reminder) -> tuple[str, str]:
+    """Say what a mark of the cure asks, and when: ("paint by", "Fri 12 June")."""
     mark = reminder.key.rsplit("/", 1)[-1]
     at = words.day(reminder.latest or reminder.due, desk.zone)
     if mark == "resists":
-        return "painting time is over"
-    return f"{'paint by' if mark == 'paint' else 'ready'} {at}"
+        return ("painting time is over", "")
+    return ("paint by" if mark == "paint" else "ready", at)
 
 
-def need_words(desk: Desk, lot: Lot, reminder: Reminder | None) -> str:
-    """Say what a lot needs next and when: "stir now", "dry? 16:40"."""
+def need_words(desk: Desk, lot: Lot, reminder: Reminder | None) -> tuple[str, str]:
+    """Say what a lot needs next, and when: ("stir", "now"), ("dry?", "16:40")."""
     if reminder is None:
-        return ""
+        return ("", "")
     step = lot.step(reminder.step) if reminder.step is not None else None
     verb = NEED.get(reminder.kind, "")
     if reminder.kind in BY_ORDER and step is not None:
@@ -199,5 +226,5 @@ def need_words(desk: Desk, lot: Lot, reminder: Reminder | None) -> str:
     if reminder.kind is Kind.CURE_MARK:
         return _mark_words(desk, reminder)
     if reminder.due <= desk.now:
-        return f"{verb} now" if reminder.kind is not Kind.PAST else "too late: see why"
-    return f"{verb} {words.moment(reminder.rings_at, desk.now, desk.zone)}"
+        return (verb, "now") if reminder.kind is not Kind.PAST else ("too late:", "see why")
+    return (verb, words.moment(reminder.rings_at, desk.now, desk.zone))

@@ -15,3 +15,5 @@ class LotsFound:
     understood: tuple[str, ...] = ()
     """What was typed, as it was understood, in small words."""
     first: tuple[LotLine, ...] = ()
+    order: tuple[str, bool] = ("need", False)
+    """The order in force, and whether it runs backwards: one that was typed goes before."""

@@ -44,6 +44,9 @@ class LotLine:
     """calm, soon, now or spoiling; colours `need`, which also says it in words."""
     strip: tuple[tuple[StepKind, str], ...]
     """Kind and state of each step in order, for the strip."""
+    cells: Mapping[str, str] = field(default_factory=dict)
+    """What the columns of a table say, in words, by their names: state, next, when, fibre, weight,
+    coats, age, vessel, shelf."""
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,8 @@ from studio_log.domain.quiet_text import read_days
 WITHOUT_TIMES: Final = frozenset(
     {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
      "open_hours", "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
-     "method_draft"}
+     "method_draft",
+     "list_sort", "list_table", "list_columns"}
 )  # fmt: skip
 """Settings that move no reminder: no lot is worked out anew for them."""
 
@@ -58,6 +59,12 @@ class Settings:
     text_percent: int = 100
     searches: str = ""
     """Searches kept for another day, one a line, as they were typed."""
+    list_sort: str = "need"
+    """The order of the lot list: one of domain.search_text.SORTS, with " backwards" behind it."""
+    list_table: bool = False
+    """Whether the lot list is a table; else each lot has a row with its strip."""
+    list_columns: str = "code name next when weight age shelf"
+    """Columns of that table in their order, of services.search.COLUMNS."""
     method_draft: str = ""
     """The text of a method half written; "" for none."""
 

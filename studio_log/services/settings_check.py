@@ -11,7 +11,9 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 from studio_log.domain.errors import Refusal
 from studio_log.domain.open_hours import read_open, write_open
 from studio_log.domain.quiet_text import Hours, check_week, read_days, write_days
+from studio_log.domain.search_text import SORTS
 from studio_log.services.limits import clean
+from studio_log.services.search import COLUMNS
 from studio_log.services.settings import Settings
 
 WALL_TIME = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
@@ -148,6 +150,21 @@ def _searches(text: str) -> str:
     return "\n".join(dict.fromkeys(lines))
 
 
+def _sort(text: str) -> str:
+    sort = text.removesuffix(" backwards")
+    return _one_of(SORTS, f"The list cannot be put in the order {sort[:40]!r}.", sort) and text
+
+
+def _columns(text: str) -> str:
+    """Keep each column once, in order."""
+    names = tuple(dict.fromkeys(text.split()))
+    for name in names:
+        _one_of(COLUMNS, f"The list has no column {name[:40]!r}.", name)
+    if not names:
+        raise Refusal("A table has at least one column. Nothing was changed.")
+    return " ".join(names)
+
+
 def _draft(text: str) -> str:
     if len(text) > LONGEST_DRAFT:
         raise Refusal("A method's text has 256,000 letters at most. Nothing was changed.")
@@ -178,6 +195,8 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "burners": partial(_within, 0, 99, "A workshop has from 0 to 99 burners."),
     "searches": _searches,
     "method_draft": _draft,
+    "list_sort": _sort,
+    "list_columns": _columns,
 }
 """By name: gives the value as it is kept, or refuses it."""
 

@@ -5,26 +5,39 @@ from dataclasses import asdict, fields, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, delete, false, func, select, true
+from sqlalchemy import ColumnElement, and_, delete, false, func, select, text, true
 from sqlmodel import Session
 
 from studio_log.store.lot_filters import NEEDED_FIRST, needs, state_at, wanted
 from studio_log.store.rows import CHUNK, rows, upsert, values_of
 from studio_log.store.search import LotWords, ordinal
-from studio_log.store.tables import LOT
+from studio_log.store.tables import DIPPED_OF_STEP, LOT, STEP
 from studio_log.store.values import LotLine, LotPage, LotQuery, LotsThere
 
 COLUMNS = tuple(LOT.c[field.name] for field in fields(LotLine))
 CODE_ORDER = (LOT.c.ordinal, LOT.c.code)
 """26-999 before 26-1000."""
-ORDERS: dict[str, tuple[ColumnElement[Any], ...]] = {
-    "newest": tuple(part.desc() for part in CODE_ORDER),
-    "code": CODE_ORDER,
-    "name": (func.lower(LOT.c.name), *CODE_ORDER),
-    "weight": (LOT.c.grams.desc().nulls_last(), *CODE_ORDER),
-    "begun": (LOT.c.begun_at.desc().nulls_last(), *CODE_ORDER),
-    "ready": (LOT.c.ready_at.nulls_last(), *CODE_ORDER),
+COATS = select(func.count()).where(STEP.c.lot == LOT.c.code, text(DIPPED_OF_STEP)).scalar_subquery()
+ORDERS: dict[str, tuple[ColumnElement[Any], bool]] = {
+    "newest": (LOT.c.ordinal, True),
+    "code": (LOT.c.ordinal, False),
+    "name": (func.lower(LOT.c.name), False),
+    "weight": (LOT.c.grams, True),
+    "begun": (LOT.c.begun_at, True),
+    "ready": (LOT.c.ready_at, False),
+    "age": (LOT.c.fully_dry_at, False),
+    "fibre": (func.nullif(LOT.c.fibre, ""), False),
+    "shelf": (func.nullif(func.lower(LOT.c.place), ""), False),
+    "coats": (func.nullif(COATS, 0), True),
 }
+"""By what, and whether what is greatest comes first; lots without it come last either way."""
+
+
+def order_of(query: LotQuery) -> tuple[ColumnElement[Any], ...]:
+    """Give the order of a query; lots that are alike in it stand by their codes."""
+    by, falling = ORDERS[query.order]
+    way = by.desc() if falling != query.backwards else by.asc()
+    return (way.nulls_last(), *CODE_ORDER)
 
 
 class Lots:
@@ -57,7 +70,7 @@ class Lots:
         """Give the part of the list that is asked for, and how long the whole is."""
         these = wanted(query)
         total = self._session.execute(select(func.count()).select_from(LOT).where(these)).scalar()
-        statement = select(*COLUMNS).where(these).order_by(*ORDERS[query.order])
+        statement = select(*COLUMNS).where(these).order_by(*order_of(query))
         found = rows(self._session, statement.limit(query.limit).offset(query.offset))
         return LotPage(tuple(LotLine(**values_of(row)) for row in found), total or 0)
 
@@ -72,7 +85,7 @@ class Lots:
         asked = select(LOT.c.code, state_at(query.now)).where(wanted(replace(query, states=())))
         counts: dict[str, int] = {}
         codes: list[str] = []
-        for code, state in self._session.execute(asked.order_by(*ORDERS[query.order])).all():
+        for code, state in self._session.execute(asked.order_by(*order_of(query))).all():
             counts[state] = counts.get(state, 0) + 1
             if not query.states or state in query.states:
                 codes.append(code)
@@ -89,7 +102,8 @@ class Lots:
             for name in dict.fromkeys((*NEEDED_FIRST, *there))
             if name in there and (not query.states or name in query.states)
         ]
-        return LotsThere(tuple(self._by_need(shown, query.now)) if shown else (), counts)
+        found = self._by_need(shown, query.now) if shown else []
+        return LotsThere(tuple(reversed(found) if query.backwards else found), counts)
 
     def _by_need(self, groups: Iterable[list[str]], now: datetime | None) -> list[str]:
         """Put each group of codes by what presses, then by when it rings."""

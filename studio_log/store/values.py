@@ -46,7 +46,7 @@ class LotQuery:
 
     `states` empty means all. With `now` a curing lot past its `ready_at` counts as ready.
     `find`: every word must be the beginning of a word typed. `order`: "newest" (of codes,
-    latest first), "code", "name", "weight", "begun", "ready" or "need".
+    latest first) or another of domain.search_text.SORTS; `backwards` turns it round.
     """
 
     states: tuple[str, ...] = ()
@@ -58,6 +58,7 @@ class LotQuery:
     now: datetime | None = None
     live_only: bool = False
     order: str = "newest"
+    backwards: bool = False
     limit: int = 500
     offset: int = 0
 

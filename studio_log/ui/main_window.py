@@ -83,7 +83,7 @@ class MainWindow(QMainWindow):
         self._bridge.ask(SettingsFor(), self._show_settings)
         self.refreshing.all()
         self.minute.start()
-        self.lots.view.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.lots.rows.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def bring_forward(self) -> None:
         """Show the window before all others."""
@@ -175,7 +175,7 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(self.pages)
         lots, sheet = self.lots, self.sheet
         order_keys(
-            (lots.search, *lots.chips.buttons(), lots.view, self.timeline.view,
+            (*lots.stops, self.timeline.view,
              sheet.steps_tab, sheet.journal_tab, sheet.photos_tab)
         )  # fmt: skip
 
@@ -209,6 +209,7 @@ class MainWindow(QMainWindow):
             signal.connect(self.choose_lot)
         self.lots.lot_opened.connect(self._opened)
         self.lots.new_wanted.connect(self.acts.new_lot)
+        self.lots.room_wanted.connect(self.panes.give_lots)
         self.timeline.step_chosen.connect(self.choose_step)
         self.timeline.plan_wanted.connect(self.acts.plan)
         self.sheet.shown.connect(self._sheet_shown)
@@ -318,7 +319,7 @@ class MainWindow(QMainWindow):
         self.menu_acts.do("ring_test")
 
     def _welcomed(self) -> None:
-        self.lots.view.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.lots.rows.setFocus(Qt.FocusReason.OtherFocusReason)
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -114,7 +114,7 @@ class MenuActs(QObject):
         if page == "time":
             self._at.time.setFocus(Qt.FocusReason.OtherFocusReason)
         elif page == "lots":
-            self._at.lots.view.setFocus(Qt.FocusReason.OtherFocusReason)
+            self._at.lots.rows.setFocus(Qt.FocusReason.OtherFocusReason)
         elif page == "lot":
             self._at.sheet.steps.focus_current()
         else:

@@ -23,6 +23,8 @@ NARROW: Final = 52
 """Below so many line heights of width the panes take turns."""
 MOST_TIME: Final = 0.52
 """The share of the middle that many lots' time may take; the chosen lot has the rest."""
+MOST_LOTS: Final = 0.45
+"""The share of the width that a table of lots may take."""
 LOW: Final = 48
 """Below so many line heights the sheet needs the room of the legend and of the bar that rings."""
 
@@ -43,6 +45,7 @@ class Panes(QSplitter):
         self._narrow = False
         self._moved = False
         self._middle_moved = False
+        self._lots_wish = 0
         self.chips = QButtonGroup(self)
         self.turner = QWidget()
         row = FlowLayout(self.turner, gap=6)
@@ -88,8 +91,14 @@ class Panes(QSplitter):
             self.narrowed.emit()
         if not self._narrow and not self._moved:
             left = min(max(round(self.width() * 0.228), round(line * 14)), round(line * 21))
+            left = max(left, min(self._lots_wish, round(self.width() * MOST_LOTS)))
             right = min(max(round(self.width() * 0.26), round(line * 16)), round(line * 24))
             self.setSizes([left, self.width() - left - right - 2, right])
+
+    def give_lots(self, wide: int) -> None:
+        """Give the lots so many pixels of width, within reason; nought for what they had before."""
+        self._lots_wish = wide
+        self.fit()
 
     def share(self, time: int) -> None:
         """Give time the height in pixels that it wants, within reason, and the lot the rest."""

@@ -34,6 +34,9 @@ GOOD = {
     "theme": "dark",
     "text_percent": 130,
     "searches": "cotton, over 400 g\ncured over 30 days",
+    "list_sort": "weight backwards",
+    "list_table": True,
+    "list_columns": "name weight code",
     "method_draft": 'slug = "half"\n# a thought\n',
 }
 BAD = [
@@ -77,6 +80,10 @@ BAD = [
     ("searches", "a\x00", "signs that cannot be kept"),
     ("searches", "\n".join(str(one) for one in range(41)), "40 searches are kept already"),
     ("searches", "x" * 201, "200"),
+    ("list_sort", "colour", "the order 'colour'"),
+    ("list_table", "yes", "list_table cannot be 'yes'"),
+    ("list_columns", "name colour", "no column 'colour'"),
+    ("list_columns", " ", "at least one column"),
     ("method_draft", "x" * 256_001, "256,000 letters"),
 ]
 

@@ -121,7 +121,7 @@ def test_chips_show_counts_and_ask_for_their_state(kit: Kit) -> None:
 
 def test_what_was_understood_stands_under_the_field(kit: Kit, qtbot: QtBot) -> None:
     qtbot.keyClicks(kit.list.search, "hemp")
-    qtbot.waitUntil(lambda: kit.list.understood.text() == "“hemp”")
+    qtbot.waitUntil(lambda: kit.list.understood.parts == ("“hemp”",))
     assert kit.list.understood.isVisible()
     qtbot.keyClick(kit.list.search, Qt.Key.Key_Escape)
     qtbot.waitUntil(kit.list.understood.isHidden)

@@ -4,12 +4,13 @@ from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QLineEdit, QMenu, QPushButton
+from PySide6.QtWidgets import QLineEdit, QMenu
 
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.questions import SettingsFor
 from studio_log.services.settings import Settings
 from studio_log.ui.bridge import FOREIGN, Bridge
+from studio_log.ui.lots.list_tool import ToolChip
 
 EMPTY: Final = "No search is kept yet. Type one, then keep it here."
 KEEP: Final = "&Keep this search"
@@ -23,22 +24,19 @@ def shortened(words: str) -> str:
     return short.replace("&", "&&")
 
 
-class KeptSearches(QPushButton):
+class KeptSearches(ToolChip):
     """Offers what was kept, keeps what stands in the field, forgets."""
 
     def __init__(self, bridge: Bridge, field: QLineEdit) -> None:
-        super().__init__("Kept")
+        super().__init__("Kept", "kept")
         self._bridge = bridge
         self._field = field
         self.searches: tuple[str, ...] = ()
-        self.setObjectName("chip")
-        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAccessibleName("Kept searches")
         self.setToolTip("Searches that are kept")
-        menu = QMenu(self)
+        menu = self.menu()
         menu.setToolTipsVisible(True)
         menu.aboutToShow.connect(self.fill)
-        self.setMenu(menu)
         bridge.changed.connect(self.on_changed)
         bridge.ask(SettingsFor(), self._learn)
 

@@ -1,41 +1,29 @@
-"""The lot list: search, filters by state, one row a lot."""
+"""The lot list: search, filters, order; rows or a table."""
 
 import re
-from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QButtonGroup,
-    QLineEdit,
-    QListView,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
-from typing_extensions import override
 
-from studio_log.services.commands import Outcome
+from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.lots_found import LotsFound
-from studio_log.services.questions import LotLine
+from studio_log.services.questions import LotLine, SettingsFor
 from studio_log.services.search import FindLots, LotRowsFor
+from studio_log.services.settings import Settings
 from studio_log.ui.bridge import FOREIGN, Bridge
-from studio_log.ui.lots.kept_searches import KeptSearches
-from studio_log.ui.lots.lot_delegate import LotDelegate
+from studio_log.ui.lots.list_head import ListHead
+from studio_log.ui.lots.list_order import Order, order_text, read_order
+from studio_log.ui.lots.list_rows import LotView
+from studio_log.ui.lots.list_table import LotTable
 from studio_log.ui.lots.lot_model import LINE_ROLE, LotModel
-from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button
 
-FILTERS: Final = (
-    ("live", "Live"),
-    ("in-work", "In work"),
-    ("curing", "Curing"),
-    ("ready", "Ready"),
-    ("planned", "Planned"),
-    ("all", "All"),
-)
 EMPTY: Final = {
     "live": "No lot is under way. Make the first one, and its steps stand here.",
     "in-work": "No lot is in work just now.",
@@ -44,80 +32,13 @@ EMPTY: Final = {
     "planned": "No lot is planned.",
     "all": "No lots yet. Make the first one, and its steps stand here.",
 }
-HINT: Final = (
-    "Any word that was typed, and: cotton · over 400 g · soyed twice · cured over 30 days · "
-    "curing · since June · at shelf 3 · by weight. "
-    "In quotation marks it is only looked for as words."
-)
 CODE: Final = re.compile(r"\d{2}-\d{3,}", re.ASCII)
 TYPING_MS: Final = 60
+CHOOSE_ROW: Final = (
+    QItemSelectionModel.SelectionFlag.ClearAndSelect | QItemSelectionModel.SelectionFlag.Rows
+)
 MANY: Final = 200
 """From so many rows on all are as high as the tallest, so that none need be known to place them."""
-
-
-class SearchField(QLineEdit):
-    """Where lots are looked for: Down goes on to the rows, Escape empties it."""
-
-    down = Signal()
-
-    @override
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Down:
-            self.down.emit()
-        elif event.key() == Qt.Key.Key_Escape and self.text():
-            self.clear()
-        else:
-            super().keyPressEvent(event)
-
-
-class LotView(QListView):
-    """The rows; Space is left to the bench."""
-
-    opened = Signal()
-    """Enter was pressed on a row."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.arriving = False
-        """Whether the keyboard is just coming, with no lot chosen."""
-        self.setObjectName("lots")
-        self.setAccessibleName("Lots")
-        self.setUniformItemSizes(False)
-        self.setResizeMode(QListView.ResizeMode.Adjust)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setItemDelegate(LotDelegate(self))
-
-    def known_lines(self) -> Sequence[LotLine]:
-        """Give the rows that are known now."""
-        model = self.model()
-        return model.lines if isinstance(model, LotModel) else ()
-
-    @override
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        # Qt makes the first row current when the keyboard comes; nobody has chosen that lot.
-        none = not self.currentIndex().isValid()
-        self.arriving = none
-        super().focusInEvent(event)
-        if none:
-            self.selectionModel().clear()
-        self.arriving = False
-
-    @override
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Space:
-            event.ignore()
-            return
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.opened.emit()
-            return
-        super().keyPressEvent(event)
-
-    @override
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self.scheduleDelayedItemsLayout()
 
 
 class LotList(QWidget):
@@ -126,6 +47,8 @@ class LotList(QWidget):
     lot_chosen = Signal(str)
     lot_opened = Signal(str)
     new_wanted = Signal()
+    room_wanted = Signal(int)
+    """Pixels of width that the table would take; nought for rows."""
 
     def __init__(self, bridge: Bridge, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -136,16 +59,14 @@ class LotList(QWidget):
         self._wanted = ""
         self._to_open = ""
         self.model = LotModel(self)
-        self.search = self._make_search()
-        self.kept = KeptSearches(bridge, self.search)
-        self.chips = self._make_chips()
-        self.said = Words(tone="danger_ink")
-        self.said.hide()
-        self.understood = Words(tone="soft", size="small")
-        self.understood.setAccessibleName("Understood")
-        self.understood.hide()
+        self.head = ListHead(bridge)
+        self.search, self.chips, self.kept = self.head.search, self.head.chips, self.head.kept
+        self.understood, self.said = self.head.understood, self.head.said
+        self.order, self.look = self.head.order, self.head.look
         self.view = LotView()
         self.view.setModel(self.model)
+        self.table = LotTable(self.model)
+        self._wish: Order = ("need", False)
         self.empty_words = Words(tone="soft")
         self.empty_new = button("New lot", kind="primary")
         self._pages = QStackedWidget()
@@ -159,11 +80,31 @@ class LotList(QWidget):
         self.search.down.connect(self._to_rows)
         self.search.textChanged.connect(self._typed)
         self.search.returnPressed.connect(self._entered)
-        self.view.selectionModel().currentChanged.connect(self._current_changed)
-        self.view.opened.connect(self._opened)
-        self.view.doubleClicked.connect(self._opened)
+        for view in (self.view, self.table):
+            view.selectionModel().currentChanged.connect(self._current_changed)
+            view.opened.connect(self._opened)
+            view.doubleClicked.connect(self._opened)
+        self.head.at_once.connect(self.refresh)
+        self.head.state_chosen.connect(self._filter)
+        self.order.chosen.connect(self._choose_order)
+        self.table.order_wanted.connect(self._head_clicked)
+        self.table.columns_moved.connect(self._keep_columns)
+        self.table.columns_asked.connect(self.look.ask_columns)
+        self.look.columns_chosen.connect(self._keep_columns)
+        self.look.table_chosen.connect(self._choose_table)
         self.empty_new.clicked.connect(self.new_wanted)
         self._bridge.changed.connect(self.on_changed)
+        self._bridge.ask(SettingsFor(), self._learn)
+
+    @property
+    def rows(self) -> QAbstractItemView:
+        """The view that is shown: rows or table."""
+        return self.table if self.look.table else self.view
+
+    @property
+    def stops(self) -> tuple[QWidget, ...]:
+        """Where the keyboard goes from one to the next."""
+        return (*self.head.stops, self.view, self.table)
 
     @property
     def chosen(self) -> str:
@@ -178,10 +119,13 @@ class LotList(QWidget):
     def refresh(self) -> None:
         """Ask for the rows again."""
         find = self.search.text().strip()
-        self._bridge.ask(FindLots(find, self._state), self._show)
+        sort, backwards = self._wish
+        self._bridge.ask(FindLots(find, self._state, sort, backwards=backwards), self._show)
 
     def on_changed(self, outcome: Outcome) -> None:
         """Ask again where a change touches the rows."""
+        if outcome is FOREIGN or outcome.settings:
+            self._bridge.ask(SettingsFor(), self._learn)
         if outcome is FOREIGN or outcome.lots or outcome.reminders or outcome.settings:
             self.refresh()
 
@@ -195,43 +139,54 @@ class LotList(QWidget):
     def _to_rows(self) -> None:
         if not self.model.rowCount():
             return
-        if not self.view.currentIndex().isValid():
-            self.view.setCurrentIndex(self.model.index(0))
-        self.view.setFocus(Qt.FocusReason.TabFocusReason)
+        if not self.rows.currentIndex().isValid():
+            self.rows.setCurrentIndex(self.rows.model().index(0, 0))
+        self.rows.setFocus(Qt.FocusReason.TabFocusReason)
 
-    def _make_search(self) -> SearchField:
-        search = SearchField()
-        search.setPlaceholderText("Find a lot or cloth — or scan a tag")
-        search.setToolTip(HINT)
-        search.setAccessibleName("Find a lot")
-        search.setClearButtonEnabled(True)
-        search.setMaxLength(200)
-        return search
+    def _learn(self, settings: Settings) -> None:
+        """Take order, columns and look from what is kept."""
+        wish, was = read_order(settings.list_sort), self.look.table
+        self.look.show_look(settings.list_columns.split(), table=settings.list_table)
+        self.table.show_columns(self.look.columns)
+        self._show_pages()
+        if was != self.look.table:
+            self._ask_room()
+        if wish != self._wish:
+            self._wish = wish
+            self.refresh()
 
-    def _make_chips(self) -> QButtonGroup:
-        group = QButtonGroup(self)
-        for at, (state, title) in enumerate(FILTERS):
-            chip = button(title, says=f"Show: {title}")
-            chip.setObjectName("chip")
-            chip.setCheckable(True)
-            chip.setChecked(state == self._state)
-            group.addButton(chip, at)
-        group.idClicked.connect(self._filter)
-        return group
+    def _choose_order(self, sort: str, backwards: bool) -> None:  # noqa: FBT001 - a signal's value
+        """Keep an order; one that was typed gives way to it."""
+        order = (sort, backwards)
+        self.head.unsay_order()
+        if order != self._wish:
+            self._wish = order
+            self._bridge.do(ChangeSettings({"list_sort": order_text(order)}), failed=self._say)
+            self.refresh()
+
+    def _head_clicked(self, sort: str) -> None:
+        """Put the table in a column's order, and the other way at the second click."""
+        now, backwards = self.order.order
+        if now == "newest" and sort == "code":
+            self._choose_order("code", False)
+        else:
+            self._choose_order(sort, now == sort and not backwards)
+
+    def _choose_table(self, table: bool) -> None:  # noqa: FBT001 - a signal's value
+        self._show_pages()
+        self._ask_room()
+        self._bridge.do(ChangeSettings({"list_table": table}), failed=self._say)
+        self.rows.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _ask_room(self) -> None:
+        self.room_wanted.emit(self.table.wanted() if self.look.table else 0)
+
+    def _keep_columns(self, names: tuple[str, ...]) -> None:
+        self.look.columns = names
+        self.table.show_columns(names)
+        self._bridge.do(ChangeSettings({"list_columns": " ".join(names)}), failed=self._say)
 
     def _lay_out(self) -> None:
-        head = QWidget()
-        chips = FlowLayout(gap=6)
-        for chip in self.chips.buttons():
-            chips.addWidget(chip)
-        chips.addWidget(self.kept)
-        column = QVBoxLayout(head)
-        column.setContentsMargins(14, 14, 14, 10)
-        column.setSpacing(10)
-        column.addWidget(self.search)
-        column.addWidget(self.said)
-        column.addWidget(self.understood)
-        column.addLayout(chips)
         empty = QWidget()
         blank = QVBoxLayout(empty)
         blank.setContentsMargins(14, 24, 14, 14)
@@ -241,14 +196,15 @@ class LotList(QWidget):
         blank.addStretch()
         self._pages.addWidget(self.view)
         self._pages.addWidget(empty)
+        self._pages.addWidget(self.table)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
-        whole.addWidget(head)
+        whole.addWidget(self.head)
         whole.addWidget(self._pages, 1)
 
-    def _filter(self, at: int) -> None:
-        self._state = FILTERS[at][0]
+    def _filter(self, state: str) -> None:
+        self._state = state
         self.refresh()
 
     def _typed(self, _text: str) -> None:
@@ -282,12 +238,8 @@ class LotList(QWidget):
         codes = answer.codes
         self.view.setUniformItemSizes(len(codes) > MANY)
         self.model.show_lots(codes, answer.first)
-        self.understood.show_words(" · ".join(answer.understood))
-        for at, (state, title) in enumerate(FILTERS):
-            count = answer.counts.get(state, 0)
-            chip = self.chips.button(at)
-            chip.setText(f"{title} {count}")
-            chip.setAccessibleName(f"Show: {title}, {count} lots")
+        self.head.show_found(answer)
+        self.table.show_order(answer.order)
         self._show_empty(codes)
         if codes and not self._wanted:
             # Nobody should look at an empty half of a window at the start of a day.
@@ -304,21 +256,30 @@ class LotList(QWidget):
         words = f"Nothing found for “{find}”." if find else EMPTY[self._state]
         self.empty_words.setText(words)
         self.empty_new.setVisible(not find)
-        self._pages.setCurrentIndex(0 if codes else 1)
+        self._show_pages()
+
+    def _show_pages(self) -> None:
+        """Show rows or table, or the page that says why there are none."""
+        if not self.model.rowCount():
+            self._pages.setCurrentIndex(1)
+        elif self._pages.currentWidget() is not self.rows:
+            self._pages.setCurrentWidget(self.rows)
+            self._follow()
 
     def _follow(self) -> None:
-        row = self.model.row_of(self._wanted)
-        selection = self.view.selectionModel()
+        row, view = self.model.row_of(self._wanted), self.rows
+        selection = view.selectionModel()
         if row < 0:
             selection.clear()
             return
-        index = self.model.index(row)
+        column = max(selection.currentIndex().column(), 0)
+        index = view.model().index(row, column)
         if selection.currentIndex() != index or not selection.isSelected(index):
-            selection.setCurrentIndex(index, QItemSelectionModel.SelectionFlag.ClearAndSelect)
-            self.view.scrollTo(index)
+            selection.setCurrentIndex(index, CHOOSE_ROW)
+            view.scrollTo(index)
 
     def _current_changed(self, now: QModelIndex, _before: QModelIndex) -> None:
-        if self.view.arriving:
+        if self.view.arriving or self.sender() is not self.rows.selectionModel():
             return
         line = now.data(LINE_ROLE)
         if isinstance(line, LotLine) and line.code != self._wanted:
