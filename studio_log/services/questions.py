@@ -44,7 +44,7 @@ class LotLine:
     """calm, soon, now or spoiling; colours `need`, which also says it in words."""
     strip: tuple[tuple[StepKind, str], ...]
     """Kind and state of each step in order, for the strip."""
-    cells: Mapping[str, str] = field(default_factory=dict)
+    cells: Mapping[str, str] = field(default_factory=dict, hash=False)
     """What the columns of a table say, in words, by their names: state, next, when, fibre, weight,
     coats, age, vessel, shelf."""
 

@@ -6,7 +6,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from studio_log.domain.search_text import LotSearch, read_search, search_words
+from studio_log.domain.search_text import (
+    LotSearch,
+    read_search,
+    search_words,
+    with_part,
+    without_part,
+)
 
 TODAY = date(2026, 6, 9)
 POUND = 453.59
@@ -81,3 +87,27 @@ def test_any_text_reads_and_what_is_said_reads_the_same(typed: str, today: date)
     said = " · ".join(search_words(found))
     if len(said) <= 200:
         assert read_search(said, today) == found
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "cotton, over 400 g, soyed twice, cured over 30 days, curing, since June, at shelf 3",
+        "linen under 1 kg in 2025 by weight backwards hem of the curtain",
+        "“in work” scarf",
+    ],
+)
+def test_a_part_taken_away_leaves_the_others_and_put_back_gives_the_same(typed: str) -> None:
+    today = date(2026, 6, 9)
+    parts = search_words(read_search(typed, today))
+    for part in parts:
+        less = without_part(typed, part, today)
+        assert search_words(read_search(less, today)) == tuple(one for one in parts if one != part)
+        assert set(search_words(read_search(with_part(less, part, today), today))) == set(parts)
+
+
+def test_a_filter_takes_the_place_of_one_that_it_unsays() -> None:
+    today = date(2026, 6, 9)
+    assert with_part("cotton, over 400 g", "over 1 kg", today) == "cotton, over 1000 g"
+    assert with_part("curing", "planned", today) == "planned"
+    assert with_part("", "linen", today) == "linen"

@@ -1,4 +1,4 @@
-"""The lot list with 20,000 lots: first rows, a keystroke of a search, memory while scrolling.
+"""The lot list with 20,000 lots: first rows, a keystroke, memory while scrolling; seen, too.
 
 Prints each against its bar and, in the same run, against a plain SELECT or LIKE of sqlite3.
 With --keep FOLDER the studio is left there, for looking at.
@@ -19,14 +19,20 @@ from time import perf_counter
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QApplication
 from sqlalchemy import insert, text
 
 from studio_log.domain.journal import Act, Entry
+from studio_log.domain.search_text import SORTS
 from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.studio import Studio
+from studio_log.services.worker import InlineWorker
 from studio_log.store.journal import row_of
 from studio_log.store.tables import ENTRY
 from studio_log.store.work import Work
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.lots.lot_list import LotList
 from tests.speed.report import verdict
 from tests.support.builders import NINE, shipped_texts
 from tests.support.fixtures import Workshop, open_workshop
@@ -125,6 +131,12 @@ def measure(studio: Studio, path: Path) -> None:
     worst = max(costs, key=lambda find: costs[find])
     against = f"LIKE over all {like:.1f} ms, median {median(costs.values()):.1f} ms"
     verdict(f"Worst keystroke “{worst}”", costs[worst], 30, "ms", against)
+    orders = {
+        sort: ms(lambda by=sort: studio.ask(FindLots("cotton", "all", by)), 3) for sort in SORTS
+    }
+    slow = max(orders, key=lambda sort: orders[sort])
+    median_of = f"median of {len(SORTS)} orders {median(orders.values()):.1f} ms"
+    verdict(f"Worst order “{slow}” of a keystroke", orders[slow], 30, "ms", median_of)
     codes = studio.ask(FindLots("", "all")).codes
 
     def scroll() -> None:
@@ -137,6 +149,49 @@ def measure(studio: Studio, path: Path) -> None:
     scroll()
     grown = (memory() - before) / before * 100
     verdict("Memory grown by scrolling all", max(grown, 0.0), 2, "%", f"{before:.0f} MB before")
+
+
+def measure_window(studio: Studio, clock: HandClock) -> None:
+    """Print what the window's own thread does of it: what was found is laid out and painted."""
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    app = QApplication.instance() or QApplication([])
+    answers = {
+        typed[:end]: studio.ask(FindLots(typed[:end], "all"))
+        for typed in TYPED
+        for end in range(len(typed) + 1)
+    }
+    with closing(Bridge(InlineWorker(), studio, clock)) as bridge:
+        lots = LotList(bridge)
+        lots.resize(600, 800)
+        lots.show()
+
+        def seen(typed: str) -> None:
+            lots._show(answers[typed])
+            app.processEvents()
+            lots.rows.viewport().repaint()
+
+        for name, act in (("rows", lots.look.as_rows), ("a table", lots.look.as_table)):
+            act.trigger()
+            seen("")
+            costs = {typed: ms(lambda find=typed: seen(find), 3) for typed in answers}
+            worst = max(costs, key=lambda find: costs[find])
+            said = f"median {median(costs.values()):.1f} ms"
+            verdict(f"Worst keystroke shown as {name}, “{worst}”", costs[worst], 30, "ms", said)
+            seen("")
+            scrolled(lots, app)
+            before = memory()
+            scrolled(lots, app)
+            grown = (memory() - before) / before * 100
+            verdict(f"Memory grown by scrolling {name}", max(grown, 0.0), 2, "%", "of all lots")
+
+
+def scrolled(lots: LotList, app: QCoreApplication) -> None:
+    """Scroll from the first lot to the last in 300 leaps, each seen."""
+    bar = lots.rows.verticalScrollBar()
+    for leap in range(301):
+        bar.setValue(bar.maximum() * leap // 300)
+        app.processEvents()
+    gc.collect()
 
 
 def main() -> int:
@@ -152,6 +207,7 @@ def main() -> int:
         shop.studio.close()
         studio = Studio(folder, shop.clock, shipped_texts(), {})
         measure(studio, folder / "studio.sqlite3")
+        measure_window(studio, shop.clock)
         studio.close()
     return 0
 

@@ -28,7 +28,7 @@ class KeptSearches(ToolChip):
     """Offers what was kept, keeps what stands in the field, forgets."""
 
     def __init__(self, bridge: Bridge, field: QLineEdit) -> None:
-        super().__init__("Kept", "kept")
+        super().__init__("Kept", "kept", brief=True)
         self._bridge = bridge
         self._field = field
         self.searches: tuple[str, ...] = ()

@@ -17,10 +17,11 @@ class LookButton(ToolChip):
     columns_chosen = Signal(tuple)
 
     def __init__(self) -> None:
-        super().__init__("View", "columns")
+        super().__init__("View", "columns", brief=True)
         self.table = False
         self.columns: tuple[str, ...] = ()
-        self.setAccessibleName("Rows or table")
+        self.setAccessibleName("Rows or table, and its columns")
+        self.setToolTip(self.accessibleName())
         menu = self.menu()
         self.as_rows, self.as_table = menu.addAction("&Rows"), menu.addAction("&Table")
         group = QActionGroup(self)

@@ -22,12 +22,22 @@ ORDERS: Final = (
     ("fibre", "&Fibre"),
     ("shelf", "&Shelf"),
 )
+FALLING: Final = frozenset({"newest", "weight", "coats", "age", "begun"})
+"""Orders that begin with the greatest."""
 BACKWARDS: Final = "&Backwards"
 
 
 def order_text(order: Order) -> str:
     """Give an order as it is kept: "weight backwards"."""
     return f"{order[0]} backwards" if order[1] else order[0]
+
+
+def arrow(order: Order) -> str:
+    """Say which way an order runs: the greatest first or last."""
+    name, backwards = order
+    if name == "need":
+        return " ↑" if backwards else ""
+    return " ↓" if (name in FALLING) != backwards else " ↑"
 
 
 def read_order(text: str) -> Order:
@@ -64,7 +74,7 @@ class OrderButton(ToolChip):
         for action in self._group.actions():
             action.setChecked(action.data() == name)
         self.backwards.setChecked(backwards)
-        self.call(f"By {name}{' ↑' if backwards else ''}")
+        self.call(f"By {name}{arrow(order)}")
         whole = next((words for one, words in ORDERS if one == name), name).replace("&", "")
         self.setAccessibleName(f"Order: {whole}{', backwards' if backwards else ''}")
         self.setToolTip(self.accessibleName())

@@ -19,7 +19,7 @@ from typing_extensions import override
 
 from studio_log.services.questions import LotLine
 from studio_log.services.search import COLUMNS
-from studio_log.ui.lots.list_order import Order
+from studio_log.ui.lots.list_order import Order, arrow
 from studio_log.ui.lots.lot_model import LINE_ROLE, LotModel, spoken
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import URGENT_INK, em
@@ -36,20 +36,18 @@ class Column:
     wide: float
     figures: bool = False
     """Whether it stands at the right, as figures do."""
-    falling: bool = False
-    """Whether that order begins with the greatest."""
 
 
 TABLE: Final[Mapping[str, Column]] = {
-    "code": Column("Code", "code", 5.8),
+    "code": Column("Code", "code", 6.2),
     "name": Column("Name", "name", 13),
     "state": Column("State", "need", 5),
     "next": Column("Next", "need", 8),
     "when": Column("When", "need", 8),
     "fibre": Column("Fibre", "fibre", 7),
-    "weight": Column("Weight", "weight", 6, figures=True, falling=True),
-    "coats": Column("Coats", "coats", 4, figures=True, falling=True),
-    "age": Column("Cure age", "age", 5, figures=True, falling=True),
+    "weight": Column("Weight", "weight", 6, figures=True),
+    "coats": Column("Coats", "coats", 5, figures=True),
+    "age": Column("Cure age", "age", 6, figures=True),
     "vessel": Column("Vessel", "", 5, figures=True),
     "shelf": Column("Shelf", "shelf", 7),
 }
@@ -63,6 +61,8 @@ class LotCells(QAbstractTableModel):
     def __init__(self, lots: LotModel) -> None:
         super().__init__(lots)
         self._lots = lots
+        self._order: Order = ("need", False)
+        self._giving = -1
         lots.modelAboutToBeReset.connect(self.beginResetModel)
         lots.modelReset.connect(self.endResetModel)
         lots.dataChanged.connect(self._changed)
@@ -77,11 +77,10 @@ class LotCells(QAbstractTableModel):
 
     @override
     def data(self, index: Index, role: int = int(Qt.ItemDataRole.DisplayRole)) -> Any:
-        say = SAYS.get(role)
-        if say is None:
+        say, row = SAYS.get(role), index.row()
+        if say is None or row >= self._lots.rowCount():
             return None
-        line = self._lots.data(self._lots.index(index.row()), LINE_ROLE)
-        return say(line, COLUMNS[index.column()]) if isinstance(line, LotLine) else None
+        return say(self._lots.line_at(row), COLUMNS[index.column()])
 
     @override
     def headerData(
@@ -92,7 +91,14 @@ class LotCells(QAbstractTableModel):
             return None
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _side(column)
-        return column.heading if role == Qt.ItemDataRole.DisplayRole else None
+        if role == Qt.ItemDataRole.DisplayRole:
+            return column.heading + (arrow(self._order) if section == self._giving else "")
+        return None
+
+    def show_order(self, order: Order, giving: int) -> None:
+        """Mark the column that gives the order, -1 for none."""
+        self._order, self._giving = order, giving
+        self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(COLUMNS) - 1)
 
     def _changed(self, first: QModelIndex, last: QModelIndex) -> None:
         end = self.index(last.row(), len(COLUMNS) - 1)
@@ -163,7 +169,6 @@ class LotTable(QTableView):
         head.setSectionsMovable(True)
         head.setSectionsClickable(True)
         head.setHighlightSections(False)
-        head.setSortIndicatorShown(True)
         head.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self._moved = QTimer(self, singleShot=True, interval=MOVED_MS)
         self._moved.timeout.connect(self._tell_moved)
@@ -190,14 +195,12 @@ class LotTable(QTableView):
         self.viewport().update()
 
     def show_order(self, order: Order) -> None:
-        """Show by its mark which column gives the order, and which way."""
-        name, backwards = ("code", not order[1]) if order[0] == "newest" else order
+        """Show by its heading which column gives the order, and which way."""
+        name = "code" if order[0] == "newest" else order[0]
         head = self.horizontalHeader()
         giving = [at for at, one in enumerate(COLUMNS) if TABLE[one].sort == name]
-        section = next((at for at in giving if not head.isSectionHidden(at)), -1)
-        falling = section >= 0 and TABLE[COLUMNS[section]].falling != backwards
-        way = Qt.SortOrder.DescendingOrder if falling else Qt.SortOrder.AscendingOrder
-        head.setSortIndicator(section, way)
+        shown = (at for at in giving if not head.isSectionHidden(at))
+        self.cells.show_order(order, next(shown, -1))
 
     def wanted(self) -> int:
         """Give the width at which every column is seen whole."""

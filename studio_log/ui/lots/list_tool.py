@@ -1,8 +1,9 @@
-"""A small button with a menu above the list; where the pane is narrow its icon is all of it."""
+"""A small button with a menu above the list: its words, or its icon where room is short."""
 
 from typing import Final
 
 from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QMenu, QPushButton
 from typing_extensions import override
 
@@ -13,12 +14,12 @@ _REDRAWN: Final = frozenset({QEvent.Type.PaletteChange, QEvent.Type.FontChange})
 
 
 class ToolChip(QPushButton):
-    """Words with an icon and a menu; `compact` leaves the icon only."""
+    """Words and a menu; `compact` shows its icon in their place, `brief` always does."""
 
-    def __init__(self, words: str, icon_name: str) -> None:
-        super().__init__(words)
+    def __init__(self, words: str, icon_name: str, *, brief: bool = False) -> None:
+        super().__init__()
         self._words, self._icon_name = words, icon_name
-        self._compact = False
+        self._brief, self._compact = brief, False
         self.setObjectName("chip")
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setMenu(QMenu(self))
@@ -27,13 +28,13 @@ class ToolChip(QPushButton):
     def call(self, words: str) -> None:
         """Give it other words."""
         self._words = words
-        self.setText("" if self._compact else words)
+        self._dress()
 
     def set_compact(self, *, compact: bool) -> None:
-        """Show the icon only, or the words as well."""
+        """Show the icon, or the words."""
         if compact != self._compact:
             self._compact = compact
-            self.setText("" if compact else self._words)
+            self._dress()
 
     @override
     def changeEvent(self, event: QEvent) -> None:
@@ -42,6 +43,11 @@ class ToolChip(QPushButton):
             self._dress()
 
     def _dress(self) -> None:
+        drawn = self._brief or self._compact
+        self.setText("" if drawn else self._words)
+        if not drawn:
+            self.setIcon(QIcon())
+            return
         now = theme()
         side = round(now.metrics.line * 0.95)
         self.setIcon(icon(self._icon_name, now.colours.ink, now.colours.soft, side=side))

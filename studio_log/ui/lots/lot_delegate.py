@@ -90,8 +90,10 @@ class LotDelegate(QStyledItemDelegate):
     def __init__(self, view: QWidget, parent: QObject | None = None) -> None:
         super().__init__(parent or view)
         self._view = view
-        self._tallest = (0, 0)
-        """Width, and the height of the tallest row known at it: a long list has one height."""
+        self._tallest = ((0, ""), 0)
+        """Width and letters, and the tallest row known at them: a long list has one height."""
+        self._measured: dict[str, LotLine] = {}
+        """The rows that were measured so."""
 
     @override
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
@@ -106,9 +108,13 @@ class LotDelegate(QStyledItemDelegate):
 
     def _common(self, width: int, height: int) -> int:
         known = getattr(self._view, "known_lines", lambda: ())()
-        high = [places(line, self._view.font(), width).height for line in known]
-        before = self._tallest[1] if self._tallest[0] == width else 0
-        self._tallest = (width, max(before, height, *high))
+        at = (width, self._view.font().key())
+        if self._tallest[0] != at:
+            self._tallest, self._measured = (at, 0), {}
+        new = [line for line in known if self._measured.get(line.code) is not line]
+        high = [places(line, self._view.font(), width).height for line in new]
+        self._measured = {line.code: line for line in known}
+        self._tallest = (at, max(self._tallest[1], height, *high))
         return self._tallest[1]
 
     @override

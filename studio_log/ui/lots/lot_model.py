@@ -4,10 +4,10 @@ from collections.abc import Iterable, Sequence
 from typing import Any, Final
 
 from PySide6.QtCore import (
-    QAbstractListModel,
     QModelIndex,
     QObject,
     QPersistentModelIndex,
+    QStringListModel,
     Qt,
     QTimer,
     Signal,
@@ -27,8 +27,12 @@ WINDOW: Final = 20
 MOST_WANTED: Final = 200
 
 
-class LotModel(QAbstractListModel):
-    """Lots in the order given; a row is asked for when it comes into sight."""
+class LotModel(QStringListModel):
+    """Lots in the order given; a row is asked for when it comes into sight.
+
+    Qt holds the codes and counts them itself: a view that lays out 20,000 rows asks thrice for
+    each how many there are.
+    """
 
     rows_wanted = Signal(tuple)
     """Codes of rows in sight that are not known, or known from before a change."""
@@ -56,11 +60,10 @@ class LotModel(QAbstractListModel):
             self.take(lines)
             self.dataChanged.emit(self.index(0), self.index(len(codes) - 1))
             return
-        self.beginResetModel()
         self._codes = tuple(codes)
         self._rows = {code: row for row, code in enumerate(codes)}
         self._keep(lines)
-        self.endResetModel()
+        self.setStringList(self._codes)
 
     def take(self, lines: Iterable[LotLine]) -> None:
         """Take rows that were asked for."""
@@ -79,14 +82,14 @@ class LotModel(QAbstractListModel):
         return self._rows.get(code, -1)
 
     @override
-    def rowCount(self, parent: Index | None = None) -> int:
-        return 0 if parent is not None and parent.isValid() else len(self._codes)
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
 
     @override
     def data(self, index: Index, role: int = int(Qt.ItemDataRole.DisplayRole)) -> Any:
         if not index.isValid() or index.row() >= len(self._codes):
             return None
-        line = self._line(self._codes[index.row()])
+        line = self.line_at(index.row())
         if role == LINE_ROLE:
             return line
         if role == Qt.ItemDataRole.DisplayRole:
@@ -95,7 +98,9 @@ class LotModel(QAbstractListModel):
             return spoken(line)
         return None
 
-    def _line(self, code: str) -> LotLine:
+    def line_at(self, row: int) -> LotLine:
+        """Give what is known of a row that is there; what is not is asked for."""
+        code = self._codes[row]
         kept = self._kept.get(code)
         if kept is None or code in self._stale:
             self._wanted[code] = None
