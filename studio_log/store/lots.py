@@ -12,7 +12,7 @@ from sqlmodel import Session
 from studio_log.store.lot_filters import NEEDED_FIRST, needs, state_at, wanted
 from studio_log.store.rows import CHUNK, rows, upsert, values_of
 from studio_log.store.search import LotWords, ordinal
-from studio_log.store.tables import DIPPED_OF_STEP, LOT, STEP
+from studio_log.store.tables import LOT, STEP
 from studio_log.store.values import LotLine, LotPage, LotQuery, LotsThere
 
 COLUMNS = tuple(LOT.c[field.name] for field in fields(LotLine))

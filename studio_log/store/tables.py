@@ -28,11 +28,6 @@ STILL_OPEN = "status IN ('waiting', 'raised')"
 
 DIPPED = "kind = 'dip' AND coat IS NOT NULL AND start IS NOT NULL AND state <> 'skipped'"
 """Steps that gave a coat."""
-DIPPED_OF_STEP = (
-    "step.kind = 'dip' AND step.coat IS NOT NULL AND step.start IS NOT NULL "
-    "AND step.state <> 'skipped'"
-)
-"""The same where another table has columns of these names."""
 CURED = "kind = 'cure'"
 
 
