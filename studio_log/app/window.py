@@ -30,6 +30,7 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.theme.look import apply_theme
 from studio_log.ui.tray_duty import TrayDuty
+from studio_log.ui.typed import remember_in
 from studio_log.ui.window_place import keep_place, place_of, put_back, read_place
 
 if TYPE_CHECKING:
@@ -75,6 +76,7 @@ class WindowHouse(QObject):
         self._demo = bool(options.demo)
         self._scratch = tempfile.mkdtemp(prefix="studio-log-demo-") if self._demo else None
         self.folder = Path(self._scratch) if self._scratch else studio_folder(options.studio)
+        remember_in(self.folder)
         self.clock: Clock = SystemClock()
         self._pace = float(options.pace)
         if self._demo and self._pace > 1:

@@ -7,10 +7,11 @@ from pathlib import Path
 from studio_log.domain.errors import Refusal
 
 
-def write_whole(path: Path, data: bytes) -> None:
+def write_whole(path: Path, data: bytes, *, wait: bool = True) -> None:
     """Write beside, then put in place; what stood at `path` stays until then.
 
-    Refusal where that fails; nothing was changed.
+    With `wait` it is on the disk once this ends; without, a loss of power may bring back what
+    stood there before, never half of it. Refusal where it fails; nothing was changed.
     """
     beside: Path | None = None
     try:
@@ -20,8 +21,9 @@ def write_whole(path: Path, data: bytes) -> None:
         beside = Path(name)
         with os.fdopen(handle, "wb") as file:
             file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
+            if wait:
+                file.flush()
+                os.fsync(file.fileno())
         beside.chmod(_usual_mode())
         beside.replace(path)
     except (OSError, ValueError) as error:

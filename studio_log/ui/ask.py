@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal, Protocol
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
@@ -20,14 +21,15 @@ from PySide6.QtWidgets import (
 from typing_extensions import override
 
 from studio_log.domain.day_text import Prefer
-from studio_log.domain.errors import Refusal
-from studio_log.domain.mass_text import read_grams, read_litres
 from studio_log.domain.methods import Method
 from studio_log.domain.pieces import Piece
 from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.last_values import LastValues
 from studio_log.ui.widgets.moment_line import MomentLine, WallClock
 from studio_log.ui.widgets.parts import Words, em
 from studio_log.ui.widgets.piles import Piles
+from studio_log.ui.widgets.readers import days, volume, weight
+from studio_log.ui.widgets.understood import UnderstoodLine
 
 
 @dataclass(frozen=True)
@@ -169,33 +171,28 @@ class _SplitBox(_Box):
         return "" if self.name.text().strip() else "The new lot needs a name."
 
 
-def _whole_days(text: str) -> int | None:
-    """Read a number of days, "90" or "90 d"; blank is none."""
-    days = text.strip().lower().removesuffix("days").removesuffix("d").strip()
-    if not days:
-        return None
-    if not (days.isascii() and days.isdigit() and len(days) <= 4):
-        raise Refusal("The cure is a whole number of days, as in 90.")
-    return int(days)
-
-
 class _ChangeBox(_Box):
     def __init__(self, parent: QWidget, name: str, place: str, vessel: str) -> None:
         super().__init__(parent, "Change the lot", "", "&Change")
         self.name = QLineEdit(name)
         self.place = QLineEdit(place)
-        self.weight = QLineEdit()
-        self.weight.setPlaceholderText("as it is — or 412 g, 14.5 oz")
+        self.places = LastValues(self.place, "place")
+        self.weight = UnderstoodLine(
+            weight, name="Weight", hint="as it is — or 412 g, 14.5 oz", slug="weight"
+        )
         self.weighed = QComboBox()
         for words, value in (("not said", None), ("before scouring", "before"),
                              ("after scouring", "after")):  # fmt: skip
             self.weighed.addItem(words, value)
-        self.cure = QLineEdit()
-        self.cure.setPlaceholderText("as it is — or a number of days: 90")
-        self.bucket = QLineEdit()
-        self.bucket.setPlaceholderText("as it is — or 10 L, 2.5 gal")
+        self.cure = UnderstoodLine(
+            days, name="Cure", hint="as it is — or a number of days: 90", slug="cure"
+        )
+        self.bucket = UnderstoodLine(
+            volume, name="Bucket", hint="as it is — or 10 L, 2.5 gal", slug="bucket"
+        )
         self.vessel = QLineEdit(vessel)
         self.vessel.setPlaceholderText("blue tub, if lots share it")
+        self.vessels = LastValues(self.vessel, "vessel")
         for label, field in (("&Name", self.name), ("&Place", self.place),
                              ("&Weight", self.weight), ("W&eighed", self.weighed),
                              ("&Cure", self.cure), ("&Bucket", self.bucket),
@@ -207,14 +204,13 @@ class _ChangeBox(_Box):
     def change(self) -> LotChange:
         name, place = self.name.text().strip(), self.place.text().strip()
         vessel = self.vessel.text().strip()
-        weight, bucket = self.weight.text().strip(), self.bucket.text().strip()
         return LotChange(
             name if name != self._before[0] else None,
             place if place != self._before[1] else None,
-            read_grams(weight) if weight else None,
-            self.weighed.currentData() if weight else None,
-            _whole_days(self.cure.text()),
-            read_litres(bucket) if bucket else None,
+            self.weight.value,
+            self.weighed.currentData() if not self.weight.blank else None,
+            self.cure.value,
+            self.bucket.value,
             vessel if vessel != self._before[2] else None,
         )
 
@@ -222,10 +218,13 @@ class _ChangeBox(_Box):
     def check(self) -> str:
         if not self.name.text().strip():
             return "A lot needs a name."
-        try:
-            _ = self.change
-        except Refusal as refusal:
-            return str(refusal)
+        lines = (self.weight, self.cure, self.bucket)
+        wrong = next((line for line in lines if not line.ok), None)
+        if wrong is not None:
+            wrong.setFocus(Qt.FocusReason.OtherFocusReason)
+            return "One of the figures is not understood; it says why beneath. The rest is kept."
+        for last in (self.places, self.vessels, *lines):
+            last.remember()
         return ""
 
 
@@ -240,8 +239,12 @@ class Dialogs:
         box = _Box(parent, title, words, "&Go on")
         line = QLineEdit()
         line.setMaxLength(1000)
+        last = LastValues(line, "reason")
         box.fields.addRow("&Reason", line)
-        return line.text().strip() if box.asked() else None
+        if not box.asked():
+            return None
+        last.remember()
+        return line.text().strip()
 
     def moment(self, parent: QWidget, title: str, prefer: Prefer) -> datetime | None:
         """Ask for a time; blank means now."""

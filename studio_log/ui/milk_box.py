@@ -9,20 +9,20 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QFormLayout,
-    QLineEdit,
     QVBoxLayout,
     QWidget,
 )
 
-from studio_log.domain.errors import Refusal
-from studio_log.domain.mass_text import read_grams, read_litres
 from studio_log.domain.number_text import plain
+from studio_log.language.words import tr
 from studio_log.services.commands import NewMilk, Outcome
 from studio_log.services.questions import MilkOffer
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.moment_line import MomentLine
 from studio_log.ui.widgets.parts import Words, em, scrolled
+from studio_log.ui.widgets.readers import volume, weight
+from studio_log.ui.widgets.understood import UnderstoodLine
 
 MOST_LOTS: Final = 8
 """So many boxes are shown at once; more of them scroll."""
@@ -38,8 +38,11 @@ class MilkBox(QDialog):
         self._offer = offer
         self._typed = False
         self.boxes: dict[str, QCheckBox] = {}
-        self.beans = QLineEdit()
-        self.litres = QLineEdit()
+        self.beans = UnderstoodLine(
+            weight, name=tr("Dry beans"), hint="180 g, 6.3 oz", slug="beans"
+        )
+        self.litres = UnderstoodLine(volume, name=tr("Milk"), hint="1.8 L, 7.6 cups", slug="milk")
+        self.strength = Words(tone="soft", size="small")
         self.kept = QComboBox()
         self.kept.addItem("cold: good for a further coat for 48 h", userData=True)
         self.kept.addItem("at room heat: good for 4 h", userData=False)
@@ -52,8 +55,10 @@ class MilkBox(QDialog):
         dress_button(self.take, "primary")
         self._lay_out()
         self._propose()
-        self.beans.textEdited.connect(self._note_typed)
-        self.litres.textEdited.connect(self._note_typed)
+        for line in (self.beans, self.litres):
+            line.line.textEdited.connect(self._note_typed)
+            line.changed.connect(self._say_strength)
+        self._say_strength()
         self.buttons.accepted.connect(self.submit)
         self.buttons.rejected.connect(self.reject)
 
@@ -63,30 +68,37 @@ class MilkBox(QDialog):
 
     def submit(self) -> None:
         """Record it; a figure that is not understood is said, and everything typed stays."""
-        self.made.read_again()
-        try:
-            beans = read_grams(self.beans.text()) if self.beans.text().strip() else None
-            litres = read_litres(self.litres.text()) if self.litres.text().strip() else None
-        except Refusal as refusal:
-            self.fault.show_words(str(refusal))
-            return
-        if not self.made.ok:
-            self.made.line.setFocus(Qt.FocusReason.OtherFocusReason)
+        lines = (self.beans, self.litres, self.made)
+        for line in lines:
+            line.read_again()
+        wrong = next((line.line for line in lines if not line.ok), None)
+        if wrong is not None:
+            wrong.setFocus(Qt.FocusReason.OtherFocusReason)
             return
         command = NewMilk(
             lots=self.chosen(),
-            beans_grams=beans,
-            litres=litres,
+            beans_grams=self.beans.value,
+            litres=self.litres.value,
             cold=bool(self.kept.currentData()),
             made_at=self.made.at,
         )
         self._bridge.do(command, self._recorded, failed=self.fault.show_words)
 
     def _recorded(self, _outcome: Outcome) -> None:
+        for line in (self.beans, self.litres):
+            line.remember()
         self.accept()
 
     def _note_typed(self) -> None:
         self._typed = True
+
+    def _say_strength(self) -> None:
+        """Say how strong the milk is by beans and litres; it is what the coats go by."""
+        beans, litres = self.beans.value, self.litres.value
+        words = ""
+        if beans and litres:
+            words = tr("That makes {grams} g of dry beans a litre.", grams=plain(beans / litres, 0))
+        self.strength.show_words(words)
 
     def _propose(self) -> None:
         """Add the beans of the lots chosen, unless the dyer has typed figures."""
@@ -118,6 +130,7 @@ class MilkBox(QDialog):
         ):
             form.addRow(words, field)
         column.addLayout(form)
+        column.addWidget(self.strength)
         column.addWidget(self.fault)
         column.addWidget(self.buttons)
 

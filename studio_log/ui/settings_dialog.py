@@ -22,7 +22,6 @@ from studio_log.services.settings import Settings
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.chime import Chime
 from studio_log.ui.errors import MessageBar
-from studio_log.ui.lots.lot_reading import read_volume
 from studio_log.ui.settings_login import LoginSection, LoginStart
 from studio_log.ui.settings_look import AS_SYSTEM, LanguageChoice, LookSection
 from studio_log.ui.settings_parts import Checked, Section, choice, time_text
@@ -31,6 +30,7 @@ from studio_log.ui.settings_reminders import RemindersSection
 from studio_log.ui.settings_room import RoomSection
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.parts import em, scrolled
+from studio_log.ui.widgets.readers import volume
 
 UNITS: Final = ((tr_later("metric"), "metric"), (tr_later("US"), "us"))
 NO_BUCKET: Final = tr_later("Say how much the bucket holds, such as 10 L.")
@@ -105,7 +105,7 @@ class SettingsDialog(QDialog):
         if not self.look.submit():
             self._lead_to(self.look.speech)
             return
-        litres = read_volume(self.vessel.text()).value
+        litres = volume(self.vessel.text()).value
         changes = self.changes(self._before.vessel_litres if litres is None else litres)
         if not changes:
             self.accept()
@@ -139,7 +139,7 @@ class SettingsDialog(QDialog):
         self._read_zone = Checked(self.zone, self._zone_fault)
 
     def _vessel_fault(self) -> str:
-        read = read_volume(self.vessel.text())
+        read = volume(self.vessel.text())
         return read.fault or ("" if read.value is not None else tr(NO_BUCKET))
 
     def _zone_fault(self) -> str:

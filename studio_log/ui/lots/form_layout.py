@@ -4,9 +4,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QBoxLayout, QDialog, QLabel, QVBoxLayout, QWidget
 
 from studio_log.ui.theme.dress import dress_label
+from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, em, mark, scrolled
 
 NARROW: Final = 38
@@ -16,7 +18,7 @@ NARROW: Final = 38
 class Field(QWidget):
     """A named field with what was understood, or what is wrong, right beneath it."""
 
-    def __init__(self, name: str, target: QWidget) -> None:
+    def __init__(self, name: str, target: QWidget, beside: QWidget | None = None) -> None:
         super().__init__()
         self.target = target
         self.fault = ""
@@ -34,6 +36,8 @@ class Field(QWidget):
         column.setSpacing(3)
         for widget in (self.label, target, self.said, self.wrong):
             column.addWidget(widget)
+        if beside is not None:
+            column.addWidget(beside, 0, Qt.AlignmentFlag.AlignLeft)
 
     def name(self, words: str) -> None:
         """Call the field something else."""
@@ -59,6 +63,8 @@ class FormParts:
     amounts: Sequence[QWidget]
     message: QWidget
     buttons: QWidget
+    left: tuple[QWidget, QWidget]
+    """What tells that something typed before was put back, and the way to start afresh."""
 
 
 def lay_out(form: FormParts) -> None:
@@ -99,6 +105,13 @@ def _fields(form: FormParts) -> QWidget:
     column = QVBoxLayout(fields)
     column.setContentsMargins(20, 16, 16, 16)
     column.setSpacing(12)
+    line = FlowLayout(gap=10)
+    words, afresh = form.left
+    line.addWidget(growing(words))
+    line.addWidget(afresh)
+    for widget in form.left:
+        widget.hide()
+    column.addLayout(line)
     for field in form.fields.values():
         column.addWidget(field)
     column.addStretch()

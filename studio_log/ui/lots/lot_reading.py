@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.mass_text import read_grams, read_litres
 from studio_log.domain.piece_text import read_piece
 from studio_log.domain.pieces import Piece
 
@@ -24,14 +23,6 @@ class PiecesRead:
         return sum(known) if known and len(known) == len(weights) else None
 
 
-@dataclass(frozen=True)
-class FigureRead:
-    """A weight in grams or a volume in litres; None where the field is blank."""
-
-    value: float | None
-    fault: str = ""
-
-
 def read_pieces(text: str) -> PiecesRead:
     """Read one piece text a line; what was understood of the good lines stays beside a fault."""
     pieces: list[Piece] = []
@@ -48,23 +39,3 @@ def read_pieces(text: str) -> PiecesRead:
         pieces.extend(reading.pieces)
         understood.append(reading.understood)
     return PiecesRead(tuple(pieces), "\n".join(understood), fault)
-
-
-def read_weight(text: str) -> FigureRead:
-    """Read a weight with its unit; blank is none."""
-    if not text.strip():
-        return FigureRead(None)
-    try:
-        return FigureRead(read_grams(text))
-    except Refusal as refusal:
-        return FigureRead(None, str(refusal))
-
-
-def read_volume(text: str) -> FigureRead:
-    """Read a volume with its unit; blank is none."""
-    if not text.strip():
-        return FigureRead(None)
-    try:
-        return FigureRead(read_litres(text))
-    except Refusal as refusal:
-        return FigureRead(None, str(refusal))

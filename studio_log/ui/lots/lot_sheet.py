@@ -1,6 +1,7 @@
 """The chosen lot whole: how it stands, its steps, and its journal."""
 
 from datetime import datetime
+from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QPoint, QSize, Qt, QTimer, Signal
@@ -137,6 +138,7 @@ class LotSheetPage(QWidget):
         for words, text in zip(self.facts, said, strict=True):
             words.show_words(text)
         self.cautions.show_words("\n".join(f"⚠ {words}" for words in sheet.cautions))
+        self.detail.belong_to(sheet.code)
         self.steps.show_steps(sheet.steps)
         became = sheet.data.get("became")
         self.journal.show_entries(
@@ -265,7 +267,7 @@ class LotSheetPage(QWidget):
         self.said.put_away()
         self._bridge.do(
             Mark(self._code, str(step.number), Act(act), at, note, self.detail.readings.values),
-            self._acted,
+            partial(self._acted, self.detail.entry_key),
             failed=self.said.refuse,
             asked=self.said.question,
         )
@@ -283,8 +285,8 @@ class LotSheetPage(QWidget):
             return None if planned is None else (planned, note)
         return at, note
 
-    def _acted(self, _outcome: Outcome) -> None:
-        self.detail.clear_entry()
+    def _acted(self, key: str, _outcome: Outcome) -> None:
+        self.detail.written(key)
 
     def _set_amount(self, slug: str, value: float) -> None:
         self._bridge.do(

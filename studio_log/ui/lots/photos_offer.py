@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QFrame, QLabel, QLineEdit, Q
 from studio_log.services.pictures import AddPhoto, Picture
 from studio_log.services.questions import StepLine
 from studio_log.ui.widgets.flow_layout import FlowLayout
+from studio_log.ui.widgets.last_values import LastValues
 from studio_log.ui.widgets.parts import Words, button, em
 
 WHOLE = "the whole lot"
@@ -39,7 +40,6 @@ class PhotoOffer(QFrame):
         self._coming: Incoming | None = None
         self._picture: Picture | None = None
         self.look = QLabel()
-        self.look.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.words = Words(bold=True)
         self.size_words = Words(tone="soft", size="small")
         self.step = QComboBox()
@@ -49,6 +49,7 @@ class PhotoOffer(QFrame):
         self.note.setMaxLength(1000)
         self.note.setAccessibleName("Note to the photo")
         self.note.setPlaceholderText("a note, if any")
+        self.last_notes = LastValues(self.note, "note")
         self.keep_button = button("&Keep this photo", kind="primary")
         self.leave_button = button("Lea&ve it")
         acts = FlowLayout(gap=8)
@@ -99,6 +100,7 @@ class PhotoOffer(QFrame):
         coming, picture = self._coming, self._picture
         if coming is None or picture is None:
             return
+        self.last_notes.remember()
         self.keep.emit(
             AddPhoto(
                 coming.code,

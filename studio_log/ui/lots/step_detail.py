@@ -6,12 +6,16 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from studio_log.domain.journal import Act
+from studio_log.language.words import tr
+from studio_log.present.words import moment
 from studio_log.services.questions import StepLine
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.lots.amount_rows import AmountRows
 from studio_log.ui.lots.readings_line import ReadingsLine
 from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets.draft_keeper import DraftKeeper
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
+from studio_log.ui.widgets.last_values import LastValues
 from studio_log.ui.widgets.moment_line import MomentLine
 from studio_log.ui.widgets.parts import Words, button, emptied
 
@@ -28,7 +32,9 @@ class StepDetail(QFrame):
     def __init__(self, bridge: Bridge, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("stepdetail")
+        self._bridge = bridge
         self._step: StepLine | None = None
+        self._lot = ""
         self._acts: tuple[tuple[str, str], ...] = ()
         self.do_words = Words()
         self.cautions = Words(tone="danger_ink", size="small")
@@ -38,7 +44,16 @@ class StepDetail(QFrame):
         self.note.setMaxLength(1000)
         self.note.setAccessibleName("Note")
         self.note.setPlaceholderText("a note, if any")
+        self.last_notes = LastValues(self.note, "note")
         self.readings = ReadingsLine()
+        self.left = Words(tone="ochre_ink", size="small")
+        self.left.hide()
+        self.draft = DraftKeeper(
+            {"moment": self.moment.line, "readings": self.readings.line, "note": self.note},
+            bridge.now,
+            count=("moment", "readings", "note"),
+            parent=self,
+        )
         self._buttons = FlowLayout(gap=8)
         self.act_buttons: dict[str, QPushButton] = {}
         self._lay_out()
@@ -52,11 +67,25 @@ class StepDetail(QFrame):
         """The step shown."""
         return self._step
 
+    @property
+    def entry_key(self) -> str:
+        """The name under which what is typed here is kept half typed."""
+        return f"entry/{self._lot}/{self._step.number}" if self._step is not None else ""
+
+    def belong_to(self, lot: str) -> None:
+        """Say whose steps are shown from now on."""
+        self._lot = lot
+
     def show_step(self, step: StepLine) -> None:
-        """Show a step; what is typed stays while it is the same one."""
-        if self._step is None or self._step.number != step.number:
-            self.clear_entry()
+        """Show a step with what was left half typed for it; the same one keeps what is typed."""
         self._step = step
+        before = self.draft.key
+        left = self.draft.turn_to(self.entry_key)
+        if left is not None:
+            when = moment(left.at, self._bridge.now(), self._bridge.zone())
+            self.left.show_words(tr("Typed {when}, not written down yet.", when=when))
+        elif before != self.draft.key:
+            self.left.hide()
         self.do_words.show_words(step.do)
         self.cautions.show_words("\n".join(f"⚠ {words}" for words in step.cautions))
         self.amounts.setVisible(bool(step.amounts))
@@ -73,11 +102,13 @@ class StepDetail(QFrame):
         if layout is not None:
             layout.addWidget(bar)
 
-    def clear_entry(self) -> None:
-        """Empty the entry line, the readings and the note."""
-        self.moment.clear()
-        self.readings.clear()
-        self.note.clear()
+    def written(self, key: str) -> None:
+        """Empty the fields of what was written down; another step keeps what stands in its own."""
+        if key == self.entry_key:
+            self.readings.remember()
+            self.last_notes.remember()
+            self.left.hide()
+        self.draft.forget(key)
 
     def _lay_out(self) -> None:
         self._entry = QWidget()
@@ -89,6 +120,7 @@ class StepDetail(QFrame):
         blocks.addWidget(_block("Readings", self.readings))
         blocks.addWidget(_block("Note", self.note))
         entry.addLayout(blocks)
+        entry.addWidget(self.left)
         entry.addLayout(self._buttons)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 12, 14, 12)
