@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import pytest
 from hypothesis import settings
 
+from studio_log.ui.typed import remember_in
 from tests.support import logs, surroundings, threads
 
 surroundings.settle()
@@ -46,4 +47,5 @@ def _no_warnings_unannounced(request: pytest.FixtureRequest) -> Iterator[None]:
 def _own_surroundings(
     _no_threads_left: None, request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    remember_in(None)  # what one test types is not offered to the next
     surroundings.give(monkeypatch, with_bus=request.node.get_closest_marker("screen") is not None)
