@@ -28,6 +28,7 @@ class DraftKeeper(QObject):
         super().__init__(parent)
         self._fields = fields
         self._now = now
+        self._typed = typed()
         self._count = frozenset(count)
         self.key = ""
         self._filling = False
@@ -53,14 +54,14 @@ class DraftKeeper(QObject):
         first = not self.key
         self.keep_now()
         self.key = key
-        draft = typed().draft(key)
+        draft = self._typed.draft(key)
         if draft is not None or not first:
             self._fill(draft.values if draft is not None else {})
         return draft
 
     def forget(self, key: str) -> None:
         """Drop what was kept: it was taken, or given up. The fields of this key become blank."""
-        typed().drop_draft(key)
+        self._typed.drop_draft(key)
         if key == self.key:
             self._fill({})
 
@@ -71,7 +72,7 @@ class DraftKeeper(QObject):
             return
         values = {name: text_of(one) for name, one in self._fields.items()}
         there = any(values[name].strip() for name in self._count)
-        typed().keep_draft(self.key, values if there else {}, self._now())
+        self._typed.keep_draft(self.key, values if there else {}, self._now())
 
     def _changed(self) -> None:
         if not self._filling:
