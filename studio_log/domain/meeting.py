@@ -36,6 +36,7 @@ class Meeting:
     cure_days: int | None
     place: str
     vessel_litres: float | None
+    vessel: str
     doubts: tuple[str, ...]
 
     def joined(self, code: str, name: str) -> Lot:
@@ -50,6 +51,7 @@ class Meeting:
             cure_days=self.cure_days,
             place=self.place,
             vessel_litres=self.vessel_litres,
+            vessel=self.vessel,
             parents=tuple(lot.code for lot in self.lots),
             children=(),
         )
@@ -72,6 +74,7 @@ def meet(lots: Sequence[Lot]) -> Meeting:
         weighed=lots[0].weighed if len({lot.weighed for lot in lots}) == 1 else None,
         cure_days=_cure_days(lots, base),
         place=base.place or next((lot.place for lot in lots if lot.place), ""),
+        vessel=base.vessel or next((lot.vessel for lot in lots if lot.vessel), ""),
         vessel_litres=max((lot.vessel_litres or 0.0 for lot in lots), default=0.0) or None,
         doubts=tuple(
             words for doubt in _DOUBTS for other in lots if other is not base

@@ -64,6 +64,7 @@ def join_from(lot: Lot, entry: Entry) -> Lot:
         cure_days=data.get("cure_days"),
         place=str(data.get("place", "")),
         vessel_litres=data.get("vessel_litres"),
+        vessel=str(data.get("vessel", lot.vessel)),
         parents=tuple(str(code) for code in data["parents"]),
         children=(),
     )

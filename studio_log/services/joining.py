@@ -80,6 +80,7 @@ def _data(meeting: Meeting, name: str) -> dict[str, Any]:
         "cure_days": meeting.cure_days,
         "place": meeting.place,
         "vessel_litres": meeting.vessel_litres,
+        "vessel": meeting.vessel,
     }
 
 

@@ -83,6 +83,7 @@ def test_a_lot_that_was_joined_is_over_and_says_where_to_mark(shop, pair):
 
 def test_the_journal_of_a_joined_lot_reads_again_from_nothing(shop, pair):
     shop.mark(pair[0], "now", Act.NOTE, note="first foam")
+    shop.do(SetLot(pair[0], vessel="blue tub"))
     shop.do(SetLot(pair[1], place="line 2", grams=120.0, weighed="after"))
     join(shop, *pair, sure=True)
     before = {one: shop.lot(one) for one in (*pair, "26-003")}
@@ -90,6 +91,7 @@ def test_the_journal_of_a_joined_lot_reads_again_from_nothing(shop, pair):
     shop.studio.rebuild()
     assert {one: shop.lot(one) for one in before} == before
     assert before["26-003"].place == "line 2"
+    assert before["26-003"].vessel == "blue tub"
     assert before["26-003"].grams == 520.0
 
 
