@@ -12,6 +12,98 @@
         <translation>nicht angegeben</translation>
     </message>
     <message>
+        <source>before scouring</source>
+        <translation>vor dem Auskochen</translation>
+    </message>
+    <message>
+        <source>after scouring</source>
+        <translation>nach dem Auskochen</translation>
+    </message>
+    <message>
+        <source>A lot needs a name, as in “Linen table runners”.</source>
+        <translation>Eine Partie braucht einen Namen, etwa „Tischläufer aus Leinen“.</translation>
+    </message>
+    <message>
+        <source>Linen table runners</source>
+        <translation>Tischläufer aus Leinen</translation>
+    </message>
+    <message>
+        <source>off the scale, if weighed: 412 g, 14.5 oz</source>
+        <translation>von der Waage, falls gewogen: 412 g, 14.5 oz</translation>
+    </message>
+    <message>
+        <source>blue tub, if lots share it</source>
+        <translation>blauer Zuber, wenn Partien ihn teilen</translation>
+    </message>
+    <message>
+        <source>shelf, line or room, if you like</source>
+        <translation>Regal, Leine oder Raum, wenn gewünscht</translation>
+    </message>
+    <message>
+        <source>First step started</source>
+        <translation>Erster Schritt begonnen</translation>
+    </message>
+    <message>
+        <source>leave it blank while it has not begun</source>
+        <translation>leer lassen, solange er nicht begonnen hat</translation>
+    </message>
+    <message>
+        <source>at eight last night, 13:08, -3h</source>
+        <translation>at eight last night, 13:08, -3h</translation>
+    </message>
+    <message>
+        <source>&amp;Name</source>
+        <translation>&amp;Name</translation>
+    </message>
+    <message>
+        <source>Me&amp;thod</source>
+        <translation>Me&amp;thode</translation>
+    </message>
+    <message>
+        <source>&amp;Pieces, one line each</source>
+        <translation>Stück&amp;e, jedes in einer Zeile</translation>
+    </message>
+    <message>
+        <source>&amp;Weight of the whole, dry</source>
+        <translation>&amp;Gewicht des Ganzen, trocken</translation>
+    </message>
+    <message>
+        <source>We&amp;ighed</source>
+        <translation>Ge&amp;wogen</translation>
+    </message>
+    <message>
+        <source>&amp;Cure</source>
+        <translation>&amp;Reife</translation>
+    </message>
+    <message>
+        <source>&amp;Bucket</source>
+        <translation>Ei&amp;mer</translation>
+    </message>
+    <message>
+        <source>Bucket’s na&amp;me</source>
+        <translation>Name &amp;des Eimers</translation>
+    </message>
+    <message>
+        <source>P&amp;lace</source>
+        <translation>&amp;Ort</translation>
+    </message>
+    <message>
+        <source>&amp;First step started</source>
+        <translation>Erster &amp;Schritt begonnen</translation>
+    </message>
+    <message>
+        <source>Start a&amp;fresh</source>
+        <translation>&amp;Von vorn beginnen</translation>
+    </message>
+    <message>
+        <source>&amp;First step: “{title}” started</source>
+        <translation>Erster &amp;Schritt: „{title}“ begonnen</translation>
+    </message>
+    <message>
+        <source>Typed {when}, not made into a lot yet.</source>
+        <translation>Getippt {when}, noch keine Partie daraus.</translation>
+    </message>
+    <message>
         <source>Workshop</source>
         <translation>Werkstatt</translation>
     </message>
@@ -1688,8 +1780,28 @@
         <translation>So &amp;behalten</translation>
     </message>
     <message>
+        <source>The amounts stand here once the weight of the cloth is known.</source>
+        <translation>Hier stehen die Mengen, sobald das Gewicht des Stoffs bekannt ist.</translation>
+    </message>
+    <message>
+        <source>That did not work. What you typed is kept; try again.</source>
+        <translation>Das ging nicht. Das Getippte bleibt stehen; noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>New lot</source>
+        <translation>Neue Partie</translation>
+    </message>
+    <message>
+        <source>&amp;Make the lot</source>
+        <translation>Partie an&amp;legen</translation>
+    </message>
+    <message>
         <source>&amp;Leave it</source>
         <translation>So &amp;lassen</translation>
+    </message>
+    <message>
+        <source>For {grams} g of cloth</source>
+        <translation>Für {grams} g Stoff</translation>
     </message>
     <message>
         <source>Studio</source>
@@ -2422,8 +2534,24 @@
         <translation>13:08, -3h, at eight last night</translation>
     </message>
     <message>
+        <source>blank means now</source>
+        <translation>leer heißt jetzt</translation>
+    </message>
+    <message>
         <source>{understood}: still ahead. Enter it once it has happened.</source>
         <translation>{understood}: noch nicht gewesen. Eintragen, wenn es geschehen ist.</translation>
+    </message>
+    <message>
+        <source>71 F, pH 6.8, 160 g</source>
+        <translation>71 F, pH 6.8, 160 g</translation>
+    </message>
+    <message>
+        <source>temperature, pH, weight, or name: value</source>
+        <translation>Temperatur, pH, Gewicht oder Name: Wert</translation>
+    </message>
+    <message>
+        <source>Readings</source>
+        <translation>Messwerte</translation>
     </message>
     <message>
         <source>Understood: {understood}</source>
@@ -3104,6 +3232,50 @@
     <message>
         <source>likely {what} {aim}, between {earliest} and {latest}</source>
         <translation>wohl {what} {aim}, zwischen {earliest} und {latest}</translation>
+    </message>
+    <message>
+        <source>Typed {when}, not written down yet.</source>
+        <translation>Getippt {when}, noch nicht aufgeschrieben.</translation>
+    </message>
+    <message>
+        <source>Dry beans</source>
+        <translation>Trockene Bohnen</translation>
+    </message>
+    <message>
+        <source>Milk</source>
+        <translation>Milch</translation>
+    </message>
+    <message>
+        <source>That makes {grams} g of dry beans a litre.</source>
+        <translation>Das macht {grams} g trockene Bohnen je Liter.</translation>
+    </message>
+    <message>
+        <source>Typed here before (Down)</source>
+        <translation>Früher hier getippt (Pfeil nach unten)</translation>
+    </message>
+    <message>
+        <source>Typed &amp;before</source>
+        <translation>Früher geti&amp;ppt</translation>
+    </message>
+    <message>
+        <source>The cure is a whole number of days, as in 90, or 12 weeks.</source>
+        <translation>Die Reife ist eine ganze Zahl von Tagen, etwa 90, oder 12 weeks.</translation>
+    </message>
+    <message>
+        <source>A cure lasts up to 3,650 days, as in 90.</source>
+        <translation>Eine Reife dauert bis zu 3.650 Tage, etwa 90.</translation>
+    </message>
+    <message>
+        <source>{n} day</source>
+        <translation>{n} Tag</translation>
+    </message>
+    <message>
+        <source>{n} days</source>
+        <translation>{n} Tage</translation>
+    </message>
+    <message>
+        <source>Understood: {metric} = {us}</source>
+        <translation>Verstanden: {metric} = {us}</translation>
     </message>
 </context>
 </TS>
