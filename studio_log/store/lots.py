@@ -18,6 +18,11 @@ from studio_log.store.values import LotLine, LotPage, LotQuery, LotsThere
 COLUMNS = tuple(LOT.c[field.name] for field in fields(LotLine))
 CODE_ORDER = (LOT.c.ordinal, LOT.c.code)
 """26-999 before 26-1000."""
+DIPPED_OF_STEP = (
+    "step.kind = 'dip' AND step.coat IS NOT NULL AND step.start IS NOT NULL "
+    "AND step.state <> 'skipped'"
+)
+"""`tables.DIPPED` where another table has columns of these names."""
 COATS = select(func.count()).where(STEP.c.lot == LOT.c.code, text(DIPPED_OF_STEP)).scalar_subquery()
 ORDERS: dict[str, tuple[ColumnElement[Any], bool]] = {
     "newest": (LOT.c.ordinal, True),
