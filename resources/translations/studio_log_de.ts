@@ -1524,6 +1524,10 @@
         <translation>Methoden</translation>
     </message>
     <message>
+        <source>Dyes and materials</source>
+        <translation>Farbstoffe und Chemikalien</translation>
+    </message>
+    <message>
         <source>Calculator</source>
         <translation>Rechner</translation>
     </message>

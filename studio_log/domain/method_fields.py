@@ -80,6 +80,30 @@ class Table:
                 names.append(value)
         return tuple(names)
 
+    def lines(self, key: str, *, most: int = 20) -> tuple[str, ...]:
+        """Give a list of texts of one line each."""
+        found: list[str] = []
+        for number, value in enumerate(self._list(key, most=most)):
+            if not isinstance(value, str):
+                what = f"this is {kind_words(value)}"
+                self._fault_in(key, number, what, "write text in quotation marks")
+            elif wrong := _text_fault(value, most=LONGEST_LINE, breaks=False):
+                self._fault_in(key, number, *wrong)
+            else:
+                found.append(value.strip())
+        return tuple(found)
+
+    def numbers(self, key: str, *, most: float, longest: int = 2) -> tuple[float, ...]:
+        """Give a list of numbers from 0 to `most`; none where the field is not written."""
+        found: list[float] = []
+        for number, value in enumerate(self._list(key, most=longest)):
+            if type(value) in (int, float) and 0 <= value <= most:  # type: ignore[operator]
+                found.append(float(value))  # type: ignore[arg-type]
+            else:
+                what = "this is no number" if _is_nan(value) else f"{shown(value)} cannot be here"
+                self._fault_in(key, number, what, f"write a number from 0 to {most:g}")
+        return tuple(found)
+
     def whole(self, key: str, *, least: int, most: int) -> int:
         """Give a whole number within its bounds."""
         value = self._take(key, needed=True)

@@ -29,6 +29,7 @@ PAGES: Final = (
     (tr_later("Reminders without the window"), "reminding"),
     (tr_later("Across the room"), "across"),
     (tr_later("Methods"), "methods"),
+    (tr_later("Dyes and materials"), "dyes"),
     (tr_later("Calculator"), "calculator"),
     (tr_later("Safety"), "safety"),
     (tr_later("Keys"), "keys"),

@@ -237,9 +237,9 @@ def test_soy_is_spoiled_by_the_alkali_that_soda_and_lime_bring() -> None:
 CAUTION_OF = {
     "beans": "soy-allergen", "milk": "soy-allergen", "soda-ash": "soda-ash", "alum": "alum",
     "acetate": "acetate", "triformate": "triformate", "iron": "iron-salt", "lime": "lime",
-    "vinegar": "acid", "citric": "acid", "gall": "plant-powder", "tannic-acid": "plant-powder",
-    "myrobalan": "plant-powder", "leaf": "plant-powder", "dyestuff": "dye-powder",
-    "madder": "dye-powder", "indigo": "dye-powder",
+    "vinegar": "acid", "souring": "acid", "citric": "acid", "gall": "plant-powder",
+    "tannic-acid": "plant-powder", "myrobalan": "plant-powder", "leaf": "plant-powder",
+    "dyestuff": "dye-powder",    "madder": "dye-powder", "indigo": "dye-powder",
 }  # fmt: skip
 """The caution that a material brings with it, wherever it is weighed."""
 

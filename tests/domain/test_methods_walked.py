@@ -4,13 +4,14 @@ from datetime import timedelta
 
 import pytest
 
-from studio_log.domain.amounts import work_out
+from studio_log.domain.amounts import Amount, work_out
 from studio_log.domain.due import reminders_of
 from studio_log.domain.errors import Question
 from studio_log.domain.journal import Act
 from studio_log.domain.lots import LotState, StepState, cure_of
-from studio_log.domain.methods import Method, StepKind
+from studio_log.domain.methods import Method, MethodStep, StepKind
 from studio_log.domain.quiet import QuietHours
+from studio_log.domain.spoil_orders import Case, warnings_ahead, warnings_of
 from studio_log.domain.windows import StepWindow, windows_of
 from tests.support.builders import LONDON, NO_QUIET, Story, shipped
 
@@ -21,6 +22,14 @@ CLOTH_GRAMS = 350.0
 
 def method_of(slug: str) -> Method:
     return shipped()[(slug, 1)]
+
+
+def amounts_of(step: MethodStep) -> list[Amount]:
+    """The amounts of one step, for the cloth of a `Story`; they follow those of the method."""
+    method = next(one for one in shipped().values() if step in one.steps)
+    whole = work_out([rule for one in method.steps for rule in one.amounts], grams=CLOTH_GRAMS)
+    mine = {rule.slug for rule in step.amounts}
+    return [one for one in whole if one.slug in mine]
 
 
 def in_order(window: StepWindow) -> bool:
@@ -48,6 +57,7 @@ def test_a_lot_walks_a_method_at_its_best_moments_and_breaks_no_limit(
             story.mark(Act.START, step.number, at=window.best_start)
         window = windows_of(story.lot, story.at, quiet)[step.number]
         assert in_order(window), step.slug
+        assert warnings_of(Case(story.lot, step, story.at, amounts_of(step.spec))) == (), step.slug
         found = reminders_of(story.lot, story.at, quiet)
         assert any(one.step == step.number for one in found), step.slug
         act = Act.DRY if step.spec.kind is StepKind.DRY else Act.END
@@ -137,3 +147,20 @@ def test_alkali_after_soy_is_asked_about_before_the_pot_is_hot(soy: str, alkali:
     assert "brings alkali, which undoes what" in str(asked)
     story.go_on("after-acid")  # acid does soy no harm: iroai.jp names alkali only
     assert story.lot.method.slug == "after-acid"
+
+
+@pytest.mark.parametrize(
+    ("first", "then"),
+    [
+        ("scour-cellulose-strong", "dye-madder"),
+        ("soy-immersion-long", "mordant-tannin-alum"),
+        ("soy-painting-short", "soy-pigment-milk"),
+        ("soy-pigment-milk", "finish-wash"),
+        ("mordant-acetate-chalk", "dye-madder"),
+        ("dye-immersion", "after-iron"),
+    ],
+)
+def test_methods_that_follow_each_other_well_are_not_warned_of(first: str, then: str) -> None:
+    story = Story(first).up_to("cure")
+    story.after(days=120).go_on(then)
+    assert list(warnings_ahead(story.lot, story.at)) == []
