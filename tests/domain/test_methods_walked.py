@@ -164,3 +164,24 @@ def test_methods_that_follow_each_other_well_are_not_warned_of(first: str, then:
     story = Story(first).up_to("cure")
     story.after(days=120).go_on(then)
     assert list(warnings_ahead(story.lot, story.at)) == []
+
+
+POURED_AWAY = {"soda-ash", "alum", "acetate", "triformate", "iron", "lime", "citric", "leaf"}
+OLDER = {"scour-cellulose"}
+"""Kept at the version that studios have; its pages on safety say where a bath may go."""
+
+
+@pytest.mark.parametrize("slug", [slug for slug in SLUGS if slug not in OLDER])
+def test_a_method_with_chemicals_says_where_its_baths_may_go(slug: str) -> None:
+    steps = method_of(slug).steps
+    amounts = {rule.slug.rstrip("-123") for step in steps for rule in step.amounts}
+    if amounts & POURED_AWAY:
+        assert any("spent-baths" in step.cautions for step in steps)
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_what_is_hot_or_burns_is_kept_from_children_while_it_stands(slug: str) -> None:
+    dangers = {"hot-alkali", "lime", "iron-salt"}
+    steps = method_of(slug).steps
+    if any(dangers & set(step.cautions) for step in steps):
+        assert any("children-pets" in step.cautions for step in steps)
