@@ -4,6 +4,62 @@
 <context>
     <name></name>
     <message>
+        <source>Print the s&amp;teps…</source>
+        <translation>&amp;Zeitplan drucken …</translation>
+    </message>
+    <message>
+        <source>&amp;Copy the steps as a picture</source>
+        <translation>Zeitplan als Bild &amp;kopieren</translation>
+    </message>
+    <message>
+        <source>S&amp;ave the steps as a picture…</source>
+        <translation>Zeitplan als Bild &amp;speichern …</translation>
+    </message>
+    <message>
+        <source>Steps over time</source>
+        <translation>Schritte im Lauf der Zeit</translation>
+    </message>
+    <message>
+        <source>Save the steps as a picture</source>
+        <translation>Zeitplan als Bild speichern</translation>
+    </message>
+    <message>
+        <source>steps.png</source>
+        <translation>zeitplan.png</translation>
+    </message>
+    <message>
+        <source>Pictures (*.png)</source>
+        <translation>Bilder (*.png)</translation>
+    </message>
+    <message>
+        <source>No lots are in work, so there is no sheet. Nothing was made.</source>
+        <translation>Keine Partie ist in Arbeit, also gibt es keinen Zeitplan. Nichts wurde gemacht.</translation>
+    </message>
+    <message>
+        <source>The steps are copied as a picture. Paste them where you need them.</source>
+        <translation>Der Zeitplan ist als Bild kopiert. Fügen Sie ihn ein, wo Sie ihn brauchen.</translation>
+    </message>
+    <message>
+        <source>There is too little memory for a picture of this sheet. Nothing was made. Choose a smaller size of text, or print it.</source>
+        <translation>Für ein Bild dieses Zeitplans reicht der Speicher nicht. Nichts wurde gemacht. Wählen Sie kleinere Schrift oder drucken Sie ihn.</translation>
+    </message>
+    <message>
+        <source>No printer is set up on this computer. Nothing was printed; save the steps as a picture.</source>
+        <translation>Auf diesem Rechner ist kein Drucker eingerichtet. Nichts wurde gedruckt; speichern Sie den Zeitplan als Bild.</translation>
+    </message>
+    <message>
+        <source>{pages} sent to {printer}.</source>
+        <translation>{pages} an {printer} gesendet.</translation>
+    </message>
+    <message>
+        <source>1 page</source>
+        <translation>1 Seite</translation>
+    </message>
+    <message>
+        <source>{pages} pages</source>
+        <translation>{pages} Seiten</translation>
+    </message>
+    <message>
         <source>The timeline shades the hours in which the workshop is closed, and tells where lots meet on the line or on a burner. No reminder goes by it.</source>
         <translation>Der Zeitplan schattiert die Stunden, in denen die Werkstatt geschlossen ist, und sagt, wo sich Partien auf der Leine oder am Herd in die Quere kommen. Keine Erinnerung richtet sich danach.</translation>
     </message>

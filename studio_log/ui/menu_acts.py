@@ -1,5 +1,6 @@
 """Acts of the menus that are not about one lot: ways about the window, look, reminders."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import TYPE_CHECKING, Final
@@ -7,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QWidget
 
+from studio_log.domain.errors import Refusal
 from studio_log.language.words import tr, tr_later
 from studio_log.services.clock import zone_data_words
 from studio_log.services.commands import ChangeSettings, Hush, Outcome
@@ -28,11 +30,10 @@ from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
+from studio_log.ui.timeline.sheet_out import copy_picture, print_sheet, save_picture
 from studio_log.ui.timeline.timeline_view import TimelineView
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from studio_log.ui.across.wakefulness import Awake
     from studio_log.ui.settings_login import LoginStart
     from studio_log.ui.settings_look import LanguageChoice
@@ -78,6 +79,9 @@ class MenuActs(QObject):
         """What chooses the language of the next start; None where that cannot be."""
         self._table: dict[str, Callable[[], object]] = {
             "settings": self._settings_box,
+            "print_steps": self._print_steps,
+            "copy_steps": self._copy_steps,
+            "save_steps": self._save_steps,
             "find": self._find,
             "to_lots": self._to_lots,
             "to_steps": self._to_steps,
@@ -131,6 +135,25 @@ class MenuActs(QObject):
         )
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.open()
+
+    def _print_steps(self) -> None:
+        self._out(partial(print_sheet, self._window), self._at.message.advise)
+
+    def _copy_steps(self) -> None:
+        self._out(copy_picture)
+
+    def _save_steps(self) -> None:
+        self._out(partial(save_picture, self._window))
+
+    def _out(self, act: Callable[..., str | None], *more: object) -> None:
+        """Take the sheet elsewhere, and say how it went."""
+        try:
+            said = act(self._at.time, self.settings.studio, *more)
+        except Refusal as refusal:
+            self._at.message.refuse(str(refusal))
+        else:
+            if said:
+                self._at.message.advise(said)
 
     def _find(self) -> None:
         self._at.panes.go("lots")

@@ -60,12 +60,12 @@ def test_a_key_and_a_button_show_the_lines_and_put_them_away(
     qtbot.keyClick(view, Key.Key_L)
     assert page.lines_button.isChecked()
     assert [layout.row.title for _, layout in view.scene().shared] == ["blue tub"]
-    words = [word for _, word, _ in page.legend._placed(page.legend.width())]
+    words = [word for one in page.legend.rows().placed(page.legend.width()) for word in (one.word,)]
     assert "lots meet" in words
     page.lines_button.click()
     assert not view.shows_shared
     assert view.scene().shared == ()
-    words = [word for _, word, _ in page.legend._placed(page.legend.width())]
+    words = [word for one in page.legend.rows().placed(page.legend.width()) for word in (one.word,)]
     assert "lots meet" not in words
 
 
@@ -153,7 +153,7 @@ def test_closed_hours_are_woven_otherwise_than_the_night_and_told(page: Timeline
     light, dark, plain = ground(18.6), ground(15.2), ground(21.2)
     assert plain < light  # threads on the same ground
     assert light != dark
-    words = [word for _, word, _ in page.legend._placed(page.legend.width())]
+    words = [word for one in page.legend.rows().placed(page.legend.width()) for word in (one.word,)]
     assert words[-2:] == ["quiet hours", "workshop closed"]
 
 

@@ -381,8 +381,8 @@ def test_the_legend_wraps_and_is_never_cut(qtbot: QtBot, qapp: QApplication) -> 
     page.show()
     page.show_lanes(lots(), nights(), NOW, ZONE)
     qapp.processEvents()
-    placed = page.legend._placed(page.legend.width())
+    placed = page.legend.rows().placed(page.legend.width())
     assert len(placed) > 10
-    assert max(place.bottom() for _, _, place in placed) <= page.legend.height() + 1
-    assert max(place.right() for _, _, place in placed) <= page.legend.width()
+    assert max(one.place.bottom() for one in placed) <= page.legend.height() + 1
+    assert max(one.place.right() for one in placed) <= page.legend.width()
     apply_theme(qapp, "light", family="DejaVu Sans")

@@ -1,6 +1,7 @@
 """From the state and the size of the viewport to the scene that is painted."""
 
 from dataclasses import dataclass
+from math import ceil
 
 from PySide6.QtCore import QRectF
 
@@ -67,7 +68,7 @@ def make_scene(state: SheetState, looking: Looking, pencils: Pencils) -> Scene:
     )
     row_height = pencils.sizes.row
     first = max(0, int(place.scroll_y // row_height))
-    last = int((place.scroll_y + place.height - place.header) // row_height) + 1
+    last = ceil((place.scroll_y + place.height - place.header) / row_height)
     rows = tuple(
         (row, lay_out_lane(state.lanes[row], sheet))
         for row in range(first, min(last, len(state.lanes)))

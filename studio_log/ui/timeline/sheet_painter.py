@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QPainter, QPen, QTransform
 
 from studio_log.present.text_room import fitted
 from studio_log.present.ticks import TickRows
@@ -84,22 +84,23 @@ def draw_body(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
     )
     _draw_ground(painter, scene, pencils)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    base = painter.worldTransform()
     for row, layout in scene.rows:
-        _moved(painter, scene, row)
+        _move_to(painter, base, scene, row)
         draw_bars(painter, layout, pencils)
     for row, one in scene.shared:
-        _moved(painter, scene, row)
+        _move_to(painter, base, scene, row)
         draw_takings(painter, one, pencils)
-    painter.resetTransform()
+    painter.setWorldTransform(base)
     _draw_folds(painter, scene, pencils, place.header, _bottom(scene))
     _draw_now_line(painter, scene, pencils)
     for row, layout in scene.rows:
-        _moved(painter, scene, row)
+        _move_to(painter, base, scene, row)
         draw_on_top(painter, layout, pencils)
     for row, one in scene.shared:
-        _moved(painter, scene, row)
+        _move_to(painter, base, scene, row)
         draw_clashes(painter, one, pencils)
-    painter.resetTransform()
+    painter.setWorldTransform(base)
     _draw_focus(painter, scene, pencils)
     painter.restore()
 
@@ -251,8 +252,9 @@ def _draw_focus(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
     painter.drawRoundedRect(place, 6, 6)
 
 
-def _moved(painter: QPainter, scene: Scene, row: int) -> None:
-    painter.resetTransform()
+def _move_to(painter: QPainter, base: QTransform, scene: Scene, row: int) -> None:
+    """Let a row's own places begin at the painter's origin, wherever the sheet itself lies."""
+    painter.setWorldTransform(base)
     painter.translate(QPointF(scene.place.to_view(0), _top(scene, row)))
 
 

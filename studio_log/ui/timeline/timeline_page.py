@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWi
 from typing_extensions import override
 
 from studio_log.present.lanes import Closed, Lane, Night
-from studio_log.present.timeline_layout import kinds_of
 from studio_log.present.timeline_shared import SharedRow
 from studio_log.ui.theme import dress_button, dress_label, theme
 from studio_log.ui.timeline.legend import Legend
@@ -51,8 +50,7 @@ class TimelinePage(QWidget):
     ) -> None:
         """Show lots; see `TimelineView.show_lanes`."""
         self.view.show_lanes(lanes, nights, now, zone)
-        self.legend.show_kinds(kinds_of(lanes))
-        self.legend.show_ground(quiet=bool(nights), closed=bool(self.view.closed))
+        self.legend.show_signs(self.view.signs())
 
     def show_around(self, closed: Sequence[Closed], shared: Sequence[SharedRow]) -> None:
         """Take what stands around the lots; see `TimelineView.show_around`."""
@@ -138,7 +136,7 @@ class TimelinePage(QWidget):
     @Slot(bool)
     def _lines_shown(self, shown: bool) -> None:  # noqa: FBT001 - a signal's value
         self.lines_button.setChecked(shown)
-        self.legend.show_clashes(shown)
+        self.legend.show_signs(self.view.signs())
 
     @Slot()
     def _find_now(self) -> None:

@@ -12,7 +12,10 @@ from typing_extensions import override
 
 from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_hits import Hit
+from studio_log.present.timeline_layout import kinds_of
 from studio_log.present.timeline_shared import SharedRow
+from studio_log.ui.timeline.legend_rows import SIGNS, Sign
+from studio_log.ui.timeline.paper import Stretch
 from studio_log.ui.timeline.point_sheet import PointSheet
 from studio_log.ui.timeline.sheet_scroll import NOTHING, ZOOM_STEP
 from studio_log.ui.timeline.walk import Spot, moved, stepped, stops_of, told
@@ -70,10 +73,24 @@ class TimelineView(PointSheet):
         self._tell()
         self.shared_toggled.emit(shown)
 
-    @property
-    def closed(self) -> tuple[Closed, ...]:
-        """The hours in which the workshop is closed."""
-        return self._state.closed
+    def signs(self) -> tuple[Sign, ...]:
+        """List what the legend has to tell: kinds of step, and the signs that can be seen."""
+        state = self._state
+        if not state.lanes:
+            return ()
+        seen = {
+            "planned": any(bar.planned for lane in state.lanes for bar in lane.bars),
+            "quiet": bool(state.nights),
+            "closed": bool(state.closed),
+            "meet": bool(state.shared),
+        }
+        return (*kinds_of(state.lanes), *(sign for sign in SIGNS if seen.get(sign, True)))
+
+    def stretch(self, title: str) -> Stretch:
+        """Give what is seen of time, with every lot, for a picture or for paper."""
+        place, scale = self._place(), self._state.scale
+        first, last = (scale.moment(x) for x in place.window)
+        return Stretch(self._state, first, min(last, scale.end), title, self.signs())
 
     @property
     def shows_shared(self) -> bool:
