@@ -15,9 +15,10 @@ from studio_log.services.questions import SettingsFor
 from studio_log.services.search import COLUMNS
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
+from studio_log.ui.lots.list_cells import TABLE
 from studio_log.ui.lots.list_filters import FILTERS, begun_words
 from studio_log.ui.lots.list_order import ORDERS
-from studio_log.ui.lots.list_table import TABLE, LotTable
+from studio_log.ui.lots.list_table import LotTable
 from studio_log.ui.lots.lot_list import LotList
 from tests.support.fixtures import Workshop
 from tests.ui.window_kit import settle

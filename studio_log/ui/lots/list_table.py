@@ -1,144 +1,21 @@
-"""The lots as a table: a line each, chosen columns, a header that puts them in order."""
+"""The lots as a table: a line each, chosen columns, a head that puts them in order."""
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any, Final
+from collections.abc import Sequence
+from typing import Final
 
-from PySide6.QtCore import (
-    QAbstractTableModel,
-    QModelIndex,
-    QPersistentModelIndex,
-    QPoint,
-    Qt,
-    QTimer,
-    Signal,
-)
-from PySide6.QtGui import QColor, QFont, QKeyEvent
+from PySide6.QtCore import QEvent, QPoint, Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QMenu, QTableView
 from typing_extensions import override
 
-from studio_log.services.questions import LotLine
 from studio_log.services.search import COLUMNS
-from studio_log.ui.lots.list_order import Order, arrow
-from studio_log.ui.lots.lot_model import LINE_ROLE, LotModel, spoken
+from studio_log.ui.lots.list_cells import TABLE, CellPainter, LotCells
+from studio_log.ui.lots.list_order import Order
+from studio_log.ui.lots.lot_model import LotModel
 from studio_log.ui.theme.look import theme
-from studio_log.ui.widgets.parts import URGENT_INK, em
+from studio_log.ui.widgets.parts import em
 
-Index = QModelIndex | QPersistentModelIndex
-
-
-@dataclass(frozen=True)
-class Column:
-    """A column: its heading, the order it gives ("" for none), its width in line heights."""
-
-    heading: str
-    sort: str
-    wide: float
-    figures: bool = False
-    """Whether it stands at the right, as figures do."""
-
-
-TABLE: Final[Mapping[str, Column]] = {
-    "code": Column("Code", "code", 6.2),
-    "name": Column("Name", "name", 13),
-    "state": Column("State", "need", 5),
-    "next": Column("Next", "need", 8),
-    "when": Column("When", "need", 8),
-    "fibre": Column("Fibre", "fibre", 7),
-    "weight": Column("Weight", "weight", 6, figures=True),
-    "coats": Column("Coats", "coats", 5, figures=True),
-    "age": Column("Cure age", "age", 6, figures=True),
-    "vessel": Column("Vessel", "", 5, figures=True),
-    "shelf": Column("Shelf", "shelf", 7),
-}
-URGENT: Final = ("next", "when")
 MOVED_MS: Final = 400
-
-
-class LotCells(QAbstractTableModel):
-    """The rows of a LotModel, cell by cell."""
-
-    def __init__(self, lots: LotModel) -> None:
-        super().__init__(lots)
-        self._lots = lots
-        self._order: Order = ("need", False)
-        self._giving = -1
-        lots.modelAboutToBeReset.connect(self.beginResetModel)
-        lots.modelReset.connect(self.endResetModel)
-        lots.dataChanged.connect(self._changed)
-
-    @override
-    def rowCount(self, parent: Index | None = None) -> int:
-        return 0 if parent is not None and parent.isValid() else self._lots.rowCount()
-
-    @override
-    def columnCount(self, parent: Index | None = None) -> int:
-        return 0 if parent is not None and parent.isValid() else len(COLUMNS)
-
-    @override
-    def data(self, index: Index, role: int = int(Qt.ItemDataRole.DisplayRole)) -> Any:
-        say, row = SAYS.get(role), index.row()
-        if say is None or row >= self._lots.rowCount():
-            return None
-        return say(self._lots.line_at(row), COLUMNS[index.column()])
-
-    @override
-    def headerData(
-        self, section: int, way: Qt.Orientation, role: int = int(Qt.ItemDataRole.DisplayRole)
-    ) -> Any:
-        column = TABLE[COLUMNS[section]] if way is Qt.Orientation.Horizontal else None
-        if column is None:
-            return None
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _side(column)
-        if role == Qt.ItemDataRole.DisplayRole:
-            return column.heading + (arrow(self._order) if section == self._giving else "")
-        return None
-
-    def show_order(self, order: Order, giving: int) -> None:
-        """Mark the column that gives the order, -1 for none."""
-        self._order, self._giving = order, giving
-        self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(COLUMNS) - 1)
-
-    def _changed(self, first: QModelIndex, last: QModelIndex) -> None:
-        end = self.index(last.row(), len(COLUMNS) - 1)
-        self.dataChanged.emit(self.index(first.row(), 0), end)
-
-
-def cell(line: LotLine, name: str) -> str:
-    """Give what one cell says."""
-    if name in ("code", "name"):
-        return str(getattr(line, name))
-    return line.cells.get(name, "")
-
-
-def _side(column: Column) -> Qt.AlignmentFlag:
-    side = Qt.AlignmentFlag.AlignRight if column.figures else Qt.AlignmentFlag.AlignLeft
-    return side | Qt.AlignmentFlag.AlignVCenter
-
-
-def _letters(_line: LotLine, name: str) -> QFont | None:
-    return theme().font(bold=True) if name == "code" or name in URGENT else None
-
-
-def _ink(line: LotLine, name: str) -> QColor | None:
-    """Give the colour of what presses; the words say it too."""
-    ink = URGENT_INK.get(line.urgency, "accent_ink")
-    return getattr(theme().colours, ink) if name in URGENT else None
-
-
-SAYS: Final[Mapping[int, Callable[[LotLine, str], Any]]] = {
-    LINE_ROLE: lambda line, _name: line,
-    Qt.ItemDataRole.DisplayRole: cell,
-    Qt.ItemDataRole.ToolTipRole: lambda line, _name: spoken(line),
-    Qt.ItemDataRole.AccessibleTextRole: (
-        lambda line, name: f"{TABLE[name].heading}: {cell(line, name) or 'nothing'}"
-    ),
-    Qt.ItemDataRole.TextAlignmentRole: lambda _line, name: _side(TABLE[name]),
-    Qt.ItemDataRole.FontRole: _letters,
-    Qt.ItemDataRole.ForegroundRole: _ink,
-}
-"""What a cell gives for each role that Qt asks for."""
 
 
 class LotTable(QTableView):
@@ -153,6 +30,7 @@ class LotTable(QTableView):
         super().__init__()
         self.cells = LotCells(lots)
         self.setModel(self.cells)
+        self.setItemDelegate(CellPainter(self))
         self.setObjectName("lottable")
         self.setAccessibleName("Lots as a table")
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -206,6 +84,12 @@ class LotTable(QTableView):
         """Give the width at which every column is seen whole."""
         head = self.horizontalHeader()
         return head.length() + self.verticalScrollBar().sizeHint().width() + 6
+
+    @override
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.FontChange:
+            self.fit()
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:
