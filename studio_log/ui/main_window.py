@@ -214,6 +214,7 @@ class MainWindow(QMainWindow):
         self.timeline.plan_wanted.connect(self.acts.plan)
         self.sheet.shown.connect(self._sheet_shown)
         self.sheet.act_wanted.connect(self.acts.do)
+        self.sheet.method_wanted.connect(self.menu_acts.open_method)
 
     def _connect_reminders(self) -> None:
         self.bench.shown.connect(self._bench_shown)

@@ -177,7 +177,11 @@ class MenuActs(QObject):
         self._at.time.show_shared(not self._at.time.shows_shared)
 
     def _methods(self) -> None:
-        box = MethodBox(self._bridge, self._window)
+        self.open_method("")
+
+    def open_method(self, slug: str) -> None:
+        """Open the methods at the page of one, or where the list begins."""
+        box = MethodBox(self._bridge, self._window, slug)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
 

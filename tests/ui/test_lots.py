@@ -342,3 +342,18 @@ def test_arrows_walk_the_steps_and_enter_opens_one(kit: Kit, qtbot: QtBot) -> No
     assert kit.sheet.steps.rows[2].hasFocus()
     qtbot.keyClick(kit.sheet.steps.rows[2], Qt.Key.Key_Return)
     assert kit.sheet.steps.chosen == 3
+
+
+def test_the_method_under_the_name_of_a_lot_leads_to_its_page(kit: Kit) -> None:
+    wanted: list[str] = []
+    kit.sheet.method_wanted.connect(wanted.append)
+    told = {"slug": "soy-immersion-long", "title": "soy binder for immersion"}
+    kit.studio.sheet = replace(kit.studio.sheet, data={"methods": [told]})
+    kit.sheet.refresh()
+    settle()
+    heading = kit.sheet.heading
+    assert heading.accessibleName().startswith("soy binder for immersion · 299.7 g")
+    assert 'href="soy-immersion-long"' in heading.text()
+    heading.linkActivated.emit("soy-immersion-long")
+    assert wanted == ["soy-immersion-long"]
+    assert heading.focusPolicy() & Qt.FocusPolicy.TabFocus, "the keyboard reaches it"

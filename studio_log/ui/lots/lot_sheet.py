@@ -18,6 +18,7 @@ from studio_log.ui.bridge import FOREIGN, Bridge, touches
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.journal_page import JournalPage
 from studio_log.ui.lots.lineage_view import LineageView
+from studio_log.ui.lots.method_heading import MethodHeading
 from studio_log.ui.lots.photos_page import PhotosPage, carries_pictures
 from studio_log.ui.lots.step_detail import StepDetail
 from studio_log.ui.lots.step_list import StepList
@@ -53,6 +54,8 @@ class LotSheetPage(QWidget):
     """A LotSheet, or None where no lot is chosen."""
     lot_wanted = Signal(str)
     """The code of a lot that this one was split from or into."""
+    method_wanted = Signal(str)
+    """The short name of the method whose page is to be opened."""
     act_wanted = Signal(str)
     """"split", "join", "go_on", "change", "print_tags" or "stop", for the lot shown."""
 
@@ -65,7 +68,7 @@ class LotSheetPage(QWidget):
         self._code = ""
         self._sheet: LotSheet | None = None
         self.title = Words(NOTHING, size="title", bold=True)
-        self.heading = Words(tone="soft")
+        self.heading = MethodHeading()
         self.facts = tuple(Words(tone=tone) for tone in ("ink", "soft", "soft", "soft"))
         self.cautions = Words(tone="danger_ink", size="small")
         self.steps_tab = self._tab("&Steps")
@@ -127,7 +130,9 @@ class LotSheetPage(QWidget):
         self._tools.show()
         self.title.setText(f"{sheet.code} · {sheet.name}")
         doing = sheet.doing or sheet.state
-        self.heading.show_words(" · ".join(part for part in (sheet.heading, doing) if part))
+        methods = sheet.data.get("methods")
+        under = " · ".join(part for part in (sheet.heading, doing) if part)
+        self.heading.show_heading(under, methods if isinstance(methods, list) else [])
         told = (sheet.data.get("parents"), sheet.data.get("children"))
         parents, children = (list(one) if isinstance(one, list) else [] for one in told)
         joined = bool(sheet.data.get("joined"))
@@ -186,6 +191,7 @@ class LotSheetPage(QWidget):
         self._show_tab(self.steps)
 
     def _connect(self) -> None:
+        self.heading.method_wanted.connect(self.method_wanted)
         self.steps_tab.clicked.connect(self._to_steps)
         self.journal_tab.clicked.connect(self._to_journal)
         self.photos_tab.clicked.connect(self._to_photos)
