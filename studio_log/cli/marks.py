@@ -71,13 +71,13 @@ def _undo(turn: Turn) -> int:
     typed = turn.values["entry"]
     entry = None if typed is None else _entry(typed)
     return turn.finish(
-        turn.do(Undo(values.lot_code(turn.values["code"]), entry, sure=turn.values["sure"]))
+        turn.do(Undo(values.any_code(turn.values["code"]), entry, sure=turn.values["sure"]))
     )
 
 
 def _redo(turn: Turn) -> int:
     return turn.finish(
-        turn.do(Redo(values.lot_code(turn.values["code"]), sure=turn.values["sure"]))
+        turn.do(Redo(values.any_code(turn.values["code"]), sure=turn.values["sure"]))
     )
 
 

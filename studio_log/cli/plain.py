@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import fields, is_dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from enum import Enum
 from typing import Any
 
@@ -16,8 +16,8 @@ def plain(value: Any) -> Any:
     """Give a value as what JSON has: dataclasses as objects, sets and tuples as lists."""
     if isinstance(value, Enum):
         return value.value
-    if isinstance(value, datetime):
-        return instant(value)
+    if isinstance(value, date):
+        return instant(value) if isinstance(value, datetime) else value.isoformat()
     if isinstance(value, timedelta):
         seconds = value.total_seconds()
         return int(seconds) if seconds == int(seconds) else seconds

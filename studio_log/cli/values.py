@@ -21,6 +21,7 @@ MOST_READING: Final = 1e9
 MOST_ENTRY: Final = 1_000_000
 _LOT: Final = re.compile(r"\s*[0-9]{2}\s*-\s*[0-9]{1,5}\s*")
 _MILK: Final = re.compile(r"\s*[Mm][0-9]{2}-[0-9]{1,5}\s*")
+_OTHER: Final = re.compile(r"\s*[A-Za-z][0-9]{2}-[0-9]{1,5}\s*")
 _SLUG: Final = re.compile(r"[a-z0-9][a-z0-9-]{0,79}")
 _WHOLE: Final = re.compile(r"[0-9]{1,9}")
 _PER_LITRE: Final = r"(?:g ?(?:/|per|to the) ?(?:l|litre|liter))?"
@@ -45,6 +46,11 @@ def lot_code(typed: str) -> str:
     if not _LOT.fullmatch(typed):
         raise Refusal(f"{quoted(shown(typed))} is no lot's code, such as 26-031. {NOTHING}")
     return typed.strip()
+
+
+def any_code(typed: str) -> str:
+    """Give the code of whatever has a journal: a lot, a milk M26-004, a material S26-004."""
+    return typed.strip().upper() if _OTHER.fullmatch(typed) else lot_code(typed)
 
 
 def lot_codes(typed: Iterable[str]) -> tuple[str, ...]:

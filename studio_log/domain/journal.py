@@ -38,6 +38,11 @@ class Act(StrEnum):
     PRINTED = "printed"
     MILK_NEW = "milk_new"
     MILK_SET = "milk_set"
+    STOCK_NEW = "stock_new"
+    STOCK_IN = "stock_in"
+    STOCK_OUT = "stock_out"
+    STOCK_COUNT = "stock_count"
+    STOCK_SET = "stock_set"
     UNDO = "undo"
     REDO = "redo"
     CORRECT = "correct"
@@ -56,6 +61,11 @@ _SPOKEN: Mapping[str, str] = {
     "join_from": "made by joining lots",
     "milk_new": "milk made",
     "milk_set": "milk changed",
+    "stock_new": "material taken in",
+    "stock_in": "bought",
+    "stock_out": "drawn by hand",
+    "stock_count": "counted",
+    "stock_set": "material changed",
 }
 """Acts whose value is no word a dyer would say."""
 

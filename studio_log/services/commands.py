@@ -12,6 +12,7 @@ from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
 from studio_log.services.joins import JoinLots
 from studio_log.services.pictures import AddPhoto
+from studio_log.services.stock import MoveMaterial, NewMaterial, SetMaterial
 
 
 @dataclass(frozen=True)
@@ -198,7 +199,7 @@ class ImportMethod:
 Command = (
     NewLot | GoOn | Mark | SetLot | SplitLot | Undo | Redo | Correct | NewMilk | SetMilk
     | AnswerReminder | RaiseDue | Hush | NoteShown | NoteTagsPrinted | ChangeSettings | ImportMethod
-    | AddPhoto | JoinLots
+    | AddPhoto | JoinLots | NewMaterial | MoveMaterial | SetMaterial
 )  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 from studio_log.domain.due import milk_reminder, reminders_of
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act, Entry
+from studio_log.domain.lot_amounts import uses_of
 from studio_log.domain.lots import Lot, cure_of
 from studio_log.domain.methods import Method
 from studio_log.domain.milks import Milk, milk_from
@@ -188,6 +189,7 @@ class Desk:
         """Write what lists need of a lot and bring its reminders into line; gives them."""
         self.work.lots.put(lot_line(lot, self.now, self.cache[lot.code][0]))
         self.work.steps.replace(lot.code, step_lines(lot))
+        self.work.uses.replace(lot.code, uses_of(lot))
         kept = [record_from(one) for one in self.work.reminders.of(lot.code)]
         worked_out = self.reminders(lot)
         self.put_records(reconcile(worked_out, kept, self.now, cause))

@@ -9,6 +9,7 @@ from studio_log.domain.amounts import countable, vessel_fits, work_out
 from studio_log.domain.calendar_words import date_words
 from studio_log.domain.cautions import Caution
 from studio_log.domain.errors import Refusal
+from studio_log.domain.lot_amounts import amounts_of
 from studio_log.domain.lots import Lot
 from studio_log.domain.methods import Basis, StepKind
 from studio_log.domain.milks import Milk
@@ -16,6 +17,7 @@ from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import questions as q
+from studio_log.services import stock_reads
 from studio_log.services.bench_reads import bench, reminders_due
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
@@ -32,7 +34,7 @@ from studio_log.services.rang import WhatRangFor
 from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
 from studio_log.services.search import FindLots, LotRowsFor
-from studio_log.services.sheet_reads import amounts_of, in_units, lot_sheet, short_cautions
+from studio_log.services.sheet_reads import in_units, lot_sheet, short_cautions
 from studio_log.services.telling import Telling
 from studio_log.services.timeline_reads import timeline
 from studio_log.store.database import Store
@@ -233,6 +235,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     PictureFor: picture,
     JoinOfferFor: join_offer,
     JoinFor: join_seen,
+    **stock_reads.ANSWERS,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

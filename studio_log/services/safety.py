@@ -45,4 +45,4 @@ def rebuild(desk: Desk) -> None:
 
 def lot_codes(look: Work) -> list[str]:
     """Give the codes of all lots that ever were."""
-    return [code for code in look.journal.subjects() if not code.startswith("M")]
+    return [code for code in look.journal.subjects() if code[:1].isdigit()]

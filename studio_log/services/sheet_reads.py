@@ -5,9 +5,9 @@ from dataclasses import replace
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.amounts import Amount, countable, vessel_fits, work_out
-from studio_log.domain.errors import Refusal
+from studio_log.domain.amounts import Amount, vessel_fits
 from studio_log.domain.journal import Act, Entry, standing, taken_back
+from studio_log.domain.lot_amounts import amounts_of
 from studio_log.domain.lots import Lot, LotStep, StepState, cure_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.windows import StepWindow, short_span, windows_of
@@ -126,26 +126,6 @@ def in_units(amounts: tuple[Amount, ...], desk: Desk) -> tuple[Amount, ...]:
     if desk.units == "metric":
         return amounts
     return tuple(replace(one, shown=words.amount(one, desk.units), kitchen="") for one in amounts)
-
-
-def amounts_of(lot: Lot, step: LotStep) -> tuple[Amount, ...]:
-    """Give a step's amounts; those of a step that has begun stay as they were used."""
-    if not step.spec.amounts:
-        return ()
-    used = step.grams_used is not None
-    grams = step.grams_used if used else lot.grams
-    changed = step.amounts_used if used else lot.amounts_changed
-    if grams is None:
-        return ()
-    area = lot.area_m2
-    every = [rule for one in lot.methods[step.join].steps for rule in one.amounts]
-    rules = countable(every, area_m2=area)
-    own = {rule.slug for rule in step.spec.amounts}
-    try:
-        worked = work_out(rules, grams=grams, changed=changed, area_m2=area)
-    except Refusal:
-        worked = work_out(rules, grams=grams, area_m2=area)
-    return tuple(one for one in worked if one.slug in own)
 
 
 def step_line(

@@ -4,7 +4,7 @@ One clock reading a command, one transaction, one outcome; listeners hear of it 
 commit, and the alarm is set to the next moment anybody is needed.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from datetime import date, datetime, timedelta
 from functools import partial
@@ -17,19 +17,9 @@ from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.method_text import read_method
 from studio_log.domain.reminders import Cause, Record
 from studio_log.services import commands as c
-from studio_log.services import (
-    joining,
-    lot_acts,
-    manners,
-    marking,
-    milk_acts,
-    photos,
-    reads,
-    ringing,
-    safety,
-    taking_back,
-)
+from studio_log.services import manners, reads, ringing, safety
 from studio_log.services.desk import Desk
+from studio_log.services.handlers import HANDLERS, TIMELESS
 from studio_log.services.ports import (
     Alarm,
     Bell,
@@ -52,22 +42,6 @@ if TYPE_CHECKING:
     from studio_log.domain.lots import Lot
     from studio_log.domain.methods import Method
 
-Handler = Callable[[Desk, Any], c.Outcome]
-HANDLERS: Mapping[type, Handler] = {
-    **lot_acts.HANDLERS,
-    **joining.HANDLERS,
-    c.Mark: marking.mark,
-    **photos.HANDLERS,
-    c.Undo: taking_back.undo,
-    c.Redo: taking_back.redo,
-    c.Correct: taking_back.correct,
-    c.NewMilk: milk_acts.new_milk,
-    c.SetMilk: milk_acts.set_milk,
-    c.AnswerReminder: ringing.answer,
-    c.NoteShown: ringing.note_shown,
-}
-TIMELESS = frozenset({c.NoteShown, c.NoteTagsPrinted})
-"""Commands that are done whatever the clock says: they tell of what happened just now."""
 TAKE_BACK_FOR = timedelta(minutes=10)
 RETRY = timedelta(seconds=30)
 """When another process has the bell, or a moment has passed while nothing may ring."""

@@ -16,6 +16,7 @@ from studio_log.services.limits import clean
 from studio_log.services.lot_acts import own_entries
 from studio_log.services.marking import checked_readings
 from studio_log.services.milk_acts import undo_milk
+from studio_log.services.stock_acts import redo_material, stock_code, undo_material
 
 JOINS = frozenset({Act.JOIN_FROM, Act.JOIN_INTO})
 FIXED = frozenset({Act.PRINTED, Act.SPLIT_FROM})
@@ -40,6 +41,8 @@ def undo(desk: Desk, command: Undo) -> Outcome:
     code = whole_code(command.code)
     if code.upper().startswith("M"):
         return undo_milk(desk, code.upper(), command.entry)
+    if code.upper().startswith("S"):
+        return undo_material(desk, stock_code(code))
     desk.lot(code)
     entries = desk.entries(code)
     named = command.entry is not None
@@ -131,6 +134,8 @@ def _named(entries: tuple[Entry, ...], number: int) -> Entry:
 def redo(desk: Desk, command: Redo) -> Outcome:
     """Restore what was taken back last."""
     code = whole_code(command.code)
+    if code.upper().startswith("S"):
+        return redo_material(desk, stock_code(code))
     lot = desk.lot(code)
     entries = desk.entries(code)
     if lot.voided and lot.parents:

@@ -109,7 +109,7 @@ def _listed(look: Work, subject: str, lots: set[str], milks: set[str]) -> Iterat
     is_milk = bool(entries) and entries[0].act is Act.MILK_NEW
     if is_milk and subject not in milks:
         yield f"Milk {subject} is missing in the lists."
-    if not is_milk and subject not in lots:
+    if subject[:1].isdigit() and subject not in lots:
         yield f"Lot {subject} is missing in the lists."
 
 

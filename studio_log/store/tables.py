@@ -222,6 +222,22 @@ class PhotoRow(Row, table=True):
     taken_at: datetime | None = None
 
 
+class UseRow(Row, table=True):
+    """So much of a material went into a step: a projection of the lot's journal."""
+
+    __tablename__ = "material_use"
+
+    lot: str = Field(
+        sa_column=Column(String, ForeignKey("lot.code", ondelete="CASCADE"), primary_key=True)
+    )
+    step: int = Field(primary_key=True)
+    material: str = Field(primary_key=True, index=True)
+    title: str
+    value: float
+    unit: str
+    at: datetime
+
+
 METADATA = Row.metadata
 ENTRY: Table = METADATA.tables["entry"]
 LOT: Table = METADATA.tables["lot"]
@@ -230,6 +246,7 @@ REMINDER: Table = METADATA.tables["reminder"]
 MILK: Table = METADATA.tables["milk"]
 METHOD: Table = METADATA.tables["method"]
 PHOTO: Table = METADATA.tables["photo"]
+USE: Table = METADATA.tables["material_use"]
 SETTING: Table = METADATA.tables["setting"]
 COUNTER: Table = METADATA.tables["counter"]
 DELIVERY: Table = METADATA.tables["delivery"]

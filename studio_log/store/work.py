@@ -12,7 +12,8 @@ from studio_log.store.reminders import Reminders
 from studio_log.store.search import LotWords
 from studio_log.store.small import Counters, Deliveries, SettingsKept
 from studio_log.store.steps import Steps
-from studio_log.store.tables import LOT, MILK, REMINDER, STEP
+from studio_log.store.tables import LOT, MILK, REMINDER, STEP, USE
+from studio_log.store.uses import Uses
 
 
 class Work:
@@ -25,6 +26,7 @@ class Work:
         self.steps = Steps(session)
         self.reminders = Reminders(session)
         self.milks = Milks(session)
+        self.uses = Uses(session)
         self.methods = Methods(session)
         self.photos = Photos(session)
         self.settings = SettingsKept(session)
@@ -42,6 +44,6 @@ class Work:
 
         Reminders stay unless asked for: that one rang, and how, stands in no journal.
         """
-        for table in (STEP, LOT, MILK, *((REMINDER,) if reminders else ())):
+        for table in (USE, STEP, LOT, MILK, *((REMINDER,) if reminders else ())):
             self._session.execute(delete(table))
         LotWords(self._session).clear()

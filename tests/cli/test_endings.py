@@ -32,7 +32,8 @@ def program(*words: str, **streams: object) -> "subprocess.CompletedProcess[str]
 def test_the_names_are_those_of_the_commands() -> None:
     assert command_names() == {
         "due", "methods", "method", "lot", "mark", "milk", "undo", "redo", "correct", "amounts",
-        "dry", "soak", "remind", "hush", "rang", "tags", "backup", "restore", "check",
+        "dry", "soak", "stock", "shopping",
+        "remind", "hush", "rang", "tags", "backup", "restore", "check",
     }  # fmt: skip
 
 

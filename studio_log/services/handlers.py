@@ -1,0 +1,36 @@
+"""Which function does which command; each noun brings its own table."""
+
+from collections.abc import Callable, Mapping
+from typing import Any, Final
+
+from studio_log.services import commands as c
+from studio_log.services import (
+    joining,
+    lot_acts,
+    marking,
+    milk_acts,
+    photos,
+    ringing,
+    stock_acts,
+    taking_back,
+)
+from studio_log.services.desk import Desk
+
+Handler = Callable[[Desk, Any], c.Outcome]
+
+HANDLERS: Final[Mapping[type, Handler]] = {
+    **lot_acts.HANDLERS,
+    **joining.HANDLERS,
+    c.Mark: marking.mark,
+    **photos.HANDLERS,
+    **stock_acts.HANDLERS,
+    c.Undo: taking_back.undo,
+    c.Redo: taking_back.redo,
+    c.Correct: taking_back.correct,
+    c.NewMilk: milk_acts.new_milk,
+    c.SetMilk: milk_acts.set_milk,
+    c.AnswerReminder: ringing.answer,
+    c.NoteShown: ringing.note_shown,
+}
+TIMELESS: Final = frozenset({c.NoteShown, c.NoteTagsPrinted})
+"""Commands that are done whatever the clock says: they tell of what happened just now."""
