@@ -179,7 +179,8 @@ def _step_words(line: StepLine) -> list[str]:
     when = line.actual or line.when
     first = f"  {line.number:>3}  {line.state:<8}  {line.title}"
     more = [part for part in (when, line.planned, line.details) if part]
-    return [" · ".join([first, *more]), *([f"       {line.broken}"] if line.broken else [])]
+    amiss = [line.broken, *(one.words for one in line.warned)]
+    return [" · ".join([first, *more]), *(f"       {said}" for said in amiss if said)]
 
 
 FORMS: Final = (

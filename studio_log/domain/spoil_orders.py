@@ -5,7 +5,7 @@ read from the short names of its amounts, so that a method of the dyer's own is 
 """
 
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Final
@@ -66,20 +66,6 @@ def warnings_of(case: Case) -> tuple[Warned, ...]:
     return tuple(found)
 
 
-def warnings_ahead(
-    lot: Lot, at: datetime, *, starts: Mapping[int, datetime] | None = None
-) -> Iterator[tuple[LotStep, Warned]]:
-    """Give what spoils in the steps not yet closed, in order, each as of its planned start.
-
-    `starts` gives those by the number of the step; a step without one is looked at as of `at`.
-    """
-    for step in lot.steps:
-        if not step.closed and lot.taken(step):
-            case = Case(lot, step, (starts or {}).get(step.number, at))
-            for warned in warnings_of(case):
-                yield step, warned
-
-
 # -- what a step and a lot have in them ------------------------------------------------------
 
 
@@ -104,13 +90,13 @@ def _earlier(case: Case) -> list[LotStep]:
     return [step for step in before if step.skipped is None and case.lot.taken(step)]
 
 
-def _is_alkaline(case: Case) -> bool:
+def _is_alkaline(lot: Lot, step: LotStep) -> bool:
     """Say whether a step lays cloth into soda or lime; with alum they neutralise each other."""
-    brought = _brings(case.step)
+    brought = _brings(step)
     if brought & ALKALIS:
         return "alum" not in brought
-    by_method = "alkali" in case.lot.methods[case.step.join].brings
-    return by_method and case.step.spec.kind in (StepKind.SCOUR, StepKind.DIP)
+    by_method = "alkali" in lot.methods[step.join].brings
+    return by_method and step.spec.kind in (StepKind.SCOUR, StepKind.DIP)
 
 
 def _is_wet(step: LotStep) -> bool:
@@ -147,15 +133,22 @@ def _cured_under(case: Case) -> tuple[LotStep, Cure | None] | None:
 
 
 def _alkali_after_soy(case: Case) -> Mapping[str, str] | None:
-    soyed = [one for one in _earlier(case) if one.spec.uses_milk]
-    return {"step": case.step.title} if soyed and _is_alkaline(case) else None
+    earlier = _earlier(case)
+    if not _is_alkaline(case.lot, case.step) or not any(one.spec.uses_milk for one in earlier):
+        return None
+    own = [one for one in earlier if one.join == case.step.join]
+    if any(_is_alkaline(case.lot, one) for one in own):
+        return None  # told at the first of them
+    return {"step": case.step.title}
 
 
 def _uncured(case: Case) -> Mapping[str, str] | None:
     under = _cured_under(case) if _is_wet(case.step) else None
     if under is None:
         return None
-    _, cure = under
+    resting, cure = under
+    if any(_is_wet(one) and one.join > resting.join for one in _earlier(case)):
+        return None  # told at the first of them
     if cure is None:
         return {"age": tr("not dry yet"), "step": case.step.title}
     age = max(case.at - cure.fully_dry, timedelta(0)) / _DAY

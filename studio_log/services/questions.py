@@ -10,6 +10,7 @@ from datetime import datetime
 from studio_log.domain.amounts import Amount
 from studio_log.domain.methods import Method, StepKind
 from studio_log.domain.pieces import Piece
+from studio_log.domain.spoiling import Warned
 from studio_log.domain.tags import TagFacts
 from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_shared import SharedRow
@@ -91,6 +92,8 @@ class StepLine:
     start: datetime | None = None
     end: datetime | None = None
     optional: bool = False
+    warned: tuple[Warned, ...] = ()
+    """What would spoil in it as things stand, with the reason and on whose word."""
     acts: tuple[tuple[str, str], ...] = ()
     """What may be done now: (act, words of the button), the chief one first."""
 

@@ -1,6 +1,7 @@
 """One lot as plain JSON values: the fields that `lot show --json` promises."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import asdict
 from datetime import UTC, datetime
 from typing import Any
 
@@ -93,6 +94,7 @@ def _step(lot: Lot, line: StepLine, window: StepWindow | None) -> dict[str, Any]
             for one in line.amounts
         ],
         "cautions": list(line.cautions),
+        "warnings": [asdict(one) for one in line.warned],
     }
 
 

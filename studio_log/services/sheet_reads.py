@@ -19,6 +19,7 @@ from studio_log.services.list_reads import doing_words
 from studio_log.services.marking import best_words
 from studio_log.services.photos import photos_data
 from studio_log.services.sheet_json import sheet_data
+from studio_log.services.spoil_reads import warned_of
 from studio_log.services.taking_back import entry_words, last_undoable
 
 START_ACTS = (("start", "Begin"), ("end", "Done"), ("skip", "Skip…"), ("note", "Note…"))
@@ -33,7 +34,10 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         step_line(house, desk, lot, step, windows.get(step.number), order)
         for order, step in enumerate(lot.steps, start=1)
     )
-    lines = _with_estimates(desk, lot, with_readings(lines, entries), entries)
+    lines = tuple(
+        _foretold(desk, lot, line, windows.get(line.number), entries)
+        for line in with_readings(lines, entries)
+    )
     undoable = last_undoable(entries)
     gone = taken_back(entries)
     milk = desk.milk_of(lot.code)
@@ -329,16 +333,21 @@ def readings_words(entry: Entry) -> str:
     )
 
 
-def _with_estimates(
-    desk: Desk, lot: Lot, lines: tuple[q.StepLine, ...], entries: tuple[Entry, ...]
-) -> tuple[q.StepLine, ...]:
-    """Give the steps that run with what their readings make likely, after all else."""
-    told = []
-    for line in lines:
-        beans = next((one.value for one in line.amounts if one.slug == "beans"), None)
-        said = estimate_words(desk, lot, lot.step(line.number), entries, beans)
-        told.append(replace(line, details="; ".join(filter(None, (line.details, said)))))
-    return tuple(told)
+def _foretold(
+    desk: Desk,
+    lot: Lot,
+    line: q.StepLine,
+    window: StepWindow | None,
+    entries: tuple[Entry, ...],
+) -> q.StepLine:
+    """Give a step with what is likely of it, after all else, and with what would spoil."""
+    beans = next((one.value for one in line.amounts if one.slug == "beans"), None)
+    said = estimate_words(desk, lot, lot.step(line.number), entries, beans)
+    return replace(
+        line,
+        details="; ".join(filter(None, (line.details, said))),
+        warned=warned_of(desk, lot, line, window, entries),
+    )
 
 
 def with_readings(

@@ -4,6 +4,7 @@ What each is based on stands in resources/help/sources.md under "Orders that spo
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 
@@ -12,7 +13,7 @@ from studio_log.domain.journal import Act
 from studio_log.domain.lots import Lot
 from studio_log.domain.pieces import Piece
 from studio_log.domain.spoil_data import HEAT_LIMITS, MOST_IRON
-from studio_log.domain.spoil_orders import RULES, Case, warnings_ahead, warnings_of
+from studio_log.domain.spoil_orders import RULES, Case, warnings_of
 from tests.support.builders import DAY, LONG, SHORT, Story, shipped
 
 HUNDRED = [Piece(1, "cotton", given_grams=100.0)]
@@ -53,12 +54,19 @@ def test_a_soda_scour_after_soy_takes_it_off() -> None:
     assert "takes the soy off" in words(case(story, "heat-up"))
 
 
-def test_a_lime_vat_after_soy_is_warned_of_at_its_making_and_at_each_dip() -> None:
+def test_a_lime_vat_after_soy_is_warned_of_once_at_its_making() -> None:
     story = cured(100)
     story.go_on("indigo-fructose-vat", sure=True)
-    for slug in ("make", "dip-1", "dip-3"):
-        assert "alkali-after-soy" in slugs(case(story, slug)), slug
-    assert slugs(case(story, "air-1")) == []
+    assert slugs(case(story, "make")) == ["alkali-after-soy"]
+    for slug in ("work", "dip-1", "air-1", "dip-3", "soap"):
+        assert slugs(case(story, slug)) == [], slug
+
+
+def test_where_the_alkali_stands_in_another_method_the_first_dip_is_warned_of() -> None:
+    story = cured(100)
+    story.go_on("indigo-dips", sure=True)
+    assert slugs(case(story, "dip-1")) == ["alkali-after-soy"]
+    assert slugs(case(story, "dip-2")) == []
 
 
 def test_a_scour_before_soy_and_alum_with_soda_after_it_spoil_nothing() -> None:
@@ -76,7 +84,8 @@ def test_a_scour_before_soy_and_alum_with_soda_after_it_spoil_nothing() -> None:
 def test_cloth_that_has_not_cured_washes_into_the_bath(days: int, expected: bool) -> None:
     story = cured(days)
     story.go_on("dye-madder")
-    found = warnings_of(case(story, "hold"))
+    found = warnings_of(case(story, "wet-out"))
+    assert slugs(case(story, "hold")) == [], "told once, at the first water"
     assert ["uncured-to-bath" in one.slug for one in found] == ([True] if expected else [])
     if expected:
         assert f"({days} of 90 days)" in found[0].words
@@ -98,13 +107,13 @@ def test_steam_stands_for_the_cure_and_dry_work_and_a_view_of_none_wait_for_noth
     assert slugs(case(hands, "draw")) == []
     none = Story(LONG, pieces=HUNDRED, cure_days=0).up_to("nothing")
     none.go_on("dye-madder")
-    assert slugs(case(none, "hold")) == []
+    assert slugs(case(none, "wet-out")) == []
 
 
 def test_a_lot_without_soy_has_no_cure_to_wait_for() -> None:
     story = Story("scour-cellulose", pieces=HUNDRED).up_to("nothing")
     story.go_on("dye-madder")
-    assert slugs(case(story, "hold")) == []
+    assert slugs(case(story, "wet-out")) == []
 
 
 # -- the first wash of paint -------------------------------------------------------------------
@@ -242,23 +251,21 @@ def test_no_shipped_method_breaks_a_rule_by_itself() -> None:
     assert found == []
 
 
-def test_what_spoils_ahead_is_told_by_its_planned_start() -> None:
-    story = cured(10)
-    lot = story.go_on("scour-cellulose", sure=True)
-    told = list(warnings_ahead(lot, story.at))
-    assert ("heat-up", "alkali-after-soy") in {(step.slug, one.slug) for step, one in told}
-    assert ("heat-up", "uncured-to-bath") in {(step.slug, one.slug) for step, one in told}
-    later = {step.number: story.at + 80 * DAY for step in lot.steps}
-    slugs_later = {one.slug for _, one in warnings_ahead(lot, story.at, starts=later)}
-    assert slugs_later == {"alkali-after-soy"}
-    assert [step.number for step, _ in told] == sorted(step.number for step, _ in told)
-
-
-def test_steps_that_are_closed_are_past_warning() -> None:
+def test_a_step_ahead_is_looked_at_as_of_when_it_is_planned() -> None:
     story = cured(10)
     story.go_on("scour-cellulose", sure=True)
-    lot = story.mark(Act.SKIP, "heat-up", sure=True)
-    assert "heat-up" not in {step.slug for step, _ in warnings_ahead(lot, story.at)}
+    now = case(story, "wet-out")
+    assert slugs(now) == ["uncured-to-bath"]
+    assert slugs(replace(now, at=story.at + 79 * DAY)) == ["uncured-to-bath"]
+    assert slugs(replace(now, at=story.at + 80 * DAY)) == []
+
+
+def test_what_was_skipped_brings_nothing() -> None:
+    story = Story("mordant-acetate-chalk", pieces=HUNDRED)
+    assert "chalk-too-early" in slugs(case(story, "chalk"))
+    for slug in ("mix", "acetate"):
+        story.mark(Act.SKIP, slug, sure=True)
+    assert slugs(case(story, "chalk")) == []
 
 
 def test_the_same_case_gives_the_same_words_and_each_has_a_reason_and_a_source() -> None:
