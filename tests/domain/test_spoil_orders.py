@@ -9,12 +9,15 @@ from dataclasses import replace
 import pytest
 
 from studio_log.domain.amounts import countable, work_out
+from studio_log.domain.dyestuffs import read_dyes
 from studio_log.domain.journal import Act
 from studio_log.domain.lots import Lot
+from studio_log.domain.materials import read_materials
 from studio_log.domain.pieces import Piece
 from studio_log.domain.spoil_data import HEAT_LIMITS, MOST_IRON
 from studio_log.domain.spoil_orders import RULES, Case, warnings_of
 from tests.support.builders import DAY, LONG, SHORT, Story, shipped
+from tests.support.tree import TREE
 
 HUNDRED = [Piece(1, "cotton", given_grams=100.0)]
 
@@ -222,6 +225,19 @@ def test_of_two_limits_the_lower_is_told() -> None:
     assert "above 60 °C aluminium acetate" in words(
         case(story, "acetate", {"bath-temperature": 80})
     )
+
+
+def test_the_limits_are_those_of_the_pages_of_dyes_and_materials() -> None:
+    """One figure, wherever it stands: resources/dyestuffs.toml and materials.toml."""
+    dyes = read_dyes((TREE / "resources" / "dyestuffs.toml").read_text("utf-8"))
+    held = {slug: dye.heat_most for slug, dye in dyes.items() if slug in HEAT_LIMITS}
+    assert len(held) >= 7
+    for slug, most in held.items():
+        limit = HEAT_LIMITS[slug]
+        assert most is not None
+        assert limit.near <= most <= limit.most, slug
+    materials = read_materials((TREE / "resources" / "materials.toml").read_text("utf-8"))
+    assert materials["iron-sulphate"].limit == MOST_IRON
 
 
 def test_the_warning_comes_before_the_limit() -> None:
