@@ -2846,6 +2846,10 @@
         <translation>Etwa {grams} g Eiweiß im Liter.</translation>
     </message>
     <message>
+        <source>Cups at {grams} g to the US cup, {density} g/mL.</source>
+        <translation>Tassen mit {grams} g je US-Tasse, {density} g/mL.</translation>
+    </message>
+    <message>
         <source>Or {grams} of {salt}: the bag says which it is.</source>
         <translation>Oder {grams} {salt}: auf der Tüte steht, welches es ist.</translation>
     </message>

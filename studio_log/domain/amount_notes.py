@@ -1,4 +1,4 @@
-"""What is worth knowing beside an amount: another salt in its place, the protein of a milk."""
+"""What is worth knowing beside an amount: another salt, the density used, a milk's protein."""
 
 import re
 from collections.abc import Mapping
@@ -10,6 +10,7 @@ from studio_log.domain.number_text import plain
 from studio_log.language.words import tr, tr_later
 from studio_log.science.salts import SALTS, in_place_of
 from studio_log.science.soy_milk import protein_per_litre
+from studio_log.science.units import convert
 
 _SWAPS: Final[Mapping[str, tuple[str, str]]] = {
     "soda-ash": ("soda-ash", "washing-soda"),
@@ -31,11 +32,22 @@ _TITLES: Final[Mapping[str, str]] = {
 def note_of(amount: Amount) -> str:
     """Give a sentence about one amount, "" where there is nothing to say."""
     if amount.unit == "g":
-        return _other_salt(amount)
+        return " ".join(filter(None, [_other_salt(amount), _density(amount)]))
     if amount.slug == "milk" and amount.rule_unit == "g/L":
         grams = protein_per_litre(amount.rule_value, 1.0)
         return tr("About {grams} g of protein to the litre.", grams=plain(grams, 0))
     return ""
+
+
+def _density(amount: Amount) -> str:
+    """Say the density that its cups were worked out with."""
+    if amount.cup_grams is None:
+        return ""
+    return tr(
+        "Cups at {grams} g to the US cup, {density} g/mL.",
+        grams=plain(amount.cup_grams, 0),
+        density=plain(amount.cup_grams / convert(1, "cup", "mL"), 2),
+    )
 
 
 def _other_salt(amount: Amount) -> str:

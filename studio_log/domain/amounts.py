@@ -49,6 +49,8 @@ class Amount:
     rule_value: float
     rule_unit: str
     litres: float | None = None
+    cup_grams: float | None = None
+    """Grams to the level US cup by which the kitchen measure was worked out."""
 
 
 @dataclass(frozen=True)
@@ -135,6 +137,7 @@ class _Book:
             shown=shown(worth, base.unit, at_least=rule.at_least),
             kitchen="" if litres is None else measure(convert(litres, "L", "cup")),
             litres=litres,
+            cup_grams=rule.cup_grams if base.unit == "g" else None,
             at_least=rule.at_least,
             how=base.how(value, of, self._cloth),
             editable=rule.editable,

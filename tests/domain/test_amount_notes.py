@@ -33,11 +33,12 @@ def test_another_salt_is_offered_by_what_counts(slug: str, grams: float, words: 
 
 def test_milk_tells_its_protein() -> None:
     """100 g to the litre: about 2.7 % (computed from 36.5 % and 73 %)."""
-    rules = [AmountRule("beans", "beans", Basis.WOF, 30),
+    rules = [AmountRule("beans", "beans", Basis.WOF, 30, cup_grams=183),
              AmountRule("milk", "milk", Basis.PER_LITRE, 100, of="beans")]  # fmt: skip
     beans, milk = work_out(rules, grams=500)
     assert note_of(milk) == "About 27 g of protein to the litre."
-    assert note_of(beans) == ""
+    # 774 kg/m³: Deere manual, "Standard Densities", 60 lb to the bushel.
+    assert note_of(beans) == "Cups at 183 g to the US cup, 0.77 g/mL."
 
 
 def test_the_other_weight_goes_by_what_a_scour_takes() -> None:
