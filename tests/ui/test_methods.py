@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from studio_log.services.commands import ImportMethod
@@ -52,6 +53,22 @@ def test_a_method_is_read_with_amounts_for_the_weight_typed(box: MethodBox) -> N
     box._ask()
     settle()
     assert "dry soybeans: 136 g" in box.page.toPlainText()
+
+
+def test_a_method_is_found_by_any_word_of_what_it_is_for(box: MethodBox) -> None:
+    box.side.field.setText("painting strong")
+    settle()
+    shown = [row for row in range(box.list.count()) if not box.list.item(row).isHidden()]
+    assert [box.list.item(row).data(Qt.ItemDataRole.UserRole) for row in shown] == [SHORT]
+    assert box.slug == SHORT
+    assert box.page.page is not None
+    assert box.page.page.slug == SHORT
+    box.side.field.setText("no such words")
+    assert box.side.none.isVisible()
+    assert box.slug == SHORT, "what is read stays"
+    QTest.keyClick(box.side.field, Qt.Key.Key_Escape)
+    assert box.side.field.text() == ""
+    assert box.isVisible()
 
 
 def test_a_weight_that_is_none_is_said_beside_its_field_and_the_page_stays(box: MethodBox) -> None:

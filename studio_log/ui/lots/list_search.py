@@ -3,11 +3,12 @@
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QLineEdit, QPushButton, QToolButton, QWidget
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QPushButton, QWidget
 from typing_extensions import override
 
 from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.find_line import FindLine
 from studio_log.ui.widgets.flow_layout import FlowLayout
 
 HINT: Final = (
@@ -15,39 +16,17 @@ HINT: Final = (
     "curing · since June · at shelf 3 · by weight. "
     "In quotation marks it is only looked for as words."
 )
-LONGEST: Final = 200
 CROSS: Final = "\N{MULTIPLICATION SIGN}"
 LONGEST_CHIP: Final = 40
 """Letters of a part that its chip shows; the whole is in its tip."""
 
 
-class SearchField(QLineEdit):
-    """Down goes on to the rows, Escape empties it."""
-
-    down = Signal()
+class SearchField(FindLine):
+    """What may be typed stands in its tip."""
 
     def __init__(self) -> None:
-        super().__init__()
-        self.setPlaceholderText("Find a lot or cloth — or scan a tag")
+        super().__init__("Find a lot or cloth — or scan a tag", "Find a lot")
         self.setToolTip(HINT)
-        self.setAccessibleName("Find a lot")
-        self.setClearButtonEnabled(True)
-        self.setMaxLength(LONGEST)
-
-    @override
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        for cross in self.findChildren(QToolButton):  # Qt forgets the padding of the style
-            cross.move(cross.x(), (self.height() - cross.height()) // 2)
-
-    @override
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Down:
-            self.down.emit()
-        elif event.key() == Qt.Key.Key_Escape and self.text():
-            self.clear()
-        else:
-            super().keyPressEvent(event)
 
 
 class PartChip(QPushButton):

@@ -12,8 +12,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
     QLineEdit,
-    QListWidget,
-    QListWidgetItem,
     QSplitter,
     QStackedWidget,
     QVBoxLayout,
@@ -33,6 +31,7 @@ from studio_log.services.settings import Settings
 from studio_log.services.whole_file import write_whole
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.methods.editor import MethodEditor
+from studio_log.ui.methods.method_list import MethodList
 from studio_log.ui.methods.page_html import differences_html
 from studio_log.ui.methods.page_view import PageView
 from studio_log.ui.methods.paper import write_pdf
@@ -61,8 +60,8 @@ class MethodBox(QDialog):
         self._kept = ""
         self._begun = ""
         self._grams = 100.0
-        self.list = QListWidget()
-        self.list.setAccessibleName("Methods")
+        self.side = MethodList()
+        self.list = self.side.list
         self.weight = QLineEdit(PAGE_GRAMS)
         self.weight.setAccessibleName("Amounts for so much cloth")
         self.understood = Words(tone="soft", size="small")
@@ -87,10 +86,7 @@ class MethodBox(QDialog):
     @property
     def slug(self) -> str:
         """The method shown; "" while there is none."""
-        item = self.list.currentItem()
-        if self.list.currentRow() < 0:
-            return ""
-        return str(item.data(Qt.ItemDataRole.UserRole))
+        return self.side.slug
 
     @override
     def showEvent(self, event: QShowEvent) -> None:
@@ -140,11 +136,8 @@ class MethodBox(QDialog):
         self.turns = QStackedWidget()
         self.turns.addWidget(self._read)
         self.turns.addWidget(self.editor)
-        self.list.setMaximumWidth(em(self, 15))
-        self.list.setWordWrap(True)
-        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         halves = QHBoxLayout()
-        halves.addWidget(self.list)
+        halves.addWidget(self.side)
         halves.addWidget(self.turns, 1)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(16, 12, 16, 12)
@@ -204,15 +197,8 @@ class MethodBox(QDialog):
         chosen = self._wanted or self.slug
         self._wanted = ""
         self._methods = {one.slug: one for one in methods}
-        self.list.blockSignals(True)
-        self.list.clear()
-        for one in methods:
-            item = QListWidgetItem(f"{one.title}\nversion {one.version}", self.list)
-            item.setData(Qt.ItemDataRole.UserRole, one.slug)
-        self.list.blockSignals(False)
         self._fill_others(methods)
-        slugs = list(self._methods)
-        self.list.setCurrentRow(slugs.index(chosen) if chosen in slugs else 0)
+        self.side.show_methods(methods, chosen)
         self._ask()
 
     def _fill_others(self, methods: tuple[Method, ...]) -> None:
@@ -289,7 +275,7 @@ class MethodBox(QDialog):
         self._safe.start()
 
     def _is_editing(self, *, editing: bool) -> None:
-        for widget in (self.list, self._head, *self._reading_acts()):
+        for widget in (self.side, self._head, *self._reading_acts()):
             widget.setVisible(not editing)
 
     def _learn(self, settings: Settings) -> None:
