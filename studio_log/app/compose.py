@@ -14,6 +14,7 @@ from studio_log.outside.notices import DesktopNotice
 from studio_log.outside.sleep import SleepWatch
 from studio_log.services.clock import SystemClock
 from studio_log.services.ports import Clock, Delivery, NoticeText
+from studio_log.services.shelf import Shelf
 from studio_log.services.studio import Studio
 from studio_log.services.worker import ThreadWorker
 
@@ -33,7 +34,9 @@ def open_studio(where: str | Path | None, *, clock: Clock | None = None) -> Stud
     """Open (or make) the studio at a place; it does not ring."""
     folder = where if isinstance(where, Path) else studio_folder(where)
     cautions = read_cautions(resource("cautions.toml").read_text(encoding="utf-8"))
-    return Studio(folder, clock or SystemClock(), shipped_methods(), cautions)
+    studio = Studio(folder, clock or SystemClock(), shipped_methods(), cautions)
+    studio.shelf = Shelf(lambda name: resource(name).read_text(encoding="utf-8"))
+    return studio
 
 
 class Ringing:

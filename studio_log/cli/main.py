@@ -8,7 +8,20 @@ import logging
 from collections.abc import Mapping, Sequence
 from typing import Final, TextIO
 
-from studio_log.cli import amounts, dry, due, lots, marks, methods, milks, rang, safety, soak, stock
+from studio_log.cli import (
+    amounts,
+    dry,
+    due,
+    lots,
+    marks,
+    methods,
+    milks,
+    rang,
+    safety,
+    shelf,
+    soak,
+    stock,
+)
 from studio_log.cli.form import PROGRAM, STUDIO, Form, HelpAsked, UsageError, read
 from studio_log.cli.house import House
 from studio_log.cli.turn import AnswerLostError, Turn
@@ -20,7 +33,7 @@ WRONG: Final = 2
 
 FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
-    for room in (due, rang, methods, amounts, dry, soak, lots, marks, milks, stock, safety)
+    for room in (due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, safety)
     for form in room.FORMS
 }  # fmt: skip
 HELP: Final = frozenset({"--help", "-h", "help"})

@@ -1,8 +1,11 @@
-"""Answers about methods: the page of one."""
+"""Methods: the page of one, and which of the shipped ones a studio lacks."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from studio_log.domain.amounts import countable, work_out
+from studio_log.domain.method_text import read_method
+from studio_log.domain.methods import Method
 from studio_log.services.desk import Desk
 from studio_log.services.limits import check_grams
 from studio_log.services.method_page import MethodPage, MethodPageFor, make_page
@@ -16,3 +19,13 @@ def method_page(house: Any, desk: Desk, question: MethodPageFor) -> MethodPage:
     rules = countable([rule for step in method.steps for rule in step.amounts], area_m2=None)
     amounts = {one.slug: one for one in in_units(work_out(rules, grams=grams), desk)}
     return make_page(method, grams, amounts, house.cautions, desk.units)
+
+
+def fresh_methods(shipped: Mapping[str, str], kept: Mapping[tuple[str, int], str]) -> list[Method]:
+    """Give the shipped methods (file name to TOML) whose version is not among those kept.
+
+    A text that is kept already, letter by letter, is not read a second time.
+    """
+    known = set(kept.values())
+    read = (read_method(text, name=name) for name, text in shipped.items() if text not in known)
+    return [method for method in read if method.key not in kept]

@@ -17,7 +17,7 @@ from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import questions as q
-from studio_log.services import stock_reads
+from studio_log.services import shelf, stock_reads
 from studio_log.services.bench_reads import bench, reminders_due
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
@@ -34,7 +34,8 @@ from studio_log.services.rang import WhatRangFor
 from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
 from studio_log.services.search import FindLots, LotRowsFor
-from studio_log.services.sheet_reads import in_units, lot_sheet, short_cautions
+from studio_log.services.sheet_reads import in_units, lot_sheet, tag_caution
+from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
 from studio_log.services.timeline_reads import timeline
 from studio_log.store.database import Store
@@ -46,6 +47,7 @@ class House(Protocol):
     store: Store
     telling: Telling
     cautions: Mapping[str, Caution]
+    shelf: Shelf
     copy_words: str
     last_act: tuple[Outcome, datetime] | None
 
@@ -173,7 +175,6 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
             continue
         written = _short_moment(step.start, desk.zone) if step.start else ""
         rows.append(TagRow(step.title, written))
-    short = short_cautions(house, lot)
     grams = lot.grams
     return TagFacts(
         code=lot.code,
@@ -182,7 +183,7 @@ def _tag(house: House, desk: Desk, code: str) -> TagFacts:
         method=lot.method.title,
         begun=tr("begun {short_day}", short_day=_short_day(lot.begun, desk.zone)),
         rows=tuple(rows),
-        caution=short[0] if short else "",
+        caution=tag_caution(house, lot),
         studio=desk.settings.studio,
     )
 
@@ -225,6 +226,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     q.MethodsFor: _methods,
     MethodPageFor: method_page,
     CautionsFor: lambda house, _desk, _question: tuple(house.cautions.values()),
+    **shelf.ANSWERS,
     q.MethodFor: lambda _house, desk, question: desk.method(question.slug),
     q.AmountsFor: _amounts,
     DryingFactorFor: drying_factor,

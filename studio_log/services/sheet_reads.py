@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from typing import Any
+from typing import Any, Final
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.amounts import Amount, vessel_fits
@@ -65,10 +65,31 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
     )
 
 
+SOY: Final = "soy-allergen"
+"""The caution that stays with the cloth when the method that brought it is done."""
+
+
 def short_cautions(house: Any, lot: Lot) -> tuple[str, ...]:
-    """Give the cautions of the method in few words each; each step tells its own at length."""
-    slugs = dict.fromkeys(slug for step in lot.method.steps for slug in step.cautions)
-    return tuple(house.cautions[slug].short for slug in slugs if slug in house.cautions)
+    """Give the cautions of the method in few words each, gravest first; steps tell theirs whole.
+
+    Cloth that was soyed by an earlier method still says so.
+    """
+    slugs = {slug for step in lot.method.steps for slug in step.cautions}
+    if _is_soyed(lot):
+        slugs.add(SOY)
+    return tuple(one.short for slug, one in house.cautions.items() if slug in slugs)
+
+
+def tag_caution(house: Any, lot: Lot) -> str:
+    """Give what a tag prints: the gravest caution, and that the cloth is soyed where it is."""
+    said = list(short_cautions(house, lot)[:1])
+    if _is_soyed(lot) and SOY in house.cautions and house.cautions[SOY].short not in said:
+        said.append(house.cautions[SOY].short)
+    return "; ".join(said)
+
+
+def _is_soyed(lot: Lot) -> bool:
+    return any("soy" in method.brings for method in lot.methods)
 
 
 def _heading(lot: Lot, desk: Desk) -> str:

@@ -20,6 +20,7 @@ from studio_log.services import commands as c
 from studio_log.services import manners, reads, ringing, safety
 from studio_log.services.desk import Desk
 from studio_log.services.handlers import HANDLERS, TIMELESS
+from studio_log.services.method_reads import fresh_methods
 from studio_log.services.ports import (
     Alarm,
     Bell,
@@ -32,6 +33,7 @@ from studio_log.services.ports import (
 )
 from studio_log.services.settings import WITHOUT_TIMES, Settings
 from studio_log.services.settings_check import read_settings
+from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
 from studio_log.store.backup import backup, daily_copy
 from studio_log.store.check import check
@@ -61,6 +63,7 @@ class Studio:
         self.folder = folder
         self.clock = clock
         self.cautions = cautions
+        self.shelf = Shelf()
         self.store: Store = open_store(folder, now=clock.now())
         self.book: dict[tuple[str, int], Method] = {}
         self.cache: dict[str, tuple[int, Lot]] = {}
@@ -91,15 +94,11 @@ class Studio:
             kept = {(one.slug, one.version): one.text for one in look.methods.all()}
             self._settings = read_settings(look.settings.all())
         self.book = {key: read_method(text, name=key[0]) for key, text in kept.items()}
-        known = set(kept.values())  # what the studio holds already is not read a second time
-        read = (read_method(text, name=name) for name, text in shipped.items() if text not in known)
-        fresh = [method for method in read if method.key not in self.book]
-        if not fresh:
-            return
-        with self.store.work() as work:
-            for method in fresh:
-                work.methods.put(method.slug, method.version, method.title, method.text)
-                self.book[method.key] = method
+        if fresh := fresh_methods(shipped, kept):
+            with self.store.work() as work:
+                for method in fresh:
+                    work.methods.put(method.slug, method.version, method.title, method.text)
+                    self.book[method.key] = method
 
     @property
     def settings(self) -> Settings:

@@ -32,7 +32,7 @@ def program(*words: str, **streams: object) -> "subprocess.CompletedProcess[str]
 def test_the_names_are_those_of_the_commands() -> None:
     assert command_names() == {
         "due", "methods", "method", "lot", "mark", "milk", "undo", "redo", "correct", "amounts",
-        "dry", "soak", "stock", "shopping",
+        "dry", "soak", "stock", "shopping", "dyes", "dye", "materials", "material",
         "remind", "hush", "rang", "tags", "backup", "restore", "check",
     }  # fmt: skip
 
