@@ -1344,6 +1344,10 @@
         <translation>Rec&amp;hner…</translation>
     </message>
     <message>
+        <source>Stoc&amp;k…</source>
+        <translation>V&amp;orrat…</translation>
+    </message>
+    <message>
         <source>&amp;Across the room</source>
         <translation>&amp;Quer durch den Raum</translation>
     </message>
@@ -1586,6 +1590,10 @@
     <message>
         <source>Calculator</source>
         <translation>Rechner</translation>
+    </message>
+    <message>
+        <source>The stock</source>
+        <translation>Der Vorrat</translation>
     </message>
     <message>
         <source>Safety</source>
@@ -3338,8 +3346,324 @@
         <translation>{n} Tage</translation>
     </message>
     <message>
+        <source>Of what? Say a unit, as in 500 g or 0.5 L.</source>
+        <translation>Wovon? Eine Einheit angeben, etwa 500 g oder 0.5 L.</translation>
+    </message>
+    <message>
         <source>Understood: {metric} = {us}</source>
         <translation>Verstanden: {metric} = {us}</translation>
+    </message>
+    <message>
+        <source>No weight and no volume, such as 500 g, 1 lb 3 oz or 0.5 L.</source>
+        <translation>Kein Gewicht und kein Volumen, etwa 500 g, 1 lb 3 oz oder 0.5 L.</translation>
+    </message>
+    <message>
+        <source>A price is a figure, such as 12.50.</source>
+        <translation>Ein Preis ist eine Zahl, etwa 12.50.</translation>
+    </message>
+    <message>
+        <source>Understood: {price} for all of it</source>
+        <translation>Verstanden: {price} für alles</translation>
+    </message>
+    <message>
+        <source>A date is year, month and day, as in 2027-03-31.</source>
+        <translation>Ein Datum ist Jahr, Monat und Tag, etwa 2027-03-31.</translation>
+    </message>
+    <message>
+        <source>Understood: {day}</source>
+        <translation>Verstanden: {day}</translation>
+    </message>
+    <message>
+        <source>{title} is in the stock as {code}.</source>
+        <translation>{title} ist als {code} im Vorrat.</translation>
+    </message>
+    <message>
+        <source>{title}: bought.</source>
+        <translation>{title}: gekauft.</translation>
+    </message>
+    <message>
+        <source>{title}: drawn.</source>
+        <translation>{title}: entnommen.</translation>
+    </message>
+    <message>
+        <source>{title}: counted.</source>
+        <translation>{title}: gezählt.</translation>
+    </message>
+    <message>
+        <source>{title} is changed.</source>
+        <translation>{title} ist geändert.</translation>
+    </message>
+    <message>
+        <source>{code}: “{words}” is taken back.</source>
+        <translation>{code}: „{words}“ ist zurückgenommen.</translation>
+    </message>
+    <message>
+        <source>{code}: “{words}” stands again.</source>
+        <translation>{code}: „{words}“ gilt wieder.</translation>
+    </message>
+    <message>
+        <source>{price} a kilogram</source>
+        <translation>{price} das Kilogramm</translation>
+    </message>
+    <message>
+        <source>{price} a litre</source>
+        <translation>{price} der Liter</translation>
+    </message>
+    <message>
+        <source>kept no longer</source>
+        <translation>nicht mehr geführt</translation>
+    </message>
+    <message>
+        <source>more was used than was bought: count it</source>
+        <translation>mehr verbraucht als gekauft: nachzählen</translation>
+    </message>
+    <message>
+        <source>past its date, {day}</source>
+        <translation>über dem Datum, {day}</translation>
+    </message>
+    <message>
+        <source>low: buy again</source>
+        <translation>wenig: nachkaufen</translation>
+    </message>
+    <message>
+        <source>enough</source>
+        <translation>genug</translation>
+    </message>
+    <message>
+        <source>none there</source>
+        <translation>keines da</translation>
+    </message>
+    <message>
+        <source>{amount} for {lot}</source>
+        <translation>{amount} für {lot}</translation>
+    </message>
+    <message>
+        <source>taken in</source>
+        <translation>aufgenommen</translation>
+    </message>
+    <message>
+        <source>bought {amount}</source>
+        <translation>gekauft {amount}</translation>
+    </message>
+    <message>
+        <source>drawn by hand: {amount}</source>
+        <translation>von Hand entnommen: {amount}</translation>
+    </message>
+    <message>
+        <source>counted: {amount}</source>
+        <translation>gezählt: {amount}</translation>
+    </message>
+    <message>
+        <source>batch {batch}</source>
+        <translation>Charge {batch}</translation>
+    </message>
+    <message>
+        <source>for {price}</source>
+        <translation>für {price}</translation>
+    </message>
+    <message>
+        <source>{needed} for {lots}</source>
+        <translation>{needed} für {lots}</translation>
+    </message>
+    <message>
+        <source>{low} to keep</source>
+        <translation>{low} als Vorrat</translation>
+    </message>
+    <message>
+        <source>{there} there</source>
+        <translation>{there} da</translation>
+    </message>
+    <message>
+        <source>Materials so far: {total}</source>
+        <translation>Material bisher: {total}</translation>
+    </message>
+    <message>
+        <source>{words}; without a price: {titles}</source>
+        <translation>{words}; ohne Preis: {titles}</translation>
+    </message>
+    <message>
+        <source>Material</source>
+        <translation>Material</translation>
+    </message>
+    <message>
+        <source>There</source>
+        <translation>Da</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Price</source>
+        <translation>Preis</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Nothing is in the stock yet. “New material…” takes in the first: soda ash, alum, beans. Steps that begin then draw on it, and the list of what to buy knows what is there.</source>
+        <translation>Noch ist nichts im Vorrat. „Neues Material…“ nimmt das erste auf: Soda, Alaun, Bohnen. Schritte, die beginnen, entnehmen davon, und die Einkaufsliste weiß, was da ist.</translation>
+    </message>
+    <message>
+        <source>Materials</source>
+        <translation>Material</translation>
+    </message>
+    <message>
+        <source>The chosen material</source>
+        <translation>Das gewählte Material</translation>
+    </message>
+    <message>
+        <source>Methods call it {name}.</source>
+        <translation>In Methoden heißt es {name}.</translation>
+    </message>
+    <message>
+        <source>Batch {batch}.</source>
+        <translation>Charge {batch}.</translation>
+    </message>
+    <message>
+        <source>Drawn on by {lots}.</source>
+        <translation>Entnommen von {lots}.</translation>
+    </message>
+    <message>
+        <source>How much</source>
+        <translation>Wie viel</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+    <message>
+        <source>Nothing is to be bought for these days.</source>
+        <translation>Für diese Tage ist nichts zu kaufen.</translation>
+    </message>
+    <message>
+        <source> days ahead</source>
+        <translation> Tage voraus</translation>
+    </message>
+    <message>
+        <source>How many days ahead</source>
+        <translation>Wie viele Tage voraus</translation>
+    </message>
+    <message>
+        <source>What to buy</source>
+        <translation>Was zu kaufen ist</translation>
+    </message>
+    <message>
+        <source>&amp;For the steps that begin within</source>
+        <translation>&amp;Für die Schritte, die beginnen binnen</translation>
+    </message>
+    <message>
+        <source>&amp;Materials</source>
+        <translation>&amp;Material</translation>
+    </message>
+    <message>
+        <source>What to bu&amp;y</source>
+        <translation>Was &amp;zu kaufen ist</translation>
+    </message>
+    <message>
+        <source>&amp;Bought…</source>
+        <translation>&amp;Gekauft…</translation>
+    </message>
+    <message>
+        <source>&amp;Taken…</source>
+        <translation>&amp;Entnommen…</translation>
+    </message>
+    <message>
+        <source>&amp;Counted…</source>
+        <translation>Ge&amp;zählt…</translation>
+    </message>
+    <message>
+        <source>Stock — Studio Log</source>
+        <translation>Vorrat — Studio Log</translation>
+    </message>
+    <message>
+        <source>&amp;New material…</source>
+        <translation>&amp;Neues Material…</translation>
+    </message>
+    <message>
+        <source>Take b&amp;ack</source>
+        <translation>Zu&amp;rücknehmen</translation>
+    </message>
+    <message>
+        <source>&amp;Kept no longer</source>
+        <translation>Nicht mehr &amp;führen</translation>
+    </message>
+    <message>
+        <source>&amp;How much</source>
+        <translation>&amp;Wie viel</translation>
+    </message>
+    <message>
+        <source>&amp;Price</source>
+        <translation>&amp;Preis</translation>
+    </message>
+    <message>
+        <source>&amp;Batch</source>
+        <translation>&amp;Charge</translation>
+    </message>
+    <message>
+        <source>the supplier’s, if any</source>
+        <translation>die des Lieferanten, falls bekannt</translation>
+    </message>
+    <message>
+        <source>Best be&amp;fore</source>
+        <translation>&amp;Haltbar bis</translation>
+    </message>
+    <message>
+        <source>&amp;Note</source>
+        <translation>&amp;Notiz</translation>
+    </message>
+    <message>
+        <source>a note, if any</source>
+        <translation>eine Notiz, wenn gewünscht</translation>
+    </message>
+    <message>
+        <source>What &amp;methods call it</source>
+        <translation>Wie &amp;Methoden es nennen</translation>
+    </message>
+    <message>
+        <source>soda-ash; else by its name</source>
+        <translation>soda-ash; sonst nach seinem Namen</translation>
+    </message>
+    <message>
+        <source>What is t&amp;here</source>
+        <translation>Was &amp;da ist</translation>
+    </message>
+    <message>
+        <source>Buy again be&amp;low</source>
+        <translation>Nachkaufen &amp;unter</translation>
+    </message>
+    <message>
+        <source>Pl&amp;ace</source>
+        <translation>&amp;Ort</translation>
+    </message>
+    <message>
+        <source>shelf 2</source>
+        <translation>Regal 2</translation>
+    </message>
+    <message>
+        <source>New material</source>
+        <translation>Neues Material</translation>
+    </message>
+    <message>
+        <source>Bought: {title}</source>
+        <translation>Gekauft: {title}</translation>
+    </message>
+    <message>
+        <source>Taken by hand: {title}</source>
+        <translation>Von Hand entnommen: {title}</translation>
+    </message>
+    <message>
+        <source>Counted: {title}</source>
+        <translation>Gezählt: {title}</translation>
+    </message>
+    <message>
+        <source>&amp;Write it down</source>
+        <translation>&amp;Aufschreiben</translation>
+    </message>
+    <message>
+        <source>Fill in: {label}</source>
+        <translation>Ausfüllen: {label}</translation>
     </message>
 </context>
 </TS>

@@ -19,6 +19,8 @@ from studio_log.services.desk import Desk
 from studio_log.services.lot_acts import next_lot_code
 from studio_log.services.ports import Clock
 from studio_log.services.ringing import answer
+from studio_log.services.stock import NewMaterial
+from studio_log.services.stock_acts import new_material
 from studio_log.services.studio import Studio
 from studio_log.services.walking import walk
 
@@ -35,9 +37,16 @@ def open_demo(folder: Path, clock: Clock) -> Studio:
         work.settings.put_all({**kept, "welcomed": True})
         studio.read_kept_settings(work)
         desk = studio.desk(work)
+        for row in data["stock"]:
+            _shelve(desk, row)
         for index, row in enumerate(data["lots"]):
             _make(desk, row, timedelta(minutes=7 * index))
     return studio
+
+
+def _shelve(desk: Desk, row: Mapping[str, Any]) -> None:
+    told = {name: value for name, value in row.items() if name != "days"}
+    new_material(desk, NewMaterial(**told, at=desk.now - timedelta(days=row["days"]), sure=True))
 
 
 def _make(desk: Desk, row: Mapping[str, Any], shift: timedelta) -> None:

@@ -108,6 +108,12 @@ def pointed(value: float, places: int, *, up: bool = False) -> str:
     return "0" if written in {"-0", ""} else written
 
 
+def money(value: float) -> str:
+    """Write a sum of money to the hundredth, as the place does, without a currency: "12.50"."""
+    exact = Decimal(repr(round(value, 9))).quantize(Decimal("0.01"), rounding=ROUND_HALF_UP)
+    return f"{exact:f}".replace(".", region().decimal)
+
+
 def quoted(text: str, *, longest: int = 60) -> str:
     """Give a person's own words in quotation marks, cut where they are long."""
     return f"“{text}”" if len(text) <= longest else f"“{text[: longest - 1]}…”"

@@ -19,6 +19,7 @@ from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.pictures import PictureFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
+from studio_log.services.stock import CostFor, ShoppingFor, StockFor
 
 
 @dataclass(frozen=True)
@@ -331,7 +332,7 @@ class Status:
 
 
 Question = (
-    FindLots | LotRowsFor | MethodPageFor | CautionsFor
+    FindLots | LotRowsFor | StockFor | ShoppingFor | CostFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
     | PictureFor | JoinOfferFor | JoinFor

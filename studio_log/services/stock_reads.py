@@ -11,7 +11,7 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry, standing
 from studio_log.domain.lot_amounts import Use, bought_for, uses_of
 from studio_log.domain.lots import Lot
-from studio_log.domain.number_text import plain
+from studio_log.domain.number_text import money
 from studio_log.domain.stock import Material, Wanted, cost_of, left_of, material_from, shopping
 from studio_log.domain.windows import windows_of
 from studio_log.language.words import tr
@@ -75,8 +75,8 @@ def _price_words(price: float | None, unit: str) -> str:
     if price is None:
         return ""
     if unit == "g":
-        return tr("{price} a kilogram", price=plain(price * 1000, 2))
-    return tr("{price} a litre", price=plain(price, 2))
+        return tr("{price} a kilogram", price=money(price * 1000))
+    return tr("{price} a litre", price=money(price))
 
 
 def _state(desk: Desk, of: Material, left: float, *, is_low: bool) -> str:
@@ -120,7 +120,7 @@ def _entry_words(desk: Desk, of: Material, entry: Entry) -> str:
     batch = str(entry.data.get("batch", ""))
     more = [tr("batch {batch}", batch=batch)] if batch else []
     if (price := entry.data.get("price")) is not None:
-        more.append(tr("for {price}", price=plain(float(price), 2)))
+        more.append(tr("for {price}", price=money(float(price))))
     return ", ".join([whole, *more, *filter(None, [entry.note])])
 
 
@@ -173,7 +173,7 @@ def cost(_house: Any, desk: Desk, question: CostFor) -> Cost:
     total, unknown = cost_of(uses_of(lot), shelf)
     if not shelf or not (total or unknown):
         return Cost(total, unknown, "")
-    words = tr("Materials so far: {total}", total=plain(total, 2))
+    words = tr("Materials so far: {total}", total=money(total))
     if unknown:
         words = tr("{words}; without a price: {titles}", words=words, titles=", ".join(unknown))
     return Cost(total, unknown, f"{words}.")

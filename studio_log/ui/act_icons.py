@@ -29,6 +29,7 @@ ICONS: Final[Mapping[str, str]] = {
     "to_bench": "bench",
     "methods": "methods",
     "calculator": "calculator",
+    "stock": "stock",
     "across": "room",
     "larger": "larger",
     "smaller": "smaller",

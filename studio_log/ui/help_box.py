@@ -31,6 +31,7 @@ PAGES: Final = (
     (tr_later("Methods"), "methods"),
     (tr_later("Dyes and materials"), "dyes"),
     (tr_later("Calculator"), "calculator"),
+    (tr_later("The stock"), "stock"),
     (tr_later("Safety"), "safety"),
     (tr_later("Keys"), "keys"),
     (tr_later("Commands"), "commands"),

@@ -29,6 +29,7 @@ from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
+from studio_log.ui.stock.stock_box import StockBox
 from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
 from studio_log.ui.timeline.sheet_out import copy_picture, print_sheet, save_picture
 from studio_log.ui.timeline.timeline_view import TimelineView
@@ -88,6 +89,7 @@ class MenuActs(QObject):
             "to_bench": self._to_bench,
             "methods": self._methods,
             "calculator": self._calculator,
+            "stock": self._stock,
             "across": self._across,
             "lines": self._lines,
             "larger": self._larger,
@@ -187,6 +189,11 @@ class MenuActs(QObject):
 
     def _calculator(self) -> None:
         box = CalculatorBox(self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
+
+    def _stock(self) -> None:
+        box = StockBox(self._bridge, self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
 

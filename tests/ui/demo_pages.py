@@ -28,6 +28,7 @@ from studio_log.ui.main_window import MainWindow
 from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
+from studio_log.ui.stock.stock_box import StockBox
 from studio_log.ui.tags.tag_dialog import TagDialog
 from studio_log.ui.welcome.welcome_page import WelcomePage
 from tests.ui.window_kit import HandTray, WrittenAsk
@@ -60,6 +61,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "what rang": lambda house: RangBox(house.bridge),
     "help": lambda _house: HelpBox(),
     "calculator": lambda _house: CalculatorBox(),
+    "stock": lambda house: StockBox(house.bridge),
     "welcome": lambda house: WelcomePage(house.bridge),
     "tags": lambda house: TagDialog(house.studio.ask(TagsFor(("26-001",)))),
     "across the room": lambda house: AcrossView(house.bridge, Chime()),

@@ -1,0 +1,1 @@
+"""The stock: what is on the shelf, and what to buy."""
