@@ -24,6 +24,9 @@ from studio_log.present.timeline_places import (
     seen,
 )
 
+PLAN_END: Final = 1.5
+STITCH_HALF: Final = 3.0
+"""Pixels from the middle of a stitch to its edge, up and down."""
 LEAST_NIGHT: Final = 2.0
 """Narrower nights are left out, in pixels."""
 
@@ -35,7 +38,8 @@ class RowSizes:
     row: float = 48.0
     bar_top: float = 7.0
     bar: float = 22.0
-    planned_gap: float = 3.0
+    planned_gap: float = 2.0
+    """From the bar to the line of the plan; the line's ends reach `PLAN_END` up and down."""
     strip_top: float = 32.0
     """Under the bar: stitches, and marks with their words."""
     strip: float = 13.0
@@ -44,6 +48,16 @@ class RowSizes:
     drop: float = 12.0
     stitch: float = 9.0
     mark: float = 11.0
+
+    @property
+    def planned_y(self) -> float:
+        """Middle of the line of the plan, just under its bar."""
+        return self.bar_top + self.bar + self.planned_gap + 0.5
+
+    @property
+    def stitch_y(self) -> float:
+        """Middle of the stitches, at the foot of the strip: clear of the line of the plan."""
+        return self.strip_top + self.strip - STITCH_HALF - 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -159,6 +159,8 @@ class Timeline:
     """When the workshop is not open; none where no hours were set."""
     shared: tuple[SharedRow, ...] = ()
     """Vessels, drying line and heat: who takes them and where lots meet."""
+    left_out: int = 0
+    """Lots that are not shown because there are too many: those that need hands last."""
 
 
 @dataclass(frozen=True)

@@ -25,6 +25,7 @@ from studio_log.present.timeline_shared import SharedRow, Stock, shared_rows
 from studio_log.present.timeline_story import LaneFacts, Span
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk, whole_code
+from studio_log.store.values import LotQuery
 
 FUTURE_SHOWN = timedelta(days=200)
 MOST_LANES = 400
@@ -36,7 +37,7 @@ NIGHTS_MOST = (timedelta(days=90), timedelta(days=400))
 
 def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
     """Give the lanes of the lots named, else of every lot that is not ended."""
-    codes = [whole_code(code) for code in question.codes] or list(desk.work.lots.live_codes())
+    codes = [whole_code(code) for code in question.codes] or _by_need(desk)
     lots = [desk.lot(code) for code in codes[:MOST_LANES]]
     lanes = [lane(desk, lot) for lot in lots if lot.started or question.codes]
     lanes.sort(key=lambda one: (_next_hands(one, desk.now), one.code))
@@ -51,7 +52,18 @@ def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
         desk.zone,
         closed=tuple(Closed(start, end) for start, end in closed),
         shared=_shared(desk, lanes),
+        left_out=max(0, len(codes) - MOST_LANES),
     )
+
+
+def _by_need(desk: Desk) -> list[str]:
+    """Give the codes of every lot that is not ended; of too many those first that need hands."""
+    live = desk.work.lots.live_codes()
+    if len(live) <= MOST_LANES:
+        return list(live)
+    there = set(live)
+    needed = desk.work.lots.found(LotQuery(order="need", now=desk.now)).codes
+    return [code for code in needed if code in there]
 
 
 def _shared(desk: Desk, lanes: list[Lane]) -> tuple[SharedRow, ...]:

@@ -91,7 +91,7 @@ class Refreshing(QObject):
 
     def _show_timeline(self, timeline: Timeline) -> None:
         page = self._at.timeline
-        page.show_around(timeline.closed, timeline.shared)
+        page.show_around(timeline.closed, timeline.shared, left_out=timeline.left_out)
         page.show_lanes(timeline.lanes, timeline.nights, timeline.now, timeline.zone)
         self._at.panes.share(page.wanted_height())
 

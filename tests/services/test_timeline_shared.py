@@ -7,6 +7,7 @@ import pytest
 from studio_log.domain.journal import Act
 from studio_log.domain.sharing import Shared
 from studio_log.services import questions as q
+from studio_log.services import timeline_reads
 from studio_log.services.commands import ChangeSettings, SetLot, Undo
 from tests.support.fixtures import Workshop, a_studio, clock, shop
 
@@ -83,3 +84,15 @@ def test_a_vessel_name_that_cannot_be_kept_is_refused(shop: Workshop) -> None:
         with pytest.raises(Refusal, match="vessel's name"):
             shop.do(SetLot(code, vessel=name))
     assert shop.lot(code).vessel == "tub"
+
+
+def test_of_too_many_lots_those_that_need_hands_first_are_shown(
+    shop: Workshop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(timeline_reads, "MOST_LANES", 2)
+    planned = [shop.new() for _ in range(3)]
+    pressing = in_the_soak(shop, "tub")
+    told = shop.studio.ask(q.TimelineFor())
+    assert told.left_out == 2
+    assert [lane.code for lane in told.lanes] == [pressing]  # before those only planned
+    assert shop.studio.ask(q.TimelineFor((planned[0],))).left_out == 0

@@ -4,6 +4,8 @@ import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPen
 
+from studio_log.present.timeline_layout import PLAN_END, STITCH_HALF
+from studio_log.ui.timeline.pencils import _sizes
 from studio_log.ui.timeline.ribbons import ROUND, Ribbon
 
 pytestmark = [
@@ -46,6 +48,14 @@ def furthest(one: QImage, other: QImage) -> int:
     whole = [each.convertToFormat(QImage.Format.Format_RGBA8888) for each in (one, other)]
     mine, theirs = (bytes(each.constBits()) for each in whole)
     return max(abs(a - b) for a, b in zip(mine, theirs, strict=True))
+
+
+@pytest.mark.parametrize("scale", [0.8, 0.9, 1, 1.1, 1.25, 1.5, 2, 3])
+def test_the_line_of_the_plan_is_clear_of_bar_and_stitches(scale: float) -> None:
+    sizes = _sizes(scale)
+    assert sizes.planned_y - PLAN_END >= sizes.bar_top + sizes.bar
+    assert sizes.planned_y + PLAN_END + 1 <= sizes.stitch_y - STITCH_HALF
+    assert sizes.stitch_y + STITCH_HALF <= sizes.row
 
 
 def test_hatching_runs_on_from_piece_to_piece() -> None:

@@ -311,6 +311,28 @@ def test_only_the_lanes_in_sight_are_laid_out(view: TimelineView) -> None:
     assert any(layout.lane.code == "26-400" for _, layout in view.scene().rows)
 
 
+def test_what_is_left_out_is_said_on_the_sheet_and_above_it(
+    qtbot: QtBot, qapp: QApplication
+) -> None:
+    apply_theme(qapp, "light", family="DejaVu Sans")
+    page = TimelinePage()
+    qtbot.addWidget(page)
+    page.resize(1100, 500)
+    page.show_lanes(lots(), nights(), NOW, ZONE)
+    page.show()
+    down = page.view.verticalScrollBar()
+    without = down.maximum()
+    assert "pleat" in page.hint.text()
+    page.show_around([], (), left_out=1192)
+    page.show_lanes(lots(), nights(), NOW, ZONE)
+    assert page.hint.text() == "8 of 1,200 lots: those that need hands first"
+    assert down.maximum() > without
+    down.setValue(down.maximum())
+    foot = page.view.viewport().grab().toImage()
+    line = [foot.pixelColor(x, foot.height() - 14) for x in range(10, 400)]
+    assert any(shade.lightness() < 120 for shade in line)  # words where else is bare ground
+
+
 def test_with_no_lots_it_says_so_kindly(view: TimelineView, qtbot: QtBot) -> None:
     view.show_lanes([], [], NOW, ZONE)
     assert story(view) == NOTHING

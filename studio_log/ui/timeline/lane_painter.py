@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPixmap, QPolygonF
 
 from studio_log.present.text_room import Interval
-from studio_log.present.timeline_layout import BarShape, LaneLayout
+from studio_log.present.timeline_layout import PLAN_END, BarShape, LaneLayout
 from studio_log.ui.timeline.pencils import Dye, Pencils
 from studio_log.ui.timeline.ribbons import ROUND
 from studio_log.ui.timeline.shapes import draw_mark
@@ -108,13 +108,12 @@ def _draw_soft(painter: QPainter, shape: BarShape, soft: Interval, pencils: Penc
 
 
 def _draw_planned(painter: QPainter, planned: Interval, dye: Dye, pencils: Pencils) -> None:
-    sizes = pencils.sizes
-    y = sizes.bar_top + sizes.bar + sizes.planned_gap + 0.5
+    y = pencils.sizes.planned_y
     left, right = planned
     painter.setPen(dye.planned_pen)
     painter.drawLine(QPointF(left, y), QPointF(right, y))
     for x in (left, right):
-        painter.drawLine(QPointF(x, y - 2), QPointF(x, y + 2))
+        painter.drawLine(QPointF(x, y - PLAN_END), QPointF(x, y + PLAN_END))
 
 
 def _draw_words(painter: QPainter, shape: BarShape, pencils: Pencils) -> None:
@@ -191,7 +190,7 @@ def _draw_drops(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None
 def _draw_stitches(painter: QPainter, layout: LaneLayout, pencils: Pencils) -> None:
     sewn, hollow = pencils.stitch(done=True), pencils.stitch(done=False)
     wide, high = _half(sewn)
-    top = round(pencils.sizes.strip_top + pencils.sizes.strip / 2 - high)
+    top = round(pencils.sizes.stitch_y - high)
     draw = painter.drawPixmap
     for shape in layout.stitches:
         draw(round(shape.x - wide), top, sewn if shape.stitch.done else hollow)

@@ -82,7 +82,7 @@ class Paper:
     def _draw_title(self, painter: QPainter, note: str) -> None:
         pencils = self._pencils
         middle = self._top() / 2 - pencils.theme.metrics.s
-        told = f"{self._note}, {note}" if note else self._note
+        told = ", ".join(part for part in (self._state.cut_words, self._note, note) if part)
         wide = pencils.small(told)
         painter.setPen(pencils.colours.ink)
         painter.setFont(pencils.bold.font)
@@ -152,7 +152,7 @@ def _fitted_state(stretch: Stretch, pencils: Pencils, width: float) -> SheetStat
     seen, made = stretch.state, SheetState()
     made.opened, made.pleat_width = seen.opened, pencils.pleat_width
     made.closed, made.all_shared = seen.closed, seen.all_shared
-    made.shows_shared = seen.shows_shared
+    made.shows_shared, made.left_out = seen.shows_shared, seen.left_out
     made.zoom = seen.zoom
     made.show(seen.lanes, seen.nights, seen.now, seen.zone)
     place = place_of(made, Looking(width, 0, 0, 0, "", None), pencils)

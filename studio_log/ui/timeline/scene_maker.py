@@ -1,9 +1,10 @@
 """From the state and the size of the viewport to the scene that is painted."""
 
 from dataclasses import dataclass
+from datetime import datetime
 from math import ceil
 
-from PySide6.QtCore import QRectF
+from PySide6.QtCore import QRect, QRectF
 
 from studio_log.present.ticks import tick_rows
 from studio_log.present.timeline_hits import Hit
@@ -12,7 +13,7 @@ from studio_log.present.timeline_shared_layout import SharedLayout, lay_out_shar
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Place, Scene
 from studio_log.ui.timeline.sheet_state import SheetState
-from studio_log.ui.timeline.walk import Spot, told
+from studio_log.ui.timeline.walk import PLEAT_ROW, Spot, told
 
 _NAMES_FROM = 900
 """Width from which the gutter shows names too."""
@@ -137,3 +138,38 @@ def _focus_place(
 def _reach(shape: BarShape, step: int | None) -> tuple[float, float] | None:
     steps = {shape.bar.step, *(bar.step for bar in shape.merged)}
     return shape.reach if step in steps else None
+
+
+def spot_place(state: SheetState, looking: Looking, pencils: Pencils, spot: Spot) -> QRect:
+    """Give where a row or a thing of it lies in the viewport, also where it is out of sight."""
+    place, sizes = place_of(state, looking, pencils), pencils.sizes
+    top = place.header + spot.row * sizes.row - place.scroll_y
+    high = sizes.row
+    if spot.row == PLEAT_ROW:
+        top, high = 0.0, place.header
+    if spot.stop is None:
+        return QRect(0, round(top), round(place.width), round(high))
+    hit = told(spot, state)
+    if hit is None or hit.at is None:
+        return QRect()
+    since, until = _span(state, spot.row, hit, hit.at)
+    left, right = place.to_view(state.scale.x(since)), place.to_view(state.scale.x(until))
+    left, right = left - sizes.drop / 2, max(right, left + sizes.drop / 2)
+    left = max(left, place.gutter)
+    return QRect(round(left), round(top), max(round(right - left), 0), round(high))
+
+
+def _span(state: SheetState, row: int, hit: Hit, at: datetime) -> tuple[datetime, datetime]:
+    """Give from when to when a thing lies on the sheet; twice its moment for what has no length."""
+    shared = state.shared_at(row)
+    ends: list[datetime] = []
+    if shared is not None and hit.part == "clash":
+        ends = [one.end for one in shared.clashes if one.start == at]
+    elif shared is not None:
+        mine = (hit.code, hit.step, at)
+        ends = [one.end for one in shared.takings if (one.code, one.step, one.start) == mine]
+    elif hit.part == "pleat":
+        return next(((one.start, one.end) for one in state.pleats if one.key == at), (at, at))
+    elif hit.part == "bar":
+        ends = [bar.end for bar in state.lanes[row].bars if bar.step == hit.step]
+    return at, max([at, *ends])

@@ -103,6 +103,7 @@ def draw_body(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
     painter.setWorldTransform(base)
     _draw_focus(painter, scene, pencils)
     painter.restore()
+    _draw_cut(painter, scene, pencils)
 
 
 def draw_folds(
@@ -203,6 +204,24 @@ def _draw_closed(painter: QPainter, scene: Scene, pencils: Pencils, height: floa
         band = QRectF(place.to_view(left), place.header, right - left, height)
         painter.fillRect(band, pencils.closed)
     painter.setBrushOrigin(QPointF(0, 0))
+
+
+def foot_height(state: SheetState, pencils: Pencils) -> float:
+    """Give the height of the line under the last row that says what is left out; else 0."""
+    return pencils.sizes.row * 0.75 if state.cut_words else 0.0
+
+
+def _draw_cut(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
+    words, high = scene.state.cut_words, foot_height(scene.state, pencils)
+    if not words:
+        return
+    place, top = scene.place, _top(scene, scene.state.row_count)
+    told = f"{words}. The others stand in the list of lots."
+    painter.setPen(pencils.colours.ink)
+    painter.setFont(pencils.bar.font)
+    room = place.width - 2 * pencils.theme.metrics.l
+    text = fitted(told, room, pencils.bar)
+    pencils.bar.draw(painter, pencils.theme.metrics.l, top + high / 2, text)
 
 
 def _draw_folds(

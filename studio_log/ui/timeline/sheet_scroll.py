@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import Final
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal, Slot
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractScrollArea, QFrame, QWidget
 from typing_extensions import override
@@ -13,8 +13,8 @@ from studio_log.ui.theme import theme
 from studio_log.ui.timeline.header_painter import draw_header, now_text
 from studio_log.ui.timeline.now_tab import NowTab
 from studio_log.ui.timeline.pencils import Pencils
-from studio_log.ui.timeline.scene_maker import Looking, make_scene, place_of
-from studio_log.ui.timeline.sheet_painter import Place, Scene, draw_body, draw_gutter
+from studio_log.ui.timeline.scene_maker import Looking, make_scene, place_of, spot_place
+from studio_log.ui.timeline.sheet_painter import Place, Scene, draw_body, draw_gutter, foot_height
 from studio_log.ui.timeline.sheet_state import BEFORE_NOW, SheetState
 from studio_log.ui.timeline.walk import Spot
 
@@ -107,6 +107,20 @@ class SheetScroll(QAbstractScrollArea):
             self._scene = make_scene(self._state, self._looking(), self._tools())
         return self._scene
 
+    @property
+    def shown(self) -> SheetState:
+        """What the sheet shows, to be read and not to be changed."""
+        return self._state
+
+    @property
+    def keyboard_at(self) -> Spot | None:
+        """Where the keyboard is, while the view has it."""
+        return self._spot if self.hasFocus() else None
+
+    def place_at(self, spot: Spot) -> QRect:
+        """Give where a row, or a thing of it, lies in the viewport; empty where it has no place."""
+        return spot_place(self._state, self._looking(), self._tools(), spot)
+
     def paint_on(self, painter: QPainter) -> None:
         """Draw the whole viewport."""
         tools = self._tools()
@@ -153,6 +167,7 @@ class SheetScroll(QAbstractScrollArea):
     def wanted_height(self) -> int:
         """Give the height in pixels that shows every lane at once."""
         lanes = self._tools().sizes.row * max(self._state.row_count, 1)
+        lanes += foot_height(self._state, self._tools())
         return round(self._place().header + lanes) + self.horizontalScrollBar().sizeHint().height()
 
     @override
@@ -221,7 +236,8 @@ class SheetScroll(QAbstractScrollArea):
         across.setPageStep(max(1, round(wide)))
         across.setRange(0, max(0, round(self._state.scale.width - wide)))
         down.setPageStep(max(1, round(high)))
-        down.setRange(0, max(0, round(self._state.row_count * tools.sizes.row - high)))
+        rows = self._state.row_count * tools.sizes.row + foot_height(self._state, tools)
+        down.setRange(0, max(0, round(rows - high)))
 
     @Slot()
     def _back_to_now(self) -> None:

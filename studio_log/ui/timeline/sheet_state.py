@@ -43,6 +43,8 @@ class SheetState:
         self.rows: dict[str, int] = {}
         self.closed: tuple[Closed, ...] = ()
         self.all_shared: tuple[SharedRow, ...] = ()
+        self.left_out = 0
+        """Lots that found no room on the sheet."""
         self.shows_shared = False
         """Whether the rows for vessels, line and heat stand below the lots."""
         self.edges = (_NOWHERE, _NOWHERE)
@@ -61,6 +63,14 @@ class SheetState:
         self.edges = self._edges()
         self.hands = sorted({moment for lane in self.lanes for moment in lane.hands})
         self.rebuild()
+
+    @property
+    def cut_words(self) -> str:
+        """Say that lots are left out, and which; "" where none are."""
+        if not self.left_out or not self.lanes:
+            return ""
+        shown = len(self.lanes)
+        return f"{shown:,} of {shown + self.left_out:,} lots: those that need hands first"
 
     @property
     def shared(self) -> tuple[SharedRow, ...]:

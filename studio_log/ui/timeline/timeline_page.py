@@ -17,6 +17,7 @@ from studio_log.ui.timeline.timeline_view import TimelineView
 
 _OPEN = "Open all folds"
 _FOLD = "Fold all"
+HINT = "quiet stretches are pleated; click a pleat to open it"
 LINES_TIP = "Show who uses vessels, drying line and heat, and where lots meet (L)"
 
 
@@ -34,7 +35,7 @@ class TimelinePage(QWidget):
         self.view = TimelineView(self)
         self.legend = Legend(self)
         self.heading = QLabel("Steps over time")
-        self.hint = QLabel("quiet stretches are pleated; click a pleat to open it")
+        self.hint = QLabel(HINT)
         self.lines_button = QPushButton("Lines")
         self.lines_button.setCheckable(True)
         self.now_button = QPushButton("Now")
@@ -51,10 +52,14 @@ class TimelinePage(QWidget):
         """Show lots; see `TimelineView.show_lanes`."""
         self.view.show_lanes(lanes, nights, now, zone)
         self.legend.show_signs(self.view.signs())
+        self.hint.setText(self.view.cut_words or HINT)
+        self._fit_hint()
 
-    def show_around(self, closed: Sequence[Closed], shared: Sequence[SharedRow]) -> None:
+    def show_around(
+        self, closed: Sequence[Closed], shared: Sequence[SharedRow], *, left_out: int = 0
+    ) -> None:
         """Take what stands around the lots; see `TimelineView.show_around`."""
-        self.view.show_around(closed, shared)
+        self.view.show_around(closed, shared, left_out=left_out)
         self.lines_button.setEnabled(bool(shared))
 
     def toggle_lines(self) -> None:

@@ -17,6 +17,7 @@ from studio_log.present.timeline_shared import SharedRow
 from studio_log.ui.timeline.legend_rows import SIGNS, Sign
 from studio_log.ui.timeline.paper import Stretch
 from studio_log.ui.timeline.point_sheet import PointSheet
+from studio_log.ui.timeline.read_aloud import speak_of_sheets
 from studio_log.ui.timeline.sheet_scroll import NOTHING, ZOOM_STEP
 from studio_log.ui.timeline.walk import Spot, moved, stepped, stops_of, told
 
@@ -32,6 +33,7 @@ class TimelineView(PointSheet):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        speak_of_sheets()
         self.setAccessibleName("Steps over time")
         self.setAccessibleDescription(NOTHING)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -56,9 +58,17 @@ class TimelineView(PointSheet):
         self._tell()
         self.folds_changed.emit()
 
-    def show_around(self, closed: Sequence[Closed], shared: Sequence[SharedRow]) -> None:
-        """Take the hours in which the workshop is closed, and what the lots share."""
+    def show_around(
+        self, closed: Sequence[Closed], shared: Sequence[SharedRow], *, left_out: int = 0
+    ) -> None:
+        """Take closed hours, what the lots share, and how many lots found no room."""
         self._state.closed, self._state.all_shared = tuple(closed), tuple(shared)
+        self._state.left_out = left_out
+
+    @property
+    def cut_words(self) -> str:
+        """Say how many lots are shown, where that is not all; else ""."""
+        return self._state.cut_words
 
     def show_shared(self, shown: bool) -> None:  # noqa: FBT001 - a toggle's slot
         """Show the rows for vessels, line and heat below the lots, or put them away."""
