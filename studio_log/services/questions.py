@@ -19,6 +19,7 @@ from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.pictures import PictureFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
+from studio_log.services.shelf import DyeFor, DyesFor, MaterialFor, MaterialsFor
 from studio_log.services.stock import CostFor, ShoppingFor, StockFor
 
 
@@ -334,7 +335,8 @@ class Status:
 
 
 Question = (
-    FindLots | LotRowsFor | StockFor | ShoppingFor | CostFor | MethodPageFor | CautionsFor
+    DyesFor | DyeFor | MaterialsFor | MaterialFor
+    | FindLots | LotRowsFor | StockFor | ShoppingFor | CostFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
     | PictureFor | JoinOfferFor | JoinFor

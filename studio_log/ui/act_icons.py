@@ -30,6 +30,7 @@ ICONS: Final[Mapping[str, str]] = {
     "methods": "methods",
     "calculator": "calculator",
     "stock": "stock",
+    "dyes": "dyes",
     "across": "room",
     "larger": "larger",
     "smaller": "smaller",

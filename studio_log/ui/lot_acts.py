@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Signal, Slot
 
 from studio_log.domain.journal import Act
 from studio_log.services.commands import (
@@ -68,9 +68,17 @@ class LotActs(QObject):
         elif self.sheet is not None:
             getattr(self, f"_{slug}")(self.sheet)
 
+    @Slot()
     def new_lot(self) -> None:
         """Open the form for a new lot."""
-        self.form = LotForm(self._bridge, vessel_litres=self.vessel_litres, parent=self._window)
+        self.new_lot_by("")
+
+    @Slot(str)
+    def new_lot_by(self, method: str) -> None:
+        """Open the form for a new lot with a method chosen; "" leaves the choice."""
+        self.form = LotForm(
+            self._bridge, vessel_litres=self.vessel_litres, parent=self._window, method=method
+        )
         self.form.made.connect(self.lot_made)
         self.form.finished.connect(self._form_left)
         self.form.open()

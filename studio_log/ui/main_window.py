@@ -215,6 +215,7 @@ class MainWindow(QMainWindow):
         self.sheet.shown.connect(self._sheet_shown)
         self.sheet.act_wanted.connect(self.acts.do)
         self.sheet.method_wanted.connect(self.menu_acts.open_method)
+        self.menu_acts.lot_wanted.connect(self.acts.new_lot_by)
 
     def _connect_reminders(self) -> None:
         self.bench.shown.connect(self._bench_shown)

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from studio_log.domain.errors import Refusal
@@ -20,6 +20,7 @@ from studio_log.ui.bench.bench_page import BenchPage
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.calculator.calculator_box import CalculatorBox
 from studio_log.ui.chime import Chime
+from studio_log.ui.dyes.dyes_box import DyesBox
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.help_box import HelpBox
 from studio_log.ui.hushes import HUSHES
@@ -64,6 +65,9 @@ class Places:
 class MenuActs(QObject):
     """Does an act by its name in the table of the menus."""
 
+    lot_wanted = Signal(str)
+    """A lot is to be begun by the method of this name."""
+
     def __init__(self, window: QWidget, bridge: Bridge, ask: Ask, places: Places) -> None:
         super().__init__(window)
         self._window = window
@@ -90,6 +94,7 @@ class MenuActs(QObject):
             "methods": self._methods,
             "calculator": self._calculator,
             "stock": self._stock,
+            "dyes": self._dyes,
             "across": self._across,
             "lines": self._lines,
             "larger": self._larger,
@@ -195,6 +200,12 @@ class MenuActs(QObject):
     def _stock(self) -> None:
         box = StockBox(self._bridge, self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
+
+    def _dyes(self) -> None:
+        box = DyesBox(self._bridge, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.lot_wanted.connect(self.lot_wanted)
         box.show()
 
     def _across(self) -> None:

@@ -22,6 +22,7 @@ from studio_log.ui.across.across_view import AcrossView
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.calculator.calculator_box import CalculatorBox
 from studio_log.ui.chime import Chime
+from studio_log.ui.dyes.dyes_box import DyesBox
 from studio_log.ui.help_box import HelpBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.main_window import MainWindow
@@ -62,6 +63,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "help": lambda _house: HelpBox(),
     "calculator": lambda _house: CalculatorBox(),
     "stock": lambda house: StockBox(house.bridge),
+    "dyes": lambda house: DyesBox(house.bridge),
     "welcome": lambda house: WelcomePage(house.bridge),
     "tags": lambda house: TagDialog(house.studio.ask(TagsFor(("26-001",)))),
     "across the room": lambda house: AcrossView(house.bridge, Chime()),

@@ -35,7 +35,12 @@ class LotForm(QDialog):
     """Code of the lot made."""
 
     def __init__(
-        self, bridge: Bridge, *, vessel_litres: float = 10.0, parent: QWidget | None = None
+        self,
+        bridge: Bridge,
+        *,
+        vessel_litres: float = 10.0,
+        parent: QWidget | None = None,
+        method: str = "",
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle(tr("New lot"))
@@ -44,6 +49,7 @@ class LotForm(QDialog):
         self._methods: dict[str, Method] = {}
         self._changed: dict[str, float] = {}
         self._busy = False
+        self._wanted = method
         self._take_over(LotFields(self, bridge, vessel_litres))
         self.message = MessageBar(bridge)
         self.amounts = AmountRows()
@@ -90,6 +96,8 @@ class LotForm(QDialog):
             self.method_box.addItem(method.title, method.slug)
         self._method_chosen()
         self.typed.bring_back()
+        if self._wanted in self._methods:
+            self.method_box.setCurrentIndex(self.method_box.findData(self._wanted))
         self.name.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def read_fields(self) -> None:
