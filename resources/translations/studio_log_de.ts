@@ -764,8 +764,124 @@
         <translation>so weit</translation>
     </message>
     <message>
+        <source>planned</source>
+        <translation>geplant</translation>
+    </message>
+    <message>
+        <source>in work</source>
+        <translation>in Arbeit</translation>
+    </message>
+    <message>
+        <source>curing</source>
+        <translation>in Reife</translation>
+    </message>
+    <message>
+        <source>used</source>
+        <translation>verwendet</translation>
+    </message>
+    <message>
+        <source>stopped</source>
+        <translation>abgebrochen</translation>
+    </message>
+    <message>
+        <source>{n} d</source>
+        <translation>{n} Tage</translation>
+    </message>
+    <message>
+        <source>Taken back</source>
+        <translation>Zurückgenommen</translation>
+    </message>
+    <message>
+        <source>Joined into {lot}</source>
+        <translation>Vereinigt in {lot}</translation>
+    </message>
+    <message>
+        <source>Stopped</source>
+        <translation>Abgebrochen</translation>
+    </message>
+    <message>
+        <source>Used {when}</source>
+        <translation>Verwendet {when}</translation>
+    </message>
+    <message>
+        <source>Used {when}, cured {n} d</source>
+        <translation>Verwendet {when}, {n} Tage gereift</translation>
+    </message>
+    <message>
+        <source>Next: {step}</source>
+        <translation>Als Nächstes: {step}</translation>
+    </message>
+    <message>
+        <source>Every step is done</source>
+        <translation>Alle Schritte sind getan</translation>
+    </message>
+    <message>
+        <source>{ready} · day {n}</source>
+        <translation>{ready} · Tag {n}</translation>
+    </message>
+    <message>
+        <source>Curing · day {n} of {of}</source>
+        <translation>In Reife · Tag {n} von {of}</translation>
+    </message>
+    <message>
+        <source>Drying</source>
+        <translation>Trocknet</translation>
+    </message>
+    <message>
+        <source>Spinning out</source>
+        <translation>Schleudern</translation>
+    </message>
+    <message>
+        <source>Dip</source>
+        <translation>Tauchen</translation>
+    </message>
+    <message>
+        <source>{work} · coat {n} of {of}</source>
+        <translation>{work} · Auftrag {n} von {of}</translation>
+    </message>
+    <message>
+        <source>{work} · {span} in</source>
+        <translation>{work} · seit {span}</translation>
+    </message>
+    <message>
+        <source>stir</source>
+        <translation>rühren</translation>
+    </message>
+    <message>
+        <source>dry?</source>
+        <translation>trocken?</translation>
+    </message>
+    <message>
+        <source>begin</source>
+        <translation>beginnen</translation>
+    </message>
+    <message>
+        <source>end</source>
+        <translation>beenden</translation>
+    </message>
+    <message>
         <source>last call</source>
         <translation>letzter Aufruf</translation>
+    </message>
+    <message>
+        <source>too late since</source>
+        <translation>zu spät seit</translation>
+    </message>
+    <message>
+        <source>painting time is over</source>
+        <translation>die Malzeit ist vorbei</translation>
+    </message>
+    <message>
+        <source>paint by</source>
+        <translation>malen bis</translation>
+    </message>
+    <message>
+        <source>too late:</source>
+        <translation>zu spät:</translation>
+    </message>
+    <message>
+        <source>see why</source>
+        <translation>siehe warum</translation>
     </message>
     <message>
         <source>past its limit</source>
@@ -1792,8 +1908,404 @@
         <translation>Partie</translation>
     </message>
     <message>
+        <source>% of the weight of fibre</source>
+        <translation>% vom Fasergewicht</translation>
+    </message>
+    <message>
+        <source>litres a kilogram of cloth</source>
+        <translation>Liter auf ein Kilogramm Stoff</translation>
+    </message>
+    <message>
+        <source>the same for any weight</source>
+        <translation>gleich für jedes Gewicht</translation>
+    </message>
+    <message>
+        <source>grams of it to the litre</source>
+        <translation>Gramm davon auf den Liter</translation>
+    </message>
+    <message>
+        <source>times the volume of</source>
+        <translation>mal das Volumen von</translation>
+    </message>
+    <message>
+        <source>parts water on one part of</source>
+        <translation>Teile Wasser auf einen Teil von</translation>
+    </message>
+    <message>
+        <source>common practice, or whose it is</source>
+        <translation>allgemeiner Brauch, oder von wem es ist</translation>
+    </message>
+    <message>
+        <source>The method</source>
+        <translation>Die Methode</translation>
+    </message>
+    <message>
+        <source>School of practice</source>
+        <translation>Schule</translation>
+    </message>
+    <message>
+        <source>Version</source>
+        <translation>Fassung</translation>
+    </message>
+    <message>
+        <source>What it does and what it is for</source>
+        <translation>Was sie tut und wofür sie ist</translation>
+    </message>
+    <message>
+        <source>Where it comes from</source>
+        <translation>Woher sie kommt</translation>
+    </message>
+    <message>
+        <source>What it meets</source>
+        <translation>Was ihr begegnet</translation>
+    </message>
+    <message>
+        <source>Brings near the cloth</source>
+        <translation>Bringt an den Stoff</translation>
+    </message>
+    <message>
+        <source>Spoiled afterwards by</source>
+        <translation>Danach verdorben durch</translation>
+    </message>
+    <message>
+        <source>Short name</source>
+        <translation>Kurzname</translation>
+    </message>
+    <message>
+        <source>small letters and hyphens</source>
+        <translation>kleine Buchstaben und Bindestriche</translation>
+    </message>
+    <message>
+        <source>Going on with a method that brings what spoils this one is asked about.</source>
+        <translation>Wird mit einer Methode fortgefahren, die bringt, was diese verdirbt, so wird nachgefragt.</translation>
+    </message>
+    <message>
+        <source>Add an amount</source>
+        <translation>Menge hinzufügen</translation>
+    </message>
+    <message>
+        <source>Take out amount {n}</source>
+        <translation>Menge {n} herausnehmen</translation>
+    </message>
+    <message>
         <source>What</source>
         <translation>Was</translation>
+    </message>
+    <message>
+        <source>dry soybeans</source>
+        <translation>trockene Sojabohnen</translation>
+    </message>
+    <message>
+        <source>Counted as</source>
+        <translation>Gezählt als</translation>
+    </message>
+    <message>
+        <source>Of what</source>
+        <translation>Wovon</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>goes by itself</source>
+        <translation>ergibt sich</translation>
+    </message>
+    <message>
+        <source>Grams in a US cup</source>
+        <translation>Gramm je US-Tasse</translation>
+    </message>
+    <message>
+        <source>More does no harm</source>
+        <translation>Mehr schadet nicht</translation>
+    </message>
+    <message>
+        <source>The bucket has to hold it</source>
+        <translation>Der Eimer muss sie fassen</translation>
+    </message>
+    <message>
+        <source>May be changed for a lot</source>
+        <translation>Je Partie änderbar</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Anmerkung</translation>
+    </message>
+    <message>
+        <source>Source</source>
+        <translation>Quelle</translation>
+    </message>
+    <message>
+        <source>Add a reading</source>
+        <translation>Messwert hinzufügen</translation>
+    </message>
+    <message>
+        <source>Take out reading {n}</source>
+        <translation>Messwert {n} herausnehmen</translation>
+    </message>
+    <message>
+        <source>What is measured</source>
+        <translation>Was gemessen wird</translation>
+    </message>
+    <message>
+        <source>temperature of the bath</source>
+        <translation>Temperatur des Bads</translation>
+    </message>
+    <message>
+        <source>Add a view</source>
+        <translation>Ansicht hinzufügen</translation>
+    </message>
+    <message>
+        <source>Take out view {n}</source>
+        <translation>Ansicht {n} herausnehmen</translation>
+    </message>
+    <message>
+        <source>Days</source>
+        <translation>Tage</translation>
+    </message>
+    <message>
+        <source>What is said of it</source>
+        <translation>Was darüber gesagt wird</translation>
+    </message>
+    <message>
+        <source>Whose view it is</source>
+        <translation>Wessen Ansicht es ist</translation>
+    </message>
+    <message>
+        <source>What is done</source>
+        <translation>Was getan wird</translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation>Art</translation>
+    </message>
+    <message>
+        <source>What to do</source>
+        <translation>Was zu tun ist</translation>
+    </message>
+    <message>
+        <source>What happens if it waits</source>
+        <translation>Was geschieht, wenn es wartet</translation>
+    </message>
+    <message>
+        <source>{span} of work</source>
+        <translation>{span} Arbeit</translation>
+    </message>
+    <message>
+        <source>Earliest</source>
+        <translation>Frühestens</translation>
+    </message>
+    <message>
+        <source>may end after {span}</source>
+        <translation>darf nach {span} enden</translation>
+    </message>
+    <message>
+        <source>Aim</source>
+        <translation>Ziel</translation>
+    </message>
+    <message>
+        <source>best after {span}</source>
+        <translation>am besten nach {span}</translation>
+    </message>
+    <message>
+        <source>Latest</source>
+        <translation>Spätestens</translation>
+    </message>
+    <message>
+        <source>must end after {span}</source>
+        <translation>muss nach {span} enden</translation>
+    </message>
+    <message>
+        <source>From its start.</source>
+        <translation>Von seinem Beginn an.</translation>
+    </message>
+    <message>
+        <source>After the step before</source>
+        <translation>Nach dem Schritt davor</translation>
+    </message>
+    <message>
+        <source>Begins at once, as the step before ends</source>
+        <translation>Beginnt sofort, wenn der Schritt davor endet</translation>
+    </message>
+    <message>
+        <source>Not before</source>
+        <translation>Nicht vor</translation>
+    </message>
+    <message>
+        <source>if there is a rest</source>
+        <translation>falls es ruht</translation>
+    </message>
+    <message>
+        <source>rests {span}</source>
+        <translation>ruht {span}</translation>
+    </message>
+    <message>
+        <source>Best after</source>
+        <translation>Am besten nach</translation>
+    </message>
+    <message>
+        <source>if it matters</source>
+        <translation>falls es zählt</translation>
+    </message>
+    <message>
+        <source>best {span} after</source>
+        <translation>am besten {span} danach</translation>
+    </message>
+    <message>
+        <source>Not later than</source>
+        <translation>Nicht später als</translation>
+    </message>
+    <message>
+        <source>no limit</source>
+        <translation>keine Grenze</translation>
+    </message>
+    <message>
+        <source>within {span}</source>
+        <translation>innerhalb von {span}</translation>
+    </message>
+    <message>
+        <source>Counted from</source>
+        <translation>Gezählt ab</translation>
+    </message>
+    <message>
+        <source>lifting</source>
+        <translation>dem Herausnehmen</translation>
+    </message>
+    <message>
+        <source>Tending</source>
+        <translation>Bewegen</translation>
+    </message>
+    <message>
+        <source>A short order</source>
+        <translation>Eine kurze Anweisung</translation>
+    </message>
+    <message>
+        <source>Stir</source>
+        <translation>Rühren</translation>
+    </message>
+    <message>
+        <source>Its button says</source>
+        <translation>Der Knopf sagt</translation>
+    </message>
+    <message>
+        <source>Stirred</source>
+        <translation>Gerührt</translation>
+    </message>
+    <message>
+        <source>At first after</source>
+        <translation>Zuerst nach</translation>
+    </message>
+    <message>
+        <source>at {span}</source>
+        <translation>nach {span}</translation>
+    </message>
+    <message>
+        <source>Then every</source>
+        <translation>Dann alle</translation>
+    </message>
+    <message>
+        <source>each {span} after the last</source>
+        <translation>je {span} nach dem letzten</translation>
+    </message>
+    <message>
+        <source>A small act inside a long step. All empty: none.</source>
+        <translation>Ein kleiner Handgriff in einem langen Schritt. Alles leer: keiner.</translation>
+    </message>
+    <message>
+        <source>Ask first after</source>
+        <translation>Zuerst fragen nach</translation>
+    </message>
+    <message>
+        <source>each {span} while you are awake</source>
+        <translation>je {span}, solange Sie wach sind</translation>
+    </message>
+    <message>
+        <source>Goes in</source>
+        <translation>Hinein kommt</translation>
+    </message>
+    <message>
+        <source>Worth measuring</source>
+        <translation>Messenswert</translation>
+    </message>
+    <message>
+        <source>Cautions</source>
+        <translation>Vorsicht</translation>
+    </message>
+    <message>
+        <source>As notices and buttons say it</source>
+        <translation>Wie Hinweise und Knöpfe es sagen</translation>
+    </message>
+    <message>
+        <source>When it may begin</source>
+        <translation>Wenn er beginnen darf</translation>
+    </message>
+    <message>
+        <source>Lay the cloth in the milk</source>
+        <translation>Stoff in die Milch legen</translation>
+    </message>
+    <message>
+        <source>When it ends</source>
+        <translation>Wenn er endet</translation>
+    </message>
+    <message>
+        <source>Lift the cloth and spin</source>
+        <translation>Stoff herausnehmen und schleudern</translation>
+    </message>
+    <message>
+        <source>The button says</source>
+        <translation>Der Knopf sagt</translation>
+    </message>
+    <message>
+        <source>Lifted</source>
+        <translation>Herausgenommen</translation>
+    </message>
+    <message>
+        <source>Coat and milk</source>
+        <translation>Auftrag und Milch</translation>
+    </message>
+    <message>
+        <source>Coat</source>
+        <translation>Auftrag</translation>
+    </message>
+    <message>
+        <source>The coat may be left out</source>
+        <translation>Der Auftrag darf wegbleiben</translation>
+    </message>
+    <message>
+        <source>Makes milk</source>
+        <translation>Ergibt Milch</translation>
+    </message>
+    <message>
+        <source>Uses milk</source>
+        <translation>Braucht Milch</translation>
+    </message>
+    <message>
+        <source>The cure</source>
+        <translation>Die Reife</translation>
+    </message>
+    <message>
+        <source>Once it is over</source>
+        <translation>Wenn sie vorbei ist</translation>
+    </message>
+    <message>
+        <source>ready for immersion</source>
+        <translation>bereit für das Bad</translation>
+    </message>
+    <message>
+        <source>Days offered first</source>
+        <translation>Zuerst angebotene Tage</translation>
+    </message>
+    <message>
+        <source>Best for painting, days</source>
+        <translation>Am besten zum Malen, Tage</translation>
+    </message>
+    <message>
+        <source>Days count from fully dry. Each view is a choice with its source.</source>
+        <translation>Die Tage zählen ab ganz trocken. Jede Ansicht ist eine Wahl mit ihrer Quelle.</translation>
+    </message>
+    <message>
+        <source>Views</source>
+        <translation>Ansichten</translation>
     </message>
     <message>
         <source>Rang</source>
@@ -2440,12 +2952,96 @@
         <translation>Seite &amp;zeigen</translation>
     </message>
     <message>
+        <source>Methods (*.toml)</source>
+        <translation>Methoden (*.toml)</translation>
+    </message>
+    <message>
+        <source>Compare with…</source>
+        <translation>Vergleichen mit …</translation>
+    </message>
+    <message>
+        <source>The draft before it is one Undo away.</source>
+        <translation>Der Entwurf davor ist ein Rückgängig entfernt.</translation>
+    </message>
+    <message>
+        <source>{title} is written to {file}.</source>
+        <translation>{title} ist geschrieben: {file}.</translation>
+    </message>
+    <message>
+        <source>Methods — Studio Log</source>
+        <translation>Methoden — Studio Log</translation>
+    </message>
+    <message>
+        <source>Amounts for so much cloth</source>
+        <translation>Mengen für so viel Stoff</translation>
+    </message>
+    <message>
+        <source>Compare with</source>
+        <translation>Vergleichen mit</translation>
+    </message>
+    <message>
+        <source>Where they part</source>
+        <translation>Worin sie sich unterscheiden</translation>
+    </message>
+    <message>
+        <source>Read from {file}. Nothing is kept until it is saved.</source>
+        <translation>Gelesen aus {file}. Nichts wird behalten, bis es gespeichert ist.</translation>
+    </message>
+    <message>
+        <source>Cloth</source>
+        <translation>Stoff</translation>
+    </message>
+    <message>
+        <source>Copy and &amp;edit…</source>
+        <translation>Kopieren und b&amp;earbeiten …</translation>
+    </message>
+    <message>
         <source>&amp;Print…</source>
         <translation>&amp;Drucken…</translation>
     </message>
     <message>
         <source>Save as P&amp;DF…</source>
         <translation>Als P&amp;DF speichern…</translation>
+    </message>
+    <message>
+        <source>E&amp;xport…</source>
+        <translation>E&amp;xportieren …</translation>
+    </message>
+    <message>
+        <source>&amp;Import…</source>
+        <translation>&amp;Importieren …</translation>
+    </message>
+    <message>
+        <source>Amounts for {n} g of cloth</source>
+        <translation>Mengen für {n} g Stoff</translation>
+    </message>
+    <message>
+        <source>The draft you left is here again.</source>
+        <translation>Der verlassene Entwurf ist wieder da.</translation>
+    </message>
+    <message>
+        <source>A copy: the method it came from stays.</source>
+        <translation>Eine Kopie: die Methode, aus der sie kommt, bleibt.</translation>
+    </message>
+    <message>
+        <source>The draft is kept.</source>
+        <translation>Der Entwurf ist aufbewahrt.</translation>
+    </message>
+    <message>
+        <source>The draft is given up. Nothing else was changed.</source>
+        <translation>Der Entwurf ist aufgegeben. Sonst wurde nichts geändert.</translation>
+    </message>
+    <message>
+        <source>Export the method</source>
+        <translation>Methode exportieren</translation>
+    </message>
+    <message>
+        <source>Save the page as a PDF</source>
+        <translation>Seite als PDF speichern</translation>
+    </message>
+    <message>
+        <source>Import a method</source>
+        <translation>Methode importieren</translation>
     </message>
     <message>
         <source> of {count}</source>
@@ -2512,8 +3108,60 @@
         <translation>Etiketten drucken…</translation>
     </message>
     <message>
+        <source>The text cannot be shown as a form until it is mended. Nothing is lost: it is under “Text”.</source>
+        <translation>Der Text kann nicht als Formular gezeigt werden, bis er berichtigt ist. Nichts ist verloren: er steht unter „Text“.</translation>
+    </message>
+    <message>
+        <source>The method as text</source>
+        <translation>Die Methode als Text</translation>
+    </message>
+    <message>
         <source>Undo</source>
         <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Take the last change back</source>
+        <translation>Die letzte Änderung zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Do again what was taken back</source>
+        <translation>Das Zurückgenommene wieder tun</translation>
+    </message>
+    <message>
+        <source>&amp;Save as the studio’s own</source>
+        <translation>Als eigene &amp;speichern</translation>
+    </message>
+    <message>
+        <source>&amp;Back to the page</source>
+        <translation>&amp;Zurück zur Seite</translation>
+    </message>
+    <message>
+        <source>Back to the page; the draft is kept</source>
+        <translation>Zurück zur Seite; der Entwurf bleibt</translation>
+    </message>
+    <message>
+        <source>&amp;Give the draft up</source>
+        <translation>Entwurf auf&amp;geben</translation>
+    </message>
+    <message>
+        <source>Ctrl+Z, in the form as in the text</source>
+        <translation>Strg+Z, im Formular wie im Text</translation>
+    </message>
+    <message>
+        <source>&amp;Form</source>
+        <translation>&amp;Formular</translation>
+    </message>
+    <message>
+        <source>&amp;Text</source>
+        <translation>&amp;Text</translation>
+    </message>
+    <message>
+        <source>What it comes to</source>
+        <translation>Was daraus wird</translation>
     </message>
     <message>
         <source>as of </source>
@@ -3490,8 +4138,52 @@
         <translation>Da</translation>
     </message>
     <message>
+        <source>Code</source>
+        <translation>Kürzel</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
         <source>State</source>
         <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Next</source>
+        <translation>Als Nächstes</translation>
+    </message>
+    <message>
+        <source>When</source>
+        <translation>Wann</translation>
+    </message>
+    <message>
+        <source>Fibre</source>
+        <translation>Faser</translation>
+    </message>
+    <message>
+        <source>Weight</source>
+        <translation>Gewicht</translation>
+    </message>
+    <message>
+        <source>Coats</source>
+        <translation>Aufträge</translation>
+    </message>
+    <message>
+        <source>Cure age</source>
+        <translation>Reifealter</translation>
+    </message>
+    <message>
+        <source>Vessel</source>
+        <translation>Gefäß</translation>
+    </message>
+    <message>
+        <source>Shelf</source>
+        <translation>Regal</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
     </message>
     <message>
         <source>Price</source>
@@ -3664,6 +4356,550 @@
     <message>
         <source>Fill in: {label}</source>
         <translation>Ausfüllen: {label}</translation>
+    </message>
+    <message>
+        <source>{whole} from the first step to the last, {hands} by hand</source>
+        <translation>{whole} vom ersten Schritt zum letzten, {hands} von Hand</translation>
+    </message>
+    <message>
+        <source>{whole} from the first step to the last, {hands} by hand, what may be left out with it</source>
+        <translation>{whole} vom ersten Schritt zum letzten, {hands} von Hand, samt dem, was wegbleiben darf</translation>
+    </message>
+    <message>
+        <source>then {n} day of cure</source>
+        <translation>dann {n} Tag Reife</translation>
+    </message>
+    <message>
+        <source>then {n} days of cure</source>
+        <translation>dann {n} Tage Reife</translation>
+    </message>
+    <message>
+        <source>every {span}</source>
+        <translation>alle {span}</translation>
+    </message>
+    <message>
+        <source>then every {span}</source>
+        <translation>dann alle {span}</translation>
+    </message>
+    <message>
+        <source>at once</source>
+        <translation>sofort</translation>
+    </message>
+    <message>
+        <source>the step before</source>
+        <translation>dem Schritt davor</translation>
+    </message>
+    <message>
+        <source>within {span} of {step}</source>
+        <translation>innerhalb von {span} nach {step}</translation>
+    </message>
+    <message>
+        <source>not before {span} of {step}</source>
+        <translation>nicht vor {span} nach {step}</translation>
+    </message>
+    <message>
+        <source>after {span}</source>
+        <translation>nach {span}</translation>
+    </message>
+    <message>
+        <source>by the view of the cure</source>
+        <translation>nach der Ansicht zur Reife</translation>
+    </message>
+    <message>
+        <source>How soon</source>
+        <translation>Wie bald</translation>
+    </message>
+    <message>
+        <source>How long</source>
+        <translation>Wie lange</translation>
+    </message>
+    <message>
+        <source>By hand</source>
+        <translation>Von Hand</translation>
+    </message>
+    <message>
+        <source>Tend</source>
+        <translation>Bewegen</translation>
+    </message>
+    <message>
+        <source>Measure</source>
+        <translation>Messen</translation>
+    </message>
+    <message>
+        <source>If it waits</source>
+        <translation>Wenn es wartet</translation>
+    </message>
+    <message>
+        <source>{step} (may be left out)</source>
+        <translation>{step} (darf wegbleiben)</translation>
+    </message>
+    <message>
+        <source>{figure}, by the size of the cloth</source>
+        <translation>{figure}, nach der Größe des Stoffs</translation>
+    </message>
+    <message>
+        <source>Only in {method}: {steps}.</source>
+        <translation>Nur in {method}: {steps}.</translation>
+    </message>
+    <message>
+        <source>{step} lasts: {here} | {there}.</source>
+        <translation>{step} dauert: {here} | {there}.</translation>
+    </message>
+    <message>
+        <source>{step} comes: {here} | {there}.</source>
+        <translation>{step} kommt: {here} | {there}.</translation>
+    </message>
+    <message>
+        <source>{step} is tended: {here} | {there}.</source>
+        <translation>{step} wird bewegt: {here} | {there}.</translation>
+    </message>
+    <message>
+        <source>{step} takes: {here} | {there}.</source>
+        <translation>{step} braucht: {here} | {there}.</translation>
+    </message>
+    <message>
+        <source>nothing said</source>
+        <translation>nichts gesagt</translation>
+    </message>
+    <message>
+        <source>No search is kept yet. Type one, then keep it here.</source>
+        <translation>Noch ist keine Suche aufbewahrt. Eine tippen, dann hier aufbewahren.</translation>
+    </message>
+    <message>
+        <source>&amp;Keep this search</source>
+        <translation>Diese Suche auf&amp;bewahren</translation>
+    </message>
+    <message>
+        <source>Kept</source>
+        <translation>Aufbewahrt</translation>
+    </message>
+    <message>
+        <source>Kept searches</source>
+        <translation>Aufbewahrte Suchen</translation>
+    </message>
+    <message>
+        <source>Searches that are kept</source>
+        <translation>Suchen, die aufbewahrt sind</translation>
+    </message>
+    <message>
+        <source>&amp;Forget</source>
+        <translation>&amp;Vergessen</translation>
+    </message>
+    <message>
+        <source>&amp;Coats</source>
+        <translation>&amp;Aufträge</translation>
+    </message>
+    <message>
+        <source>&amp;Age of the cure</source>
+        <translation>Alter der &amp;Reife</translation>
+    </message>
+    <message>
+        <source>&amp;State</source>
+        <translation>&amp;Zustand</translation>
+    </message>
+    <message>
+        <source>Another: “{words}…”</source>
+        <translation>Anderes: „{words}…“</translation>
+    </message>
+    <message>
+        <source>&amp;Shelf or place: “at …”</source>
+        <translation>&amp;Regal oder Ort: „at …“</translation>
+    </message>
+    <message>
+        <source>Filter</source>
+        <translation>Filter</translation>
+    </message>
+    <message>
+        <source>Add a filter</source>
+        <translation>Filter hinzufügen</translation>
+    </message>
+    <message>
+        <source>Add a filter; the same words can be typed above</source>
+        <translation>Einen Filter hinzufügen; dieselben Wörter lassen sich oben tippen</translation>
+    </message>
+    <message>
+        <source>&amp;Begun</source>
+        <translation>&amp;Begonnen</translation>
+    </message>
+    <message>
+        <source>Live</source>
+        <translation>Laufend</translation>
+    </message>
+    <message>
+        <source>In work</source>
+        <translation>In Arbeit</translation>
+    </message>
+    <message>
+        <source>Curing</source>
+        <translation>In Reife</translation>
+    </message>
+    <message>
+        <source>Ready</source>
+        <translation>Bereit</translation>
+    </message>
+    <message>
+        <source>Planned</source>
+        <translation>Geplant</translation>
+    </message>
+    <message>
+        <source>All</source>
+        <translation>Alle</translation>
+    </message>
+    <message>
+        <source>Show: {state}, {n} lots</source>
+        <translation>Zeigen: {state}, {n} Partien</translation>
+    </message>
+    <message>
+        <source>Show: {state}</source>
+        <translation>Zeigen: {state}</translation>
+    </message>
+    <message>
+        <source>View</source>
+        <translation>Ansicht</translation>
+    </message>
+    <message>
+        <source>Rows or table, and its columns</source>
+        <translation>Zeilen oder Tabelle, und ihre Spalten</translation>
+    </message>
+    <message>
+        <source>&amp;Rows</source>
+        <translation>&amp;Zeilen</translation>
+    </message>
+    <message>
+        <source>&amp;Table</source>
+        <translation>&amp;Tabelle</translation>
+    </message>
+    <message>
+        <source>&amp;Columns</source>
+        <translation>&amp;Spalten</translation>
+    </message>
+    <message>
+        <source>What needs &amp;hands first</source>
+        <translation>Was &amp;Hände braucht, zuerst</translation>
+    </message>
+    <message>
+        <source>By need</source>
+        <translation>Nach Bedarf</translation>
+    </message>
+    <message>
+        <source>&amp;Newest first</source>
+        <translation>&amp;Neueste zuerst</translation>
+    </message>
+    <message>
+        <source>By newest</source>
+        <translation>Nach Neuheit</translation>
+    </message>
+    <message>
+        <source>&amp;Code</source>
+        <translation>&amp;Kürzel</translation>
+    </message>
+    <message>
+        <source>By code</source>
+        <translation>Nach Kürzel</translation>
+    </message>
+    <message>
+        <source>N&amp;ame</source>
+        <translation>N&amp;ame</translation>
+    </message>
+    <message>
+        <source>By name</source>
+        <translation>Nach Name</translation>
+    </message>
+    <message>
+        <source>&amp;Weight, heaviest first</source>
+        <translation>&amp;Gewicht, schwerste zuerst</translation>
+    </message>
+    <message>
+        <source>By weight</source>
+        <translation>Nach Gewicht</translation>
+    </message>
+    <message>
+        <source>C&amp;oats, most first</source>
+        <translation>A&amp;ufträge, meiste zuerst</translation>
+    </message>
+    <message>
+        <source>By coats</source>
+        <translation>Nach Aufträgen</translation>
+    </message>
+    <message>
+        <source>Age of the cu&amp;re, oldest first</source>
+        <translation>Alter der &amp;Reife, älteste zuerst</translation>
+    </message>
+    <message>
+        <source>By age</source>
+        <translation>Nach Alter</translation>
+    </message>
+    <message>
+        <source>Rea&amp;dy soonest</source>
+        <translation>Am ehesten &amp;bereit</translation>
+    </message>
+    <message>
+        <source>By ready</source>
+        <translation>Nach Bereitschaft</translation>
+    </message>
+    <message>
+        <source>Be&amp;gun last, first</source>
+        <translation>Zuletzt &amp;begonnene zuerst</translation>
+    </message>
+    <message>
+        <source>By begun</source>
+        <translation>Nach Beginn</translation>
+    </message>
+    <message>
+        <source>By fibre</source>
+        <translation>Nach Faser</translation>
+    </message>
+    <message>
+        <source>&amp;Shelf</source>
+        <translation>Re&amp;gal</translation>
+    </message>
+    <message>
+        <source>By shelf</source>
+        <translation>Nach Regal</translation>
+    </message>
+    <message>
+        <source>&amp;Backwards</source>
+        <translation>&amp;Umgekehrt</translation>
+    </message>
+    <message>
+        <source>Order: {order}, backwards</source>
+        <translation>Reihenfolge: {order}, umgekehrt</translation>
+    </message>
+    <message>
+        <source>Order: {order}</source>
+        <translation>Reihenfolge: {order}</translation>
+    </message>
+    <message>
+        <source>Any word that was typed, and: cotton · over 400 g · soyed twice · cured over 30 days · curing · since June · at shelf 3 · by weight. In quotation marks it is only looked for as words.</source>
+        <translation>Jedes getippte Wort, und auf Englisch: cotton · over 400 g · soyed twice · cured over 30 days · curing · since June · at shelf 3 · by weight. In Anführungszeichen wird nur nach den Wörtern gesucht.</translation>
+    </message>
+    <message>
+        <source>Find a lot or cloth — or scan a tag</source>
+        <translation>Partie oder Stoff suchen — oder Etikett scannen</translation>
+    </message>
+    <message>
+        <source>Find a lot</source>
+        <translation>Partie suchen</translation>
+    </message>
+    <message>
+        <source>Understood</source>
+        <translation>Verstanden</translation>
+    </message>
+    <message>
+        <source>Take away: {part}</source>
+        <translation>Wegnehmen: {part}</translation>
+    </message>
+    <message>
+        <source>Understood: {part}. Press it to take it away.</source>
+        <translation>Verstanden: {part}. Drücken nimmt es weg.</translation>
+    </message>
+    <message>
+        <source>Lots as a table</source>
+        <translation>Partien als Tabelle</translation>
+    </message>
+    <message>
+        <source>No lot is under way. Make the first one, and its steps stand here.</source>
+        <translation>Keine Partie läuft. Die erste anlegen, und ihre Schritte stehen hier.</translation>
+    </message>
+    <message>
+        <source>No lot is in work just now.</source>
+        <translation>Gerade ist keine Partie in Arbeit.</translation>
+    </message>
+    <message>
+        <source>No lot is curing just now.</source>
+        <translation>Gerade reift keine Partie.</translation>
+    </message>
+    <message>
+        <source>No lot is ready just now.</source>
+        <translation>Gerade ist keine Partie bereit.</translation>
+    </message>
+    <message>
+        <source>No lot is planned.</source>
+        <translation>Keine Partie ist geplant.</translation>
+    </message>
+    <message>
+        <source>No lots yet. Make the first one, and its steps stand here.</source>
+        <translation>Noch keine Partien. Die erste anlegen, und ihre Schritte stehen hier.</translation>
+    </message>
+    <message>
+        <source>There is no lot {lot} in this studio.</source>
+        <translation>Eine Partie {lot} gibt es in dieser Werkstatt nicht.</translation>
+    </message>
+    <message>
+        <source>Nothing found for “{find}”.</source>
+        <translation>Nichts gefunden für „{find}“.</translation>
+    </message>
+    <message>
+        <source>{n} of {of} steps done</source>
+        <translation>{n} von {of} Schritten getan</translation>
+    </message>
+    <message>
+        <source>Open the page of the method</source>
+        <translation>Die Seite der Methode öffnen</translation>
+    </message>
+    <message>
+        <source>Fields</source>
+        <translation>Felder</translation>
+    </message>
+    <message>
+        <source>{amount} on 100 g of cloth</source>
+        <translation>{amount} auf 100 g Stoff</translation>
+    </message>
+    <message>
+        <source>Take it out</source>
+        <translation>Herausnehmen</translation>
+    </message>
+    <message>
+        <source>No method has these words.</source>
+        <translation>Keine Methode hat diese Wörter.</translation>
+    </message>
+    <message>
+        <source>Find a method</source>
+        <translation>Methode suchen</translation>
+    </message>
+    <message>
+        <source>version {n}</source>
+        <translation>Fassung {n}</translation>
+    </message>
+    <message>
+        <source>Full bar: at least so long. Hatched: it may end here; the upright line is the aim. Stitches: tending. Pleats: a long rest, folded.</source>
+        <translation>Voller Balken: mindestens so lange. Schraffiert: hier darf es enden; der senkrechte Strich ist das Ziel. Stiche: bewegen. Falten: lange Ruhe, gefaltet.</translation>
+    </message>
+    <message>
+        <source>The supplier’s safety data sheet and local rules come first; this page does not replace them.</source>
+        <translation>Das Sicherheitsdatenblatt des Lieferanten und die örtlichen Regeln gehen vor; diese Seite ersetzt sie nicht.</translation>
+    </message>
+    <message>
+        <source>Steps, with the amounts for {grams} of cloth</source>
+        <translation>Schritte, mit den Mengen für {grams} Stoff</translation>
+    </message>
+    <message>
+        <source>How long it cures: schools disagree</source>
+        <translation>Wie lange es reift: die Schulen sind uneins</translation>
+    </message>
+    <message>
+        <source>Where the figures come from</source>
+        <translation>Woher die Zahlen kommen</translation>
+    </message>
+    <message>
+        <source>These two are the same in steps, times, tending and amounts.</source>
+        <translation>Diese beiden sind gleich in Schritten, Zeiten, Bewegen und Mengen.</translation>
+    </message>
+    <message>
+        <source>Goes in:</source>
+        <translation>Hinein kommt:</translation>
+    </message>
+    <message>
+        <source>Caution:</source>
+        <translation>Vorsicht:</translation>
+    </message>
+    <message>
+        <source>School: {school}. Version {n} ({slug}).</source>
+        <translation>Schule: {school}. Fassung {n} ({slug}).</translation>
+    </message>
+    <message>
+        <source>Method: {title}</source>
+        <translation>Methode: {title}</translation>
+    </message>
+    <message>
+        <source>{title}, version {n}</source>
+        <translation>{title}, Fassung {n}</translation>
+    </message>
+    <message>
+        <source>The printer did not take the page. Nothing was printed. See that it is on, or save the page as a PDF.</source>
+        <translation>Der Drucker nahm die Seite nicht an. Nichts wurde gedruckt. Nachsehen, ob er an ist, oder die Seite als PDF speichern.</translation>
+    </message>
+    <message>
+        <source>page {n} of {count}</source>
+        <translation>Seite {n} von {count}</translation>
+    </message>
+    <message>
+        <source>The drawing waits until the times are mended.</source>
+        <translation>Die Zeichnung wartet, bis die Zeiten berichtigt sind.</translation>
+    </message>
+    <message>
+        <source>{n} thing to mend</source>
+        <translation>{n} Sache zu berichtigen</translation>
+    </message>
+    <message>
+        <source>{n} things to mend</source>
+        <translation>{n} Sachen zu berichtigen</translation>
+    </message>
+    <message>
+        <source>No name</source>
+        <translation>Kein Name</translation>
+    </message>
+    <message>
+        <source>Drawing of the method</source>
+        <translation>Zeichnung der Methode</translation>
+    </message>
+    <message>
+        <source>Go to what is to &amp;mend</source>
+        <translation>Zum Berichtigen ge&amp;hen</translation>
+    </message>
+    <message>
+        <source>No printer is set up on this computer. Nothing was printed; save the page as a PDF.</source>
+        <translation>Auf diesem Rechner ist kein Drucker eingerichtet. Nichts wurde gedruckt; die Seite als PDF speichern.</translation>
+    </message>
+    <message>
+        <source>{title} is sent to {printer}.</source>
+        <translation>{title} ist an {printer} geschickt.</translation>
+    </message>
+    <message>
+        <source>Steps of the method</source>
+        <translation>Schritte der Methode</translation>
+    </message>
+    <message>
+        <source>&amp;Add</source>
+        <translation>&amp;Hinzufügen</translation>
+    </message>
+    <message>
+        <source>Add a step after this one</source>
+        <translation>Einen Schritt nach diesem hinzufügen</translation>
+    </message>
+    <message>
+        <source>&amp;Repeat</source>
+        <translation>&amp;Wiederholen</translation>
+    </message>
+    <message>
+        <source>Repeat these steps after them</source>
+        <translation>Diese Schritte danach wiederholen</translation>
+    </message>
+    <message>
+        <source>&amp;Up</source>
+        <translation>&amp;Auf</translation>
+    </message>
+    <message>
+        <source>Move these steps up</source>
+        <translation>Diese Schritte nach oben</translation>
+    </message>
+    <message>
+        <source>&amp;Down</source>
+        <translation>A&amp;b</translation>
+    </message>
+    <message>
+        <source>Move these steps down</source>
+        <translation>Diese Schritte nach unten</translation>
+    </message>
+    <message>
+        <source>Ta&amp;ke out</source>
+        <translation>Heraus&amp;nehmen</translation>
+    </message>
+    <message>
+        <source>Take these steps out</source>
+        <translation>Diese Schritte herausnehmen</translation>
+    </message>
+    <message>
+        <source>{act} ({key} in the list)</source>
+        <translation>{act} ({key} in der Liste)</translation>
+    </message>
+    <message>
+        <source>Views of the cure</source>
+        <translation>Ansichten zur Reife</translation>
+    </message>
+    <message>
+        <source>{n} to mend</source>
+        <translation>{n} zu berichtigen</translation>
     </message>
 </context>
 </TS>

@@ -12,6 +12,7 @@ from studio_log.domain.reminders import Kind, Reminder, Urgency
 from studio_log.domain.replay import replay
 from studio_log.domain.search_text import read_search, search_words
 from studio_log.domain.wall_clock import from_wall
+from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
@@ -21,6 +22,14 @@ from studio_log.store.values import LotQuery
 
 LIVE = ("planned", "in-work", "curing", "ready")
 LONGEST_LIST = 500
+STATES = {
+    LotState.PLANNED: tr_later("planned"),
+    LotState.IN_WORK: tr_later("in work"),
+    LotState.CURING: tr_later("curing"),
+    LotState.READY: tr_later("ready"),
+    LotState.USED: tr_later("used"),
+    LotState.STOPPED: tr_later("stopped"),
+}
 MOST_KEPT = 1_000
 """Lots kept in memory for the sake of rows."""
 ORDER = {"in-work": 0, "ready": 1, "curing": 2, "planned": 3, "used": 4, "stopped": 5}
@@ -126,13 +135,13 @@ def line_cells(desk: Desk, lot: Lot, need: tuple[str, str]) -> Mapping[str, str]
     )  # fmt: skip
     grams, litres = lot.grams, lot.vessel_litres
     return {
-        "state": lot.state(desk.now).value.replace("-", " "),
+        "state": tr(STATES[lot.state(desk.now)]),
         "next": need[0],
         "when": need[1],
         "fibre": ", ".join(sorted({piece.title for piece in lot.pieces})),
         "weight": words.mass(grams, desk.units) if grams is not None else "",
         "coats": str(coats) if coats else "",
-        "age": f"{cure.age(desk.now).days} d" if cure else "",
+        "age": tr("{n} d", n=cure.age(desk.now).days) if cure else "",
         "vessel": words.litres(litres, desk.units) if litres is not None else "",
         "shelf": lot.place,
     }
@@ -143,11 +152,14 @@ def doing_words(desk: Desk, lot: Lot) -> str:
     state = lot.state(desk.now)
     cure = cure_of(lot)
     if state is LotState.STOPPED:
-        joined = f"Joined into {lot.joined_into}" if lot.joined_into else "Stopped"
-        return "Taken back" if lot.voided else joined
+        if lot.voided:
+            return tr("Taken back")
+        return tr("Joined into {lot}", lot=lot.joined_into) if lot.joined_into else tr("Stopped")
     if state is LotState.USED and lot.use is not None:
-        age = f", cured {cure.age(desk.now).days} d" if cure else ""
-        return f"Used {words.moment(lot.use.at, desk.now, desk.zone)}{age}"
+        when = words.moment(lot.use.at, desk.now, desk.zone)
+        if cure is None:
+            return tr("Used {when}", when=when)
+        return tr("Used {when}, cured {n} d", when=when, n=cure.age(desk.now).days)
     return _live_words(desk, lot, cure)
 
 
@@ -158,18 +170,22 @@ def _live_words(desk: Desk, lot: Lot, cure: Cure | None) -> str:
     if cure is not None and cure.running:
         return cure_line(cure, desk.now)
     ahead = next((one for one in lot.steps if lot.state_of(one) is StepState.OPEN), None)
-    return f"Next: {ahead.title}" if ahead else "Every step is done"
+    return tr("Next: {step}", step=ahead.title) if ahead else tr("Every step is done")
 
 
 def cure_line(cure: Cure, now: datetime) -> str:
     """Say how far a cure is: "Curing · day 12 of 90"."""
     day = cure.age(now).days
     if now >= cure.ready_at:
-        return f"{cure.plan.ready_title.capitalize()} · day {day}"
-    return f"Curing · day {day} of {cure.days}"
+        return tr("{ready} · day {n}", ready=cure.plan.ready_title.capitalize(), n=day)
+    return tr("Curing · day {n} of {of}", n=day, of=cure.days)
 
 
-IN_WORDS = {StepKind.DRY: "Drying", StepKind.SPIN: "Spinning out", StepKind.DIP: "Dip"}
+IN_WORDS = {
+    StepKind.DRY: tr_later("Drying"),
+    StepKind.SPIN: tr_later("Spinning out"),
+    StepKind.DIP: tr_later("Dip"),
+}
 """What a coat's steps are called where the coat is named beside them."""
 
 
@@ -178,24 +194,27 @@ def work_words(lot: Lot, step: LotStep) -> str:
     if step.coat is None:
         return step.title
     of = max(lot.coats(step.join), step.coat)
-    return f"{IN_WORDS.get(step.spec.kind, step.title)} · coat {step.coat} of {of}"
+    work = tr(IN_WORDS[step.spec.kind]) if step.spec.kind in IN_WORDS else step.title
+    return tr("{work} · coat {n} of {of}", work=work, n=step.coat, of=of)
 
 
 def _running_words(desk: Desk, lot: Lot, step: LotStep) -> str:
     since = step.start
-    inside = f" · {words.span(desk.now - since)} in" if since and desk.now > since else ""
-    return f"{work_words(lot, step)}{inside}"
+    work = work_words(lot, step)
+    if since is None or desk.now <= since:
+        return work
+    return tr("{work} · {span} in", work=work, span=words.span(desk.now - since))
 
 
 NEED = {
-    Kind.TEND: "stir",
-    Kind.IS_DRY: "dry?",
-    Kind.START: "begin",
-    Kind.READY: "end",
-    Kind.MAY_END: "may end",
-    Kind.LAST_CALL: "last call",
-    Kind.PAST: "too late since",
-    Kind.USE_BY: "soak beans",
+    Kind.TEND: tr_later("stir"),
+    Kind.IS_DRY: tr_later("dry?"),
+    Kind.START: tr_later("begin"),
+    Kind.READY: tr_later("end"),
+    Kind.MAY_END: tr_later("may end"),
+    Kind.LAST_CALL: tr_later("last call"),
+    Kind.PAST: tr_later("too late since"),
+    Kind.USE_BY: tr_later("soak beans"),
 }
 
 
@@ -208,8 +227,8 @@ def _mark_words(desk: Desk, reminder: Reminder) -> tuple[str, str]:
     mark = reminder.key.rsplit("/", 1)[-1]
     at = words.day(reminder.latest or reminder.due, desk.zone)
     if mark == "resists":
-        return ("painting time is over", "")
-    return ("paint by" if mark == "paint" else "ready", at)
+        return (tr("painting time is over"), "")
+    return (tr("paint by") if mark == "paint" else tr("ready"), at)
 
 
 def need_words(desk: Desk, lot: Lot, reminder: Reminder | None) -> tuple[str, str]:
@@ -217,7 +236,7 @@ def need_words(desk: Desk, lot: Lot, reminder: Reminder | None) -> tuple[str, st
     if reminder is None:
         return ("", "")
     step = lot.step(reminder.step) if reminder.step is not None else None
-    verb = NEED.get(reminder.kind, "")
+    verb = tr(NEED.get(reminder.kind, ""))
     if reminder.kind in BY_ORDER and step is not None:
         order = step.spec.order if step.start is None else step.spec.end_order
         verb = order.split(" ", 1)[0].lower()
@@ -226,5 +245,6 @@ def need_words(desk: Desk, lot: Lot, reminder: Reminder | None) -> tuple[str, st
     if reminder.kind is Kind.CURE_MARK:
         return _mark_words(desk, reminder)
     if reminder.due <= desk.now:
-        return (verb, "now") if reminder.kind is not Kind.PAST else ("too late:", "see why")
+        passed = reminder.kind is Kind.PAST
+        return (tr("too late:"), tr("see why")) if passed else (verb, tr("now"))
     return (verb, words.moment(reminder.rings_at, desk.now, desk.zone))

@@ -9,9 +9,16 @@ from studio_log.domain.amounts import Amount
 from studio_log.domain.cautions import Caution
 from studio_log.domain.methods import Gap, Method, MethodStep, StepKind
 from studio_log.domain.number_text import plain
+from studio_log.language.words import counted, tr, tr_later
 from studio_log.present import words
 from studio_log.present.method_drawing import DrawnStep, drawn_steps
 
+WHOLE = tr_later("{whole} from the first step to the last, {hands} by hand")
+WITH_OPTIONAL = tr_later(
+    "{whole} from the first step to the last, {hands} by hand, what may be left out with it"
+)
+CURE = (tr_later("then {n} day of cure"), tr_later("then {n} days of cure"))
+EVERY, THEN_EVERY = tr_later("every {span}"), tr_later("then every {span}")
 PAGE_GRAMS = 100.0
 """The weight of cloth that a page is made for unless another is asked for."""
 
@@ -99,22 +106,23 @@ def time_words(method: Method) -> str:
     """Say how long it takes by its aims and how much of that is work of the hands."""
     whole = sum((step.gap.aim + step.lasts.aim for step in method.steps if step.lasts), timedelta())
     hands = sum((step.hands_on for step in method.steps), timedelta())
-    said = f"{words.span(whole)} from the first step to the last, {words.span(hands)} by hand"
-    if any(step.optional for step in method.steps):
-        said += ", what may be left out with it"
+    said = WITH_OPTIONAL if any(step.optional for step in method.steps) else WHOLE
+    parts = [tr(said, whole=words.span(whole), hands=words.span(hands))]
     if method.cure is not None:
-        said += f"; then {method.cure.default_days} days of cure"
-    return f"{said}."
+        parts.append(counted(method.cure.default_days, *CURE))
+    return f"{'; '.join(parts)}."
 
 
 def gap_words(gap: Gap) -> str:
     """Say how soon after the step before: "at once", "within 2 h of draining"."""
     if gap.at_once:
-        return "at once"
-    after = f" of {gap.after}" if gap.after else " of the step before"
+        return tr("at once")
+    after = gap.after or tr("the step before")
     if gap.most is not None:
-        return f"within {words.span(gap.most)}{after}"
-    return f"not before {words.span(gap.least)}{after}" if gap.least else ""
+        return tr("within {span} of {step}", span=words.span(gap.most), step=after)
+    if not gap.least:
+        return ""
+    return tr("not before {span} of {step}", span=words.span(gap.least), step=after)
 
 
 def tending_words(step: MethodStep) -> str:
@@ -122,10 +130,10 @@ def tending_words(step: MethodStep) -> str:
     tending = step.tending
     if tending is None:
         return ""
-    parts = [f"after {words.span(at)}" for at in tending.offsets]
+    parts = [tr("after {span}", span=words.span(at)) for at in tending.offsets]
     if tending.every is not None:
-        parts.append(f"then every {words.span(tending.every)}" if parts else
-                     f"every {words.span(tending.every)}")  # fmt: skip
+        each = THEN_EVERY if parts else EVERY
+        parts.append(tr(each, span=words.span(tending.every)))
     return f"{tending.act}: {', '.join(parts)}" if parts else tending.act
 
 
@@ -137,15 +145,16 @@ def _step(
 ) -> PageStep:
     readings = ", ".join(f"{one.title} ({one.unit})" if one.unit else one.title
                          for one in step.readings)  # fmt: skip
+    by_view = tr("by the view of the cure")
     facts = (
-        ("How soon", gap_words(step.gap)),
-        ("How long", words.window_words(step.lasts) if step.lasts else "by the view of the cure"),
-        ("By hand", words.span(step.hands_on)),
-        ("Tend", tending_words(step)),
-        ("Measure", readings),
-        ("If it waits", step.if_late),
+        (tr("How soon"), gap_words(step.gap)),
+        (tr("How long"), words.window_words(step.lasts) if step.lasts else by_view),
+        (tr("By hand"), words.span(step.hands_on)),
+        (tr("Tend"), tending_words(step)),
+        (tr("Measure"), readings),
+        (tr("If it waits"), step.if_late),
     )
-    title = f"{step.title} (may be left out)" if step.optional else step.title
+    title = tr("{step} (may be left out)", step=step.title) if step.optional else step.title
     return PageStep(
         title=title,
         kind=step.kind,
@@ -163,7 +172,8 @@ def _amount_words(
         one = amounts.get(rule.slug)
         if one is None:  # it goes by the size of the cloth, and a page knows only its weight
             figure = f"{plain(rule.value, 2)} {BASES[rule.basis].rule_unit}"
-            yield f"{rule.title}: {figure}, by the size of the cloth. {rule.note}"
+            by_size = tr("{figure}, by the size of the cloth", figure=figure)
+            yield f"{rule.title}: {by_size}. {rule.note}"
         else:
             yield f"{one.title}: {words.amount_with_kitchen(one, units)} — {one.how}. {rule.note}"
 
@@ -193,19 +203,32 @@ def differences(one: Method, other: Method) -> tuple[str, ...]:
 def _only(method: Method, others: Mapping[str, MethodStep]) -> Iterator[str]:
     titles = [step.title for step in method.steps if step.slug not in others]
     if titles:
-        yield f"Only in {method.title}: {'; '.join(titles)}."
+        yield tr("Only in {method}: {steps}.", method=method.title, steps="; ".join(titles))
 
 
 def _parted(one: MethodStep, other: MethodStep) -> Iterator[str]:
     pairs = (
-        ("lasts", *(words.window_words(step.lasts) if step.lasts else "" for step in (one, other))),
-        ("comes", *(gap_words(step.gap) for step in (one, other))),
-        ("is tended", *(tending_words(step) for step in (one, other))),
-        ("takes", *(_rules_words(step) for step in (one, other))),
+        (
+            tr_later("{step} lasts: {here} | {there}."),
+            *(words.window_words(step.lasts) if step.lasts else "" for step in (one, other)),
+        ),
+        (
+            tr_later("{step} comes: {here} | {there}."),
+            *(gap_words(step.gap) for step in (one, other)),
+        ),
+        (
+            tr_later("{step} is tended: {here} | {there}."),
+            *(tending_words(step) for step in (one, other)),
+        ),
+        (
+            tr_later("{step} takes: {here} | {there}."),
+            *(_rules_words(step) for step in (one, other)),
+        ),
     )
-    for verb, here, there in pairs:
+    nothing = tr("nothing said")
+    for said, here, there in pairs:
         if here != there:
-            yield f"{one.title} {verb}: {here or 'nothing said'} | {there or 'nothing said'}."
+            yield tr(said, step=one.title, here=here or nothing, there=there or nothing)
 
 
 def _rules_words(step: MethodStep) -> str:

@@ -117,7 +117,7 @@ def test_a_filter_from_the_menu_stands_in_the_field_and_unsays_one_of_its_sort(
 def test_every_order_is_offered_and_the_chosen_one_is_kept(
     lots: LotList, shop: Workshop, qtbot: QtBot
 ) -> None:
-    assert {name for name, _words in ORDERS} == set(SORTS)
+    assert {name for name, *_words in ORDERS} == set(SORTS)
     lots.order.chosen.emit("weight", False)
     settle()
     assert names(lots) == ["Aprons", "Runners", "Shirt"]

@@ -6,14 +6,15 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QLineEdit, QMenu
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.questions import SettingsFor
 from studio_log.services.settings import Settings
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.lots.list_tool import ToolChip
 
-EMPTY: Final = "No search is kept yet. Type one, then keep it here."
-KEEP: Final = "&Keep this search"
+EMPTY: Final = tr_later("No search is kept yet. Type one, then keep it here.")
+KEEP: Final = tr_later("&Keep this search")
 LONGEST: Final = 48
 """Letters of a search that the menu shows; the whole is in its tip."""
 
@@ -28,12 +29,12 @@ class KeptSearches(ToolChip):
     """Offers what was kept, keeps what stands in the field, forgets."""
 
     def __init__(self, bridge: Bridge, field: QLineEdit) -> None:
-        super().__init__("Kept", "kept", brief=True)
+        super().__init__(tr("Kept"), "kept", brief=True)
         self._bridge = bridge
         self._field = field
         self.searches: tuple[str, ...] = ()
-        self.setAccessibleName("Kept searches")
-        self.setToolTip("Searches that are kept")
+        self.setAccessibleName(tr("Kept searches"))
+        self.setToolTip(tr("Searches that are kept"))
         menu = self.menu()
         menu.setToolTipsVisible(True)
         menu.aboutToShow.connect(self.fill)
@@ -53,13 +54,13 @@ class KeptSearches(ToolChip):
         for words in self.searches:
             self._add(menu, words).triggered.connect(self._take)
         if not self.searches:
-            menu.addAction(EMPTY).setEnabled(False)
+            menu.addAction(tr(EMPTY)).setEnabled(False)
         menu.addSeparator()
-        keep = menu.addAction(KEEP)
+        keep = menu.addAction(tr(KEEP))
         keep.setEnabled(bool(typed) and typed not in self.searches)
         keep.triggered.connect(self.keep)
         if self.searches:
-            forget = menu.addMenu("&Forget")
+            forget = menu.addMenu(tr("&Forget"))
             for words in self.searches:
                 self._add(forget, words).triggered.connect(self._forget)
 

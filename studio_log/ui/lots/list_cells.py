@@ -9,6 +9,7 @@ from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.questions import LotLine
 from studio_log.services.search import COLUMNS
 from studio_log.ui.lots.list_order import Order, arrow
@@ -31,17 +32,17 @@ class Column:
 
 
 TABLE: Final[Mapping[str, Column]] = {
-    "code": Column("Code", "code", 6.2),
-    "name": Column("Name", "name", 13),
-    "state": Column("State", "need", 5),
-    "next": Column("Next", "need", 8),
-    "when": Column("When", "need", 8),
-    "fibre": Column("Fibre", "fibre", 7),
-    "weight": Column("Weight", "weight", 6, figures=True),
-    "coats": Column("Coats", "coats", 5, figures=True),
-    "age": Column("Cure age", "age", 6, figures=True),
-    "vessel": Column("Vessel", "", 5, figures=True),
-    "shelf": Column("Shelf", "shelf", 7),
+    "code": Column(tr_later("Code"), "code", 6.2),
+    "name": Column(tr_later("Name"), "name", 13),
+    "state": Column(tr_later("State"), "need", 5),
+    "next": Column(tr_later("Next"), "need", 8),
+    "when": Column(tr_later("When"), "need", 8),
+    "fibre": Column(tr_later("Fibre"), "fibre", 7),
+    "weight": Column(tr_later("Weight"), "weight", 6, figures=True),
+    "coats": Column(tr_later("Coats"), "coats", 5, figures=True),
+    "age": Column(tr_later("Cure age"), "age", 6, figures=True),
+    "vessel": Column(tr_later("Vessel"), "", 5, figures=True),
+    "shelf": Column(tr_later("Shelf"), "shelf", 7),
 }
 URGENT: Final = ("next", "when")
 
@@ -83,7 +84,7 @@ class LotCells(QAbstractTableModel):
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _side(column)
         if role == Qt.ItemDataRole.DisplayRole:
-            return column.heading + (arrow(self._order) if section == self._giving else "")
+            return tr(column.heading) + (arrow(self._order) if section == self._giving else "")
         return None
 
     def show_order(self, order: Order, giving: int) -> None:
@@ -108,13 +109,17 @@ def _side(column: Column) -> Qt.AlignmentFlag:
     return side | Qt.AlignmentFlag.AlignVCenter
 
 
+def _aloud(line: LotLine, name: str) -> str:
+    """Say a cell with its heading, as a screen reader reads it."""
+    nothing = tr("nothing")
+    return f"{tr(TABLE[name].heading)}: {cell(line, name) or nothing}"
+
+
 SAYS: Final[Mapping[int, Callable[[LotLine, str], Any]]] = {
     LINE_ROLE: lambda line, _name: line,
     Qt.ItemDataRole.DisplayRole: cell,
     Qt.ItemDataRole.ToolTipRole: lambda line, _name: spoken(line),
-    Qt.ItemDataRole.AccessibleTextRole: (
-        lambda line, name: f"{TABLE[name].heading}: {cell(line, name) or 'nothing'}"
-    ),
+    Qt.ItemDataRole.AccessibleTextRole: _aloud,
 }
 """What a cell gives for each role that Qt asks for; how it looks is the painter's."""
 

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QButtonGroup, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from studio_log.domain.search_text import with_part, without_part
+from studio_log.language.words import tr, tr_later
 from studio_log.services.lots_found import LotsFound
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.lots.kept_searches import KeptSearches
@@ -21,12 +22,12 @@ from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, em
 
 FILTERS: Final = (
-    ("live", "Live"),
-    ("in-work", "In work"),
-    ("curing", "Curing"),
-    ("ready", "Ready"),
-    ("planned", "Planned"),
-    ("all", "All"),
+    ("live", tr_later("Live")),
+    ("in-work", tr_later("In work")),
+    ("curing", tr_later("Curing")),
+    ("ready", tr_later("Ready")),
+    ("planned", tr_later("Planned")),
+    ("all", tr_later("All")),
 )
 NARROW: Final = 17
 """Below so many line heights of width the buttons above the rows are icons."""
@@ -90,8 +91,8 @@ class ListHead(QWidget):
         for at, (state, title) in enumerate(FILTERS):
             count = answer.counts.get(state, 0)
             chip = self.chips.button(at)
-            chip.setText(f"{title} {count}")
-            chip.setAccessibleName(f"Show: {title}, {count} lots")
+            chip.setText(f"{tr(title)} {count}")
+            chip.setAccessibleName(tr("Show: {state}, {n} lots", state=tr(title), n=count))
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -111,7 +112,7 @@ class ListHead(QWidget):
     def _made_chips(self) -> QButtonGroup:
         group = QButtonGroup(self)
         for at, (state, title) in enumerate(FILTERS):
-            chip = button(title, says=f"Show: {title}")
+            chip = button(tr(title), says=tr("Show: {state}", state=tr(title)))
             chip.setObjectName("chip")
             chip.setCheckable(True)
             chip.setChecked(state == FILTERS[0][0])

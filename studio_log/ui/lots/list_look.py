@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
+from studio_log.language.words import tr
 from studio_log.ui.lots.list_table import fill_columns
 from studio_log.ui.lots.list_tool import ToolChip
 
@@ -17,19 +18,19 @@ class LookButton(ToolChip):
     columns_chosen = Signal(tuple)
 
     def __init__(self) -> None:
-        super().__init__("View", "columns", brief=True)
+        super().__init__(tr("View"), "columns", brief=True)
         self.table = False
         self.columns: tuple[str, ...] = ()
-        self.setAccessibleName("Rows or table, and its columns")
+        self.setAccessibleName(tr("Rows or table, and its columns"))
         self.setToolTip(self.accessibleName())
         menu = self.menu()
-        self.as_rows, self.as_table = menu.addAction("&Rows"), menu.addAction("&Table")
+        self.as_rows, self.as_table = menu.addAction(tr("&Rows")), menu.addAction(tr("&Table"))
         group = QActionGroup(self)
         for action in (self.as_rows, self.as_table):
             action.setCheckable(True)
             group.addAction(action)
         menu.addSeparator()
-        self.which = menu.addMenu("&Columns")
+        self.which = menu.addMenu(tr("&Columns"))
         self.which.aboutToShow.connect(self._fill)
         self.which.triggered.connect(self._ticked)
         group.triggered.connect(self._turned)

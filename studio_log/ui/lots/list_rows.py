@@ -7,6 +7,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QListView
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.services.questions import LotLine
 from studio_log.ui.lots.lot_delegate import LotDelegate
 from studio_log.ui.lots.lot_model import LotModel
@@ -23,7 +24,7 @@ class LotView(QListView):
         self.arriving = False
         """Whether the keyboard is just coming, with no lot chosen."""
         self.setObjectName("lots")
-        self.setAccessibleName("Lots")
+        self.setAccessibleName(tr("Lots"))
         self.setUniformItemSizes(False)
         self.setResizeMode(QListView.ResizeMode.Adjust)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)

@@ -7,11 +7,12 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QPushButton, QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.find_line import FindLine
 from studio_log.ui.widgets.flow_layout import FlowLayout
 
-HINT: Final = (
+HINT: Final = tr_later(
     "Any word that was typed, and: cotton · over 400 g · soyed twice · cured over 30 days · "
     "curing · since June · at shelf 3 · by weight. "
     "In quotation marks it is only looked for as words."
@@ -25,8 +26,8 @@ class SearchField(FindLine):
     """What may be typed stands in its tip."""
 
     def __init__(self) -> None:
-        super().__init__("Find a lot or cloth — or scan a tag", "Find a lot")
-        self.setToolTip(HINT)
+        super().__init__(tr("Find a lot or cloth — or scan a tag"), tr("Find a lot"))
+        self.setToolTip(tr(HINT))
 
 
 class PartChip(QPushButton):
@@ -58,7 +59,7 @@ class PartChips(QWidget):
         self.parts: tuple[str, ...] = ()
         self.chips: list[PartChip] = []
         self._flow = FlowLayout(self, gap=6)
-        self.setAccessibleName("Understood")
+        self.setAccessibleName(tr("Understood"))
         self.hide()
 
     def show_parts(self, parts: tuple[str, ...]) -> None:
@@ -72,8 +73,8 @@ class PartChips(QWidget):
         for chip, part in zip(self.chips, parts, strict=False):
             shown = part if len(part) <= LONGEST_CHIP else f"{part[: LONGEST_CHIP - 1]}…"
             chip.setText(f"{shown} {CROSS}".replace("&", "&&"))
-            chip.setAccessibleName(f"Take away: {part}")
-            chip.setToolTip(f"Understood: {part}. Press it to take it away.")
+            chip.setAccessibleName(tr("Take away: {part}", part=part))
+            chip.setToolTip(tr("Understood: {part}. Press it to take it away.", part=part))
             chip.show()
         for chip in self.chips[len(parts) :]:
             chip.hide()

@@ -8,6 +8,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QMenu, QTableView
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.services.search import COLUMNS
 from studio_log.ui.lots.list_cells import TABLE, CellPainter, LotCells
 from studio_log.ui.lots.list_order import Order
@@ -32,7 +33,7 @@ class LotTable(QTableView):
         self.setModel(self.cells)
         self.setItemDelegate(CellPainter(self))
         self.setObjectName("lottable")
-        self.setAccessibleName("Lots as a table")
+        self.setAccessibleName(tr("Lots as a table"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -117,7 +118,7 @@ class LotTable(QTableView):
 def fill_columns(menu: QMenu, shown: Sequence[str]) -> None:
     """Fill a menu with the columns, those shown ticked; the last one stays."""
     for name, column in TABLE.items():
-        action = menu.addAction(column.heading)
+        action = menu.addAction(tr(column.heading))
         action.setCheckable(True)
         action.setChecked(name in shown)
         action.setEnabled(name not in shown or len(shown) > 1)

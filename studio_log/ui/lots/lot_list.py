@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.lots_found import LotsFound
 from studio_log.services.questions import LotLine, SettingsFor
@@ -25,12 +26,12 @@ from studio_log.ui.lots.lot_model import LINE_ROLE, LotModel
 from studio_log.ui.widgets.parts import Words, button
 
 EMPTY: Final = {
-    "live": "No lot is under way. Make the first one, and its steps stand here.",
-    "in-work": "No lot is in work just now.",
-    "curing": "No lot is curing just now.",
-    "ready": "No lot is ready just now.",
-    "planned": "No lot is planned.",
-    "all": "No lots yet. Make the first one, and its steps stand here.",
+    "live": tr_later("No lot is under way. Make the first one, and its steps stand here."),
+    "in-work": tr_later("No lot is in work just now."),
+    "curing": tr_later("No lot is curing just now."),
+    "ready": tr_later("No lot is ready just now."),
+    "planned": tr_later("No lot is planned."),
+    "all": tr_later("No lots yet. Make the first one, and its steps stand here."),
 }
 CODE: Final = re.compile(r"\d{2}-\d{3,}", re.ASCII)
 TYPING_MS: Final = 60
@@ -68,7 +69,7 @@ class LotList(QWidget):
         self.table = LotTable(self.model)
         self._wish: Order = ("need", False)
         self.empty_words = Words(tone="soft")
-        self.empty_new = button("New lot", kind="primary")
+        self.empty_new = button(tr("New lot"), kind="primary")
         self._pages = QStackedWidget()
         self._lay_out()
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
@@ -229,7 +230,7 @@ class LotList(QWidget):
             self._say("")
             self._open(code)
         else:
-            self._say(f"There is no lot {code} in this studio.")
+            self._say(tr("There is no lot {lot} in this studio.", lot=code))
 
     def _say(self, words: str) -> None:
         self.said.show_words(words)
@@ -253,7 +254,7 @@ class LotList(QWidget):
 
     def _show_empty(self, codes: tuple[str, ...]) -> None:
         find = self.search.text().strip()
-        words = f"Nothing found for “{find}”." if find else EMPTY[self._state]
+        words = tr("Nothing found for “{find}”.", find=find) if find else tr(EMPTY[self._state])
         self.empty_words.setText(words)
         self.empty_new.setVisible(not find)
         self._show_pages()

@@ -14,6 +14,7 @@ from PySide6.QtCore import (
 )
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.services.questions import LotLine
 
 Index = QModelIndex | QPersistentModelIndex
@@ -130,6 +131,7 @@ class LotModel(QStringListModel):
 def spoken(line: LotLine) -> str:
     """Say a row in one sentence, as a screen reader reads it."""
     done = sum(state in ("done", "skipped") for _kind, state in line.strip)
-    steps = f"{done} of {len(line.strip)} steps done" if line.strip else ""
+    of = len(line.strip)
+    steps = tr("{n} of {of} steps done", n=done, of=of) if line.strip else ""
     parts = (f"{line.code} {line.name}", line.doing, line.need, steps)
     return ", ".join(part for part in parts if part)

@@ -6,6 +6,7 @@ from html import escape
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel
 
+from studio_log.language.words import tr
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import Words
 
@@ -36,5 +37,5 @@ class MethodHeading(Words):
             slug = escape(str(methods[-1].get("slug", "")))
             link = f'<a href="{slug}" style="color:{ink}">{escape(title)}</a>'
             words = f"{link}{escape(said[len(title) :])}"
-            self.setToolTip("Open the page of the method")
+            self.setToolTip(tr("Open the page of the method"))
         QLabel.setText(self, words)  # what would break long words would break the link

@@ -16,6 +16,7 @@ from typing_extensions import override
 
 from studio_log.domain.cautions import Caution
 from studio_log.domain.method_text import MethodDraft
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.methods.draft import DraftText
 from studio_log.ui.methods.form import MethodForm
 from studio_log.ui.methods.preview import Preview
@@ -25,7 +26,7 @@ from studio_log.ui.widgets.parts import Words, button, em, scrolled
 FORM, TEXT = 0, 1
 NARROW: Final = 50
 """Below so many line heights of width the drawing stands under the form."""
-NO_FORM: Final = (
+NO_FORM: Final = tr_later(
     "The text cannot be shown as a form until it is mended. Nothing is lost: it is under “Text”."
 )
 
@@ -41,22 +42,22 @@ class MethodEditor(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.text = QPlainTextEdit()
-        self.text.setAccessibleName("The method as text")
+        self.text.setAccessibleName(tr("The method as text"))
         self.text.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         self.draft = DraftText(self.text)
         self.form = MethodForm()
         self.preview = Preview()
         self.refused = Words(tone="danger_ink")
         self.refused.hide()
-        self.undo = button("Undo", says="Take the last change back")
-        self.redo = button("Redo", says="Do again what was taken back")
-        self.save = button("&Save as the studio’s own", kind="primary")
-        self.leave = button("&Back to the page", says="Back to the page; the draft is kept")
-        self.give_up = button("&Give the draft up", kind="quiet")
+        self.undo = button(tr("Undo"), says=tr("Take the last change back"))
+        self.redo = button(tr("Redo"), says=tr("Do again what was taken back"))
+        self.save = button(tr("&Save as the studio’s own"), kind="primary")
+        self.leave = button(tr("&Back to the page"), says=tr("Back to the page; the draft is kept"))
+        self.give_up = button(tr("&Give the draft up"), kind="quiet")
         self.tabs = QTabWidget()
         self.tabs.setDocumentMode(True)
         self._halves = QSplitter()
-        self.undo.setToolTip("Ctrl+Z, in the form as in the text")
+        self.undo.setToolTip(tr("Ctrl+Z, in the form as in the text"))
         self.redo.setToolTip("Ctrl+Shift+Z")
         self._lay_out()
         self._connect()
@@ -115,7 +116,7 @@ class MethodEditor(QWidget):
             self.form.show_draft(draft)
             self._no_form.show_words("")
         else:
-            self._no_form.show_words(f"{NO_FORM}\n{draft.said[0]}")
+            self._no_form.show_words(f"{tr(NO_FORM)}\n{draft.said[0]}")
 
     def _tell_faults(self) -> None:
         """Tell every fault with its line beside the text; the form has each beside its field."""
@@ -161,11 +162,11 @@ class MethodEditor(QWidget):
         column.setContentsMargins(0, 6, 0, 0)
         column.addWidget(self._no_form)
         column.addWidget(self.form, 1)
-        self.tabs.addTab(formed, "&Form")
-        self.tabs.addTab(self.text, "&Text")
+        self.tabs.addTab(formed, tr("&Form"))
+        self.tabs.addTab(self.text, tr("&Text"))
         self._halves.setChildrenCollapsible(False)
         self._halves.addWidget(self.tabs)
-        self._halves.addWidget(scrolled(self.preview, name="What it comes to"))
+        self._halves.addWidget(scrolled(self.preview, name=tr("What it comes to")))
         self._halves.setSizes([em(self, 34), em(self, 20)])
         foot = FlowLayout(gap=8)
         for widget in (

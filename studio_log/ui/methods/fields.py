@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 from typing_extensions import override
 
 from studio_log.domain.method_lines import Path
+from studio_log.language.words import tr
 from studio_log.ui.methods.sorts import LINE, Sort
 from studio_log.ui.theme.dress import dress_label
 from studio_log.ui.widgets.calm import calm
@@ -32,8 +33,8 @@ class FieldSpec:
     words: str
     sort: Sort = LINE
     hint: str = ""
-    said: str = "{}"
-    """What was understood, around its words: "may end {} after it began"."""
+    said: str = "{span}"
+    """What was understood, around its words: "may end after {span}"."""
     choices: tuple[tuple[str, str], ...] = ()
     """Value and words of each, where one is chosen."""
     flag: bool | None = None
@@ -65,13 +66,13 @@ class Field(QWidget):
             policy.setHorizontalPolicy(QSizePolicy.Policy.Ignored)  # words move no field
             words.setSizePolicy(policy)
             words.hide()
-        box.setAccessibleName(spec.words)
+        box.setAccessibleName(tr(spec.words))
         box.installEventFilter(self)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(3)
         if labelled:
-            label = QLabel(spec.words)
+            label = QLabel(tr(spec.words))
             dress_label(label, "body")
             label.setBuddy(box)
             column.addWidget(label)
@@ -85,7 +86,7 @@ class Field(QWidget):
         if not (self.box.hasFocus() and value == self._put):
             self._show(value)
         understood = self.spec.sort.words(value)
-        self.say(self.spec.said.format(understood) if understood else "", self.fault)
+        self.say(tr(self.spec.said, span=understood) if understood else "", self.fault)
 
     def forget(self) -> None:
         """Forget what was typed here: the field now stands for another block."""
@@ -132,7 +133,7 @@ class LineField(Field):
     def __init__(self, spec: FieldSpec) -> None:
         self.line = QLineEdit()
         self.line.setMaxLength(2_000)
-        self.line.setPlaceholderText(spec.hint)
+        self.line.setPlaceholderText(tr(spec.hint))
         self.line.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         super().__init__(spec, self.line)
         self.line.textEdited.connect(self._edited)
@@ -154,7 +155,7 @@ class ProseField(Field):
     def __init__(self, spec: FieldSpec) -> None:
         self.area = QPlainTextEdit()
         self.area.setTabChangesFocus(True)
-        self.area.setPlaceholderText(spec.hint)
+        self.area.setPlaceholderText(tr(spec.hint))
         super().__init__(spec, self.area)
         self.area.setFixedHeight(em(self, spec.prose + 1))
         self.area.textChanged.connect(self._edited)
@@ -195,7 +196,7 @@ class ChoiceField(Field):
         before = self.choice.currentData()
         self.choice.clear()
         for value, words in choices:
-            self.choice.addItem(words, value)
+            self.choice.addItem(tr(words), value)
         self.choice.setCurrentIndex(self.choice.findData(before))
 
     def _chosen(self, at: int) -> None:
@@ -214,7 +215,7 @@ class FlagField(Field):
     """Yes or no; what holds anyway is not written."""
 
     def __init__(self, spec: FieldSpec) -> None:
-        self.tick = QCheckBox(spec.words)
+        self.tick = QCheckBox(tr(spec.words))
         super().__init__(spec, self.tick, labelled=False)
         self.tick.clicked.connect(self._clicked)
 

@@ -12,6 +12,7 @@ from studio_log.domain.method_draft import with_cure
 from studio_log.domain.method_lines import Path
 from studio_log.domain.method_text import MethodDraft
 from studio_log.domain.methods import Method
+from studio_log.language.words import tr
 from studio_log.services.method_page import PAGE_GRAMS
 from studio_log.ui.methods.form_page import FormPage
 from studio_log.ui.methods.form_rows import at_path
@@ -101,7 +102,7 @@ class MethodForm(QSplitter):
         column.addWidget(self.steps)
         self.addWidget(left)
         for place, page in self.pages.items():
-            area = scrolled(page, name="Fields")
+            area = scrolled(page, name=tr("Fields"))
             self._areas[place] = area
             self._stack.addWidget(area)
         self.addWidget(self._stack)

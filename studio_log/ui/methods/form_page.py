@@ -12,6 +12,7 @@ from studio_log.domain.method_draft import with_row, with_value, without_row
 from studio_log.domain.method_faults import Fault
 from studio_log.domain.method_lines import Path
 from studio_log.domain.method_steps import short_name, unused
+from studio_log.language.words import tr
 from studio_log.ui.methods.fields import Field, FieldSpec, made
 from studio_log.ui.methods.form_rows import (
     ROW_GAP,
@@ -121,9 +122,9 @@ class FormPage(QWidget):
         self.rest.show_words("\n".join(rest))
 
     def _add(self, column: QVBoxLayout, section: Section) -> None:
-        column.addWidget(Words(section.heading, size="large", bold=True))
+        column.addWidget(Words(tr(section.heading), size="large", bold=True))
         if section.advice:
-            column.addWidget(Words(section.advice, tone="soft", size="small"))
+            column.addWidget(Words(tr(section.advice), tone="soft", size="small"))
         for row in section.rows:
             fields = [self._made(spec) for spec in row]
             self._fields += fields

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QVBoxLayout, QWidg
 from studio_log.domain.amounts import Amount
 from studio_log.domain.cautions import Caution
 from studio_log.domain.method_lines import Path
+from studio_log.language.words import tr
 from studio_log.ui.methods.fields import ChoiceField, Field, FieldSpec, LineField
 from studio_log.ui.methods.form_tables import Rows
 from studio_log.ui.theme.dress import dress_card
@@ -55,8 +56,7 @@ class RowList(QWidget):
         self._count = 0
         self._column = QVBoxLayout()
         self._column.setSpacing(ROW_GAP)
-        a = "an" if spec.one[0] in "aeiou" else "a"
-        self.add = button(f"Add {a} {spec.one}")
+        self.add = button(tr(spec.add))
         self.add.clicked.connect(partial(self.add_wanted.emit, spec))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -82,7 +82,7 @@ class RowList(QWidget):
         for field in self.fields:
             amount = amounts.get(slugs.get(field.spec.path[-2], ""))
             if field.spec.path[-1] == "value" and amount is not None:
-                field.say(f"{amount.shown} on 100 g of cloth", "")
+                field.say(tr("{amount} on 100 g of cloth", amount=amount.shown), "")
 
     def _build(self, count: int) -> None:
         emptied(self._column)
@@ -103,7 +103,7 @@ class RowList(QWidget):
             self.fields += fields
             flow = row_of_fields(fields)
             column.addLayout(flow)
-        out = button("Take it out", says=f"Take out {self.spec.one} {number + 1}")
+        out = button(tr("Take it out"), says=tr(self.spec.out, n=number + 1))
         out.clicked.connect(partial(self.out_wanted.emit, (*self.spec.path, number)))
         flow.addWidget(out)
         return card

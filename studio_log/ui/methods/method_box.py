@@ -23,6 +23,8 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.mass_text import read_grams
 from studio_log.domain.method_copy import own_copy
 from studio_log.domain.methods import Method
+from studio_log.domain.number_text import plain
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import ChangeSettings, ImportMethod, Outcome
 from studio_log.services.method_file import read_method_file
 from studio_log.services.method_page import CautionsFor, MethodPage, MethodPageFor, differences
@@ -38,12 +40,14 @@ from studio_log.ui.methods.paper import write_pdf
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em
 
-FILES: Final = "Methods (*.toml)"
+FILES: Final = tr_later("Methods (*.toml)")
 SOON_MS: Final = 250
 SAFE_MS: Final = 20_000
 """A draft is kept so often while it is written, whatever happens to the program."""
-ALONE: Final = "Compare with…"
+ALONE: Final = tr_later("Compare with…")
 PAGE_GRAMS: Final = "100 g"
+UNDO_AWAY: Final = tr_later("The draft before it is one Undo away.")
+WRITTEN: Final = tr_later("{title} is written to {file}.")
 
 
 class MethodBox(QDialog):
@@ -51,7 +55,7 @@ class MethodBox(QDialog):
 
     def __init__(self, bridge: Bridge, parent: QWidget | None = None, slug: str = "") -> None:
         super().__init__(parent)
-        self.setWindowTitle("Methods — Studio Log")
+        self.setWindowTitle(tr("Methods — Studio Log"))
         self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
         self.setAcceptDrops(True)
         self._bridge = bridge
@@ -63,13 +67,13 @@ class MethodBox(QDialog):
         self.side = MethodList()
         self.list = self.side.list
         self.weight = QLineEdit(PAGE_GRAMS)
-        self.weight.setAccessibleName("Amounts for so much cloth")
+        self.weight.setAccessibleName(tr("Amounts for so much cloth"))
         self.understood = Words(tone="soft", size="small")
         self.other_box = QComboBox()
-        self.other_box.setAccessibleName("Compare with")
+        self.other_box.setAccessibleName(tr("Compare with"))
         self.page, self.other = PageView(), PageView()
         self.parted = PageView()
-        self.parted.setAccessibleName("Where they part")
+        self.parted.setAccessibleName(tr("Where they part"))
         self.editor = MethodEditor()
         self.said = Words(tone="soft")
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
@@ -122,7 +126,8 @@ class MethodBox(QDialog):
             self.said.show_words(str(refusal))
             return
         before = self.editor.draft.text if self._editing else self._kept
-        self._edit(text, f"Read from {path.name}. Nothing is kept until it is saved.", before)
+        read = tr("Read from {file}. Nothing is kept until it is saved.", file=path.name)
+        self._edit(text, read, before)
 
     def _lay_out(self) -> None:
         self._head = self._made_head()
@@ -152,7 +157,7 @@ class MethodBox(QDialog):
     def _made_head(self) -> QWidget:
         made = QWidget()
         head = FlowLayout(made, gap=10)
-        of = Words("Cloth")
+        of = Words(tr("Cloth"))
         of.setWordWrap(False)
         for widget in (of, self.weight, growing(self.understood), self.other_box):
             head.addWidget(widget)
@@ -161,12 +166,12 @@ class MethodBox(QDialog):
         return made
 
     def _foot(self) -> FlowLayout:
-        self.copy = button("Copy and &edit…")
-        self.to_paper = button("&Print…")
-        self.to_pdf = button("Save as P&DF…")
-        self.export = button("E&xport…")
-        self.fetch = button("&Import…")
-        self.leave = button("&Close")
+        self.copy = button(tr("Copy and &edit…"))
+        self.to_paper = button(tr("&Print…"))
+        self.to_pdf = button(tr("Save as P&DF…"))
+        self.export = button(tr("E&xport…"))
+        self.fetch = button(tr("&Import…"))
+        self.leave = button(tr("&Close"))
         foot = FlowLayout(gap=8)
         for widget in (growing(self.said), *self._reading_acts()):
             foot.addWidget(widget)
@@ -205,7 +210,7 @@ class MethodBox(QDialog):
         before = self.other_box.currentData()
         self.other_box.blockSignals(True)
         self.other_box.clear()
-        self.other_box.addItem(ALONE, "")
+        self.other_box.addItem(tr(ALONE), "")
         for one in methods:
             self.other_box.addItem(one.title, one.slug)
         self.other_box.setCurrentIndex(max(self.other_box.findData(before), 0))
@@ -220,7 +225,8 @@ class MethodBox(QDialog):
             self.understood.setText(str(refusal))
             return
         self.understood.set_tone("soft")
-        self.understood.setText(f"Amounts for {self._grams:g} g of cloth")
+        grams = plain(self._grams, 3)
+        self.understood.setText(tr("Amounts for {n} g of cloth", n=grams))
         self._soon.start()
 
     def _ask(self) -> None:
@@ -253,10 +259,10 @@ class MethodBox(QDialog):
             known = {one.slug: one.version for one in self._methods.values()}
             text = own_copy(self.page.page.method, known)
             if self._kept:
-                self._edit(self._kept, "The draft you left is here again.")
+                self._edit(self._kept, tr("The draft you left is here again."))
                 self._begun = ""
             else:
-                self._edit(text, "A copy: the method it came from stays.")
+                self._edit(text, tr("A copy: the method it came from stays."))
 
     @property
     def _editing(self) -> bool:
@@ -269,7 +275,7 @@ class MethodBox(QDialog):
         self.editor.edit(before or text)
         if before and before != text:
             self.editor.draft.change(lambda _before: text)
-            words += " The draft before it is one Undo away."
+            words = f"{words} {tr(UNDO_AWAY)}"
         self.said.show_words(words)
         self._is_editing(editing=True)
         self._safe.start()
@@ -294,10 +300,10 @@ class MethodBox(QDialog):
 
     def _leave_editor(self) -> None:
         self._keep_draft()
-        self._turn_back("The draft is kept." if self._kept else "")
+        self._turn_back(tr("The draft is kept.") if self._kept else "")
 
     def _give_up(self) -> None:
-        self._turn_back("The draft is given up. Nothing else was changed.")
+        self._turn_back(tr("The draft is given up. Nothing else was changed."))
         self._put_draft("")
 
     def _turn_back(self, words: str) -> None:
@@ -320,7 +326,7 @@ class MethodBox(QDialog):
         if page is None:
             return
         name = f"{page.slug}-{page.version}.toml"
-        path, _ = QFileDialog.getSaveFileName(self, "Export the method", name, FILES)
+        path, _ = QFileDialog.getSaveFileName(self, tr("Export the method"), name, tr(FILES))
         if path:
             self.write_to(Path(path))
 
@@ -333,7 +339,7 @@ class MethodBox(QDialog):
         except Refusal as refusal:
             self.said.show_words(str(refusal))
         else:
-            self.said.show_words(f"{self.page.page.title} is written to {path}.")
+            self.said.show_words(tr(WRITTEN, title=self.page.page.title, file=path))
 
     def _print(self) -> None:
         from studio_log.ui.methods.printing import print_page  # noqa: PLC0415 - brings a lot in
@@ -346,7 +352,9 @@ class MethodBox(QDialog):
         if page is None:
             return
         name = f"{page.slug}-{page.version}.pdf"
-        path, _ = QFileDialog.getSaveFileName(self, "Save the page as a PDF", name, "PDF (*.pdf)")
+        path, _ = QFileDialog.getSaveFileName(
+            self, tr("Save the page as a PDF"), name, "PDF (*.pdf)"
+        )
         if path:
             self.write_pdf_to(Path(path))
 
@@ -359,9 +367,9 @@ class MethodBox(QDialog):
         except Refusal as refusal:
             self.said.show_words(str(refusal))
         else:
-            self.said.show_words(f"{self.page.page.title} is written to {path}.")
+            self.said.show_words(tr(WRITTEN, title=self.page.page.title, file=path))
 
     def _fetch(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Import a method", "", FILES)
+        path, _ = QFileDialog.getOpenFileName(self, tr("Import a method"), "", tr(FILES))
         if path:
             self.take_file(Path(path))

@@ -6,12 +6,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from studio_log.domain.methods import Method
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.widgets.find_line import FindLine
 from studio_log.ui.widgets.parts import Words, em
 
 WORDS_ROLE = int(Qt.ItemDataRole.UserRole) + 1
 """Role under which a row gives all the words by which it is found."""
-NONE = "No method has these words."
+NONE = tr_later("No method has these words.")
 
 
 class MethodList(QWidget):
@@ -20,11 +21,11 @@ class MethodList(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.list = QListWidget()
-        self.list.setAccessibleName("Methods")
+        self.list.setAccessibleName(tr("Methods"))
         self.list.setWordWrap(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.field = FindLine("Find a method", "Find a method")
-        self.none = Words(NONE, tone="soft")
+        self.field = FindLine(tr("Find a method"), tr("Find a method"))
+        self.none = Words(tr(NONE), tone="soft")
         self.none.hide()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -47,8 +48,8 @@ class MethodList(QWidget):
         self.list.blockSignals(True)
         self.list.clear()
         for one in methods:
-            version = f"\nversion {one.version}" if one.version > 1 else ""
-            item = QListWidgetItem(f"{one.title}{version}", self.list)
+            version = tr("version {n}", n=one.version) if one.version > 1 else ""
+            item = QListWidgetItem("\n".join(filter(None, (one.title, version))), self.list)
             item.setData(Qt.ItemDataRole.UserRole, one.slug)
             item.setData(WORDS_ROLE, f"{one.title} {one.school} {one.summary}".casefold())
         self.list.blockSignals(False)

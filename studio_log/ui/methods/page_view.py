@@ -5,6 +5,7 @@ from PySide6.QtGui import QResizeEvent, QTextDocument
 from PySide6.QtWidgets import QTextBrowser, QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.present.method_drawing import whole_hours
 from studio_log.services.method_page import MethodPage
 from studio_log.ui.methods.drawing import drawing
@@ -31,7 +32,7 @@ class PageView(QTextBrowser):
         same = self.page is not None and self.page.slug == page.slug
         place = self.verticalScrollBar().value() if same else 0
         self.page, self._hours = page, hours
-        self.setAccessibleName(f"Method: {page.title}")
+        self.setAccessibleName(tr("Method: {title}", title=page.title))
         self._draw()
         self.verticalScrollBar().setValue(place)
 

@@ -18,6 +18,7 @@ from PySide6.QtGui import (
 )
 
 from studio_log.domain.errors import Refusal
+from studio_log.language.words import tr
 from studio_log.services.method_page import MethodPage
 from studio_log.services.whole_file import write_whole
 from studio_log.ui.methods.drawing import drawing
@@ -43,6 +44,11 @@ def paper_layout() -> QPageLayout:
     return QPageLayout(size, QPageLayout.Orientation.Portrait, margins, QPageLayout.Unit.Millimeter)
 
 
+def paper_title(page: MethodPage) -> str:
+    """Say which method and which version it is."""
+    return tr("{title}, version {n}", title=page.title, n=page.version)
+
+
 def pdf_bytes(page: MethodPage) -> bytes:
     """Give the page as a PDF, its words as letters and not as dots."""
     buffer = QBuffer()
@@ -50,7 +56,7 @@ def pdf_bytes(page: MethodPage) -> bytes:
     writer = QPdfWriter(buffer)
     writer.setResolution(DOTS)
     writer.setPageLayout(paper_layout())
-    writer.setTitle(f"{page.title}, version {page.version}")
+    writer.setTitle(paper_title(page))
     writer.setCreator("Studio Log")
     paint_pages(writer, page)
     buffer.close()
@@ -67,8 +73,10 @@ def paint_pages(device: QPagedPaintDevice, page: MethodPage) -> None:
     painter = QPainter()
     if not painter.begin(device):
         raise Refusal(
-            "The printer did not take the page. Nothing was printed. "
-            "See that it is on, or save the page as a PDF."
+            tr(
+                "The printer did not take the page. Nothing was printed. "
+                "See that it is on, or save the page as a PDF."
+            )
         )
     try:
         area = painter.viewport()
@@ -81,7 +89,8 @@ def paint_pages(device: QPagedPaintDevice, page: MethodPage) -> None:
             if number:
                 device.newPage()
             _paint_one(painter, document, number, tall)
-            said = f"{page.title}, version {page.version} · page {number + 1} of {count}"
+            place = tr("page {n} of {count}", n=number + 1, count=count)
+            said = f"{paper_title(page)} · {place}"
             painter.setPen(INK)
             painter.setFont(document.defaultFont())
             painter.drawText(QRectF(0, tall + 6, WIDE, FOOT - 6), said)

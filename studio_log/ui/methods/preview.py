@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from typing_extensions import override
 
 from studio_log.domain.method_text import MethodDraft
+from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.method_drawing import DrawnStep, drawn_steps
 from studio_log.services.method_page import time_words
 from studio_log.ui.methods.drawing import drawing, row_at
@@ -15,8 +16,14 @@ from studio_log.ui.widgets.parts import Words, button
 
 TIMES: Final = frozenset({"lasts", "gap", "tending", "kind", "ask_dry"})
 """Fields without which a step cannot be drawn."""
-WAITS: Final = "The drawing waits until the times are mended."
+WAITS: Final = tr_later("The drawing waits until the times are mended.")
+TO_MEND: Final = (tr_later("{n} thing to mend"), tr_later("{n} things to mend"))
 RESIZED_MS: Final = 40
+
+
+def named(title: str, version: int) -> str:
+    """Say which method and which version."""
+    return tr("{title}, version {n}", title=title or tr("No name"), n=version)
 
 
 class Picture(QWidget):
@@ -26,7 +33,7 @@ class Picture(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setAccessibleName("Drawing of the method")
+        self.setAccessibleName(tr("Drawing of the method"))
         self._rows: tuple[DrawnStep, ...] = ()
         self._chosen = -1
         self._image = QImage()
@@ -84,9 +91,9 @@ class Preview(QWidget):
         self.understood = Words(bold=True)
         self.time = Words(tone="soft", size="small")
         self.faults = Words(tone="danger_ink", size="small")
-        self.mend = button("Go to what is to &mend")
+        self.mend = button(tr("Go to what is to &mend"))
         self.picture = Picture()
-        self.waits = Words(WAITS, tone="soft", size="small")
+        self.waits = Words(tr(WAITS), tone="soft", size="small")
         self.mend.clicked.connect(self.mend_wanted)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 10, 12, 10)
@@ -108,9 +115,9 @@ class Preview(QWidget):
         count = len(draft.said)
         self.faults.setText("\n".join(draft.said))
         self.mend.setVisible(bool(count))
-        tally = f"{count} thing{'s' if count > 1 else ''} to mend" if count else ""
+        tally = counted(count, *TO_MEND) if count else ""
         method = draft.method
-        name = f"{method.title or 'No name'}, version {method.version}" if method else ""
+        name = named(method.title, method.version) if method else ""
         self.understood.setText(" — ".join(part for part in (name, tally) if part))
         drawable = method is not None and not any(
             fault.path[:1] == ("steps",) and (len(fault.path) < 3 or fault.path[2] in TIMES)

@@ -6,10 +6,13 @@ from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrinterInfo
 from PySide6.QtWidgets import QDialog, QWidget
 
 from studio_log.domain.errors import Refusal
+from studio_log.language.words import tr, tr_later
 from studio_log.services.method_page import MethodPage
-from studio_log.ui.methods.paper import paint_pages, paper_layout
+from studio_log.ui.methods.paper import paint_pages, paper_layout, paper_title
 
-NO_PRINTER = "No printer is set up on this computer. Nothing was printed; save the page as a PDF."
+NO_PRINTER = tr_later(
+    "No printer is set up on this computer. Nothing was printed; save the page as a PDF."
+)
 
 
 def any_printer() -> bool:
@@ -20,11 +23,11 @@ def any_printer() -> bool:
 def print_page(parent: QWidget, page: MethodPage, said: Callable[[str], None]) -> None:
     """Open the system's print dialog beside the window; `said` is told how it went."""
     if not any_printer():
-        said(NO_PRINTER)
+        said(tr(NO_PRINTER))
         return
     printer = QPrinter(QPrinter.PrinterMode.HighResolution)
     printer.setPageLayout(paper_layout())
-    printer.setDocName(f"{page.title}, version {page.version}")
+    printer.setDocName(paper_title(page))
     dialog = QPrintDialog(printer, parent)
 
     def accepted() -> None:
@@ -33,7 +36,8 @@ def print_page(parent: QWidget, page: MethodPage, said: Callable[[str], None]) -
         except Refusal as refusal:
             said(str(refusal))
         else:
-            said(f"{page.title} is sent to {printer.printerName()}.")
+            name = printer.printerName()
+            said(tr("{title} is sent to {printer}.", title=page.title, printer=name))
 
     dialog.accepted.connect(accepted)
     dialog.finished.connect(dialog.deleteLater)

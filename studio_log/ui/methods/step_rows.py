@@ -23,6 +23,7 @@ from studio_log.domain.method_steps import (
 )
 from studio_log.domain.method_text import MethodDraft
 from studio_log.domain.methods import MethodStep, StepKind
+from studio_log.language.words import tr
 from studio_log.present import words
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.flow_layout import FlowLayout
@@ -87,7 +88,7 @@ class StepRows(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.list = _List()
-        self.list.setAccessibleName("Steps of the method")
+        self.list.setAccessibleName(tr("Steps of the method"))
         self.list.setSelectionMode(QAbstractItemView.SelectionMode.ContiguousSelection)
         self.list.setWordWrap(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -101,17 +102,17 @@ class StepRows(QWidget):
         self.buttons = {
             act: button(text, says=says)
             for act, text, says in (
-                ("add", "&Add", "Add a step after this one"),
-                ("repeat", "&Repeat", "Repeat these steps after them"),
-                ("up", "&Up", "Move these steps up"),
-                ("down", "&Down", "Move these steps down"),
-                ("out", "Ta&ke out", "Take these steps out"),
+                ("add", tr("&Add"), tr("Add a step after this one")),
+                ("repeat", tr("&Repeat"), tr("Repeat these steps after them")),
+                ("up", tr("&Up"), tr("Move these steps up")),
+                ("down", tr("&Down"), tr("Move these steps down")),
+                ("out", tr("Ta&ke out"), tr("Take these steps out")),
             )
         }
         tips = ("Insert", "Ctrl+D", "Alt+Up", "Alt+Down", "Delete")
         below = FlowLayout(gap=6)
         for (act, made), key in zip(self.buttons.items(), tips, strict=True):
-            made.setToolTip(f"{made.accessibleName()} ({key} in the list)")
+            made.setToolTip(tr("{act} ({key} in the list)", act=made.accessibleName(), key=key))
             made.clicked.connect(self._acts[act])
             below.addWidget(made)
         column = QVBoxLayout(self)
@@ -134,14 +135,15 @@ class StepRows(QWidget):
         method = draft.method
         if method is None:
             return
-        rows: list[_Row] = [(HEAD, "The method", _tally(_count(draft, (), steps=False)), None)]
+        no_name = tr("No name")
+        rows: list[_Row] = [(HEAD, tr("The method"), _tally(_count(draft, (), steps=False)), None)]
         rows += [
-            (at, f"{at + 1}. {step.title or step.slug or 'No name'}",
+            (at, f"{at + 1}. {step.title or step.slug or no_name}",
              _below(step, _count(draft, ("steps", at))), step.kind)
             for at, step in enumerate(method.steps)
         ]  # fmt: skip
         if method.cure is not None or any(one.kind is StepKind.CURE for one in method.steps):
-            rows.append((CURE, "Views of the cure", _tally(_count(draft, ("cure",))), None))
+            rows.append((CURE, tr("Views of the cure"), _tally(_count(draft, ("cure",))), None))
         row = self.list.currentRow()
         self.list.blockSignals(True)
         while self.list.count() > len(rows):
@@ -234,11 +236,13 @@ class StepRows(QWidget):
 def _below(step: MethodStep, faults: int) -> str:
     if faults:
         return _tally(faults)
-    return words.window_words(step.lasts) if step.lasts is not None else "by the view of the cure"
+    return (
+        words.window_words(step.lasts) if step.lasts is not None else tr("by the view of the cure")
+    )
 
 
 def _tally(faults: int) -> str:
-    return f"{faults} to mend" if faults else ""
+    return tr("{n} to mend", n=faults) if faults else ""
 
 
 def _count(draft: MethodDraft, base: tuple[str | int, ...], *, steps: bool = True) -> int:
