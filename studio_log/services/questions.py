@@ -139,6 +139,8 @@ class LotSheet:
     redo: str
     data: Mapping[str, object] = field(default_factory=dict)
     """The same as plain JSON values: what `lot show --json` prints."""
+    cost_words: str = ""
+    """What its materials cost so far, "" where the stock knows nothing of them."""
 
 
 @dataclass(frozen=True)

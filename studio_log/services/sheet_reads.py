@@ -20,6 +20,7 @@ from studio_log.services.marking import best_words
 from studio_log.services.photos import photos_data
 from studio_log.services.sheet_json import sheet_data
 from studio_log.services.spoil_reads import warned_of
+from studio_log.services.stock_reads import cost_of_lot
 from studio_log.services.taking_back import entry_words, last_undoable
 
 START_ACTS = (("start", "Begin"), ("end", "Done"), ("skip", "Skip…"), ("note", "Note…"))
@@ -52,6 +53,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         entries=entry_lines(lot, entries),
         cure_words=_cure_words(desk, lot),
         vessel_words=_vessel_words(lot, lines),
+        cost_words=cost_of_lot(desk, lot).words,
         cautions=(" · ".join(short),) if (short := short_cautions(house, lot)) else (),
         lineage=_lineage(lot),
         milk_words=_milk_words(desk, milk),

@@ -168,7 +168,11 @@ def _to_buy(desk: Desk, one: Wanted) -> ShoppingLine:
 
 def cost(_house: Any, desk: Desk, question: CostFor) -> Cost:
     """Give what a lot's materials cost so far."""
-    lot = desk.lot(whole_code(question.code))
+    return cost_of_lot(desk, desk.lot(whole_code(question.code)))
+
+
+def cost_of_lot(desk: Desk, lot: Lot) -> Cost:
+    """Give what a lot's materials cost so far, with words where the stock knows any of them."""
     shelf = shelf_of(desk)
     total, unknown = cost_of(uses_of(lot), shelf)
     if not shelf or not (total or unknown):

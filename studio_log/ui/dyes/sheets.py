@@ -20,7 +20,8 @@ def dye_html(dye: Dye) -> str:
 def material_html(material: Material, cautions: Sequence[Caution] = ()) -> str:
     """Give all that is known of a material, what to heed first."""
     heed = "".join(f"<li>{escape(one.text)}</li>" for one in cautions)
-    listed = f"<h4>{escape(tr('Heed'))}</h4><ul>{heed}</ul>" if heed else ""
+    head = tr("Heed")
+    listed = f"<h4>{escape(head)}</h4><ul>{heed}</ul>" if heed else ""
     facts = _facts(material_facts(material))
     return f"<h2>{escape(material.title)}</h2>{listed}{facts}<p>{escape(tr(SHEET))}</p>"
 
@@ -33,11 +34,13 @@ def wall_html(materials: Iterable[Material], title: str) -> str:
                     one.away))
         for one in materials
     )  # fmt: skip
-    return (
-        f"<h2>{escape(title)}</h2><p><b>{escape(tr(SHEET))}</b> "
-        f"{escape(tr('Dye vessels never go back to food. Keep all of it from children and pets.'))}"
-        f'</p><table border="1" cellspacing="0" cellpadding="3">{_row("th", heads)}{rows}</table>'
+    never = tr("Dye vessels never go back to food. Keep all of it from children and pets.")
+    table = (
+        '<table border="1" cellspacing="0" cellpadding="3" style="border-collapse: collapse">'
+        f"<thead>{_row('th', heads)}</thead><tbody>{rows}</tbody></table>"
     )
+    said = f"<p><b>{escape(tr(SHEET))}</b> {escape(never)}</p>"
+    return f"<h2>{escape(title)}</h2>{said}{table}"
 
 
 def aim_html(aim: Aim) -> str:
@@ -50,10 +53,10 @@ def aim_html(aim: Aim) -> str:
 def _way(way: Way) -> str:
     known = "".join(f"<li>{escape(one)}</li>" for one in way.known if one)
     opinion = "".join(f"<li><i>{escape(one)}</i></li>" for one in way.opinion)
+    heads = escape(tr("Known")), escape(tr("Opinion"))
     return (
         f"<h3>{escape(way.title)}</h3><p>{escape(way.gives)}</p>"
-        f"<p>{escape(tr('Known'))}</p><ul>{known}</ul>"
-        f"<p>{escape(tr('Opinion'))}</p><ul>{opinion}</ul>"
+        f"<p>{heads[0]}</p><ul>{known}</ul><p>{heads[1]}</p><ul>{opinion}</ul>"
     )
 
 

@@ -139,7 +139,7 @@ class LotSheetPage(QWidget):
         into = str(sheet.data.get("joined_into") or "")
         self.lineage.show_lineage(sheet.code, parents, children, joined=joined, into=into)
         lineage = "" if parents or children else sheet.lineage
-        said = (sheet.cure_words, sheet.milk_words, sheet.vessel_words, lineage)
+        said = (sheet.cure_words, sheet.milk_words, sheet.vessel_words, sheet.cost_words, lineage)
         for words, text in zip(self.facts, said, strict=True):
             words.show_words(text)
         self.cautions.show_words("\n".join(f"⚠ {words}" for words in sheet.cautions))
