@@ -69,7 +69,7 @@ class LotSheetPage(QWidget):
         self._sheet: LotSheet | None = None
         self.title = Words(NOTHING, size="title", bold=True)
         self.heading = MethodHeading()
-        self.facts = tuple(Words(tone=tone) for tone in ("ink", "soft", "soft", "soft"))
+        self.facts = tuple(Words(tone=tone) for tone in ("ink", "soft", "soft", "soft", "soft"))
         self.cautions = Words(tone="danger_ink", size="small")
         self.steps_tab = self._tab("&Steps")
         self.journal_tab = self._tab("&Journal")
