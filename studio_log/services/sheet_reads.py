@@ -91,7 +91,10 @@ def tag_caution(house: Any, lot: Lot) -> str:
 
 
 def _is_soyed(lot: Lot) -> bool:
-    return any("soy" in method.brings for method in lot.methods)
+    return any(
+        "soy" in method.brings or any(SOY in step.cautions for step in method.steps)
+        for method in lot.methods
+    )
 
 
 def _heading(lot: Lot, desk: Desk) -> str:
