@@ -103,6 +103,11 @@ def _is_wet(step: LotStep) -> bool:
     return step.spec.kind in _WET or step.slug.startswith("wet-out")
 
 
+def _is_wash(step: LotStep) -> bool:
+    """Say whether a step takes loose colour with it: a rinse, a scour, a wash."""
+    return step.spec.kind in (StepKind.RINSE, StepKind.SCOUR) or "wash" in _words(step.slug)
+
+
 def _protein(lot: Lot) -> str:
     """Give the first protein fibre among the pieces, "" for none."""
     fibres = (word for piece in lot.pieces for word in piece.fibre.casefold().split())
@@ -161,11 +166,11 @@ def _uncured(case: Case) -> Mapping[str, str] | None:
 
 def _washed_early(case: Case) -> Mapping[str, str] | None:
     use = case.lot.use
-    if use is None or case.step.spec.kind not in (StepKind.RINSE, StepKind.SCOUR):
+    under = _cured_under(case) if _is_wash(case.step) else None
+    if use is None or under is None or "paint" not in _ready_for(case, under[0]):
         return None
-    under = _cured_under(case)
-    if under is None or "paint" not in _ready_for(case, under[0]):
-        return None
+    if any(_is_wash(one) and one.join > under[0].join for one in _earlier(case)):
+        return None  # told at the first of them
     since = case.at - use.at
     if not timedelta(0) <= since < WASHED_FROM:
         return None

@@ -25,6 +25,13 @@ def test_the_mean_goes_by_time() -> None:
     assert found.celsius == pytest.approx((20 + 2 * 21) / 3)
 
 
+def test_each_reading_counts_until_the_next() -> None:
+    """40, 50, 90 % for an hour each (computed): 60."""
+    found = mean_air(readings(40, 50, 90), START, START + 3 * HOUR)
+    assert found is not None
+    assert (found.humidity, found.dampest) == pytest.approx((60, 90))
+
+
 def test_a_reading_from_before_stands_for_the_beginning() -> None:
     found = mean_air(readings(50, 80), START + HOUR / 2, START + HOUR)
     assert found is not None

@@ -31,6 +31,14 @@ def test_where_a_scale_is_too_coarse_a_stock_solution_is_measured() -> None:
     assert on_scale(34, 1).advice == ""
 
 
+def test_the_edges_count_as_within() -> None:
+    """Half a step of 1 g is just 5 % of 10 g; 0.5 g are just 5 mL of a 10 % solution."""
+    assert on_scale(10, 1).advice == ""
+    assert "measure 5 mL of a 10 %" in on_scale(0.5, 1).advice
+    assert on_scale(500, 100).grams == 500
+    assert on_scale(0.01, 0.001).grams == pytest.approx(0.01)
+
+
 def test_what_does_not_dissolve_wants_a_finer_scale() -> None:
     advice = on_scale(3.4, 1, dissolves=False).advice
     assert "finer" in advice

@@ -128,7 +128,21 @@ def test_paint_washed_within_a_week_loses_colour(days: int, expected: bool) -> N
     story = cured(5, SHORT)
     story.mark(Act.USE)
     story.after(days=days).go_on("finish-wash")
-    assert ("early-wash" in slugs(case(story, "rinse"))) == expected
+    assert ("early-wash" in slugs(case(story, "wash"))) == expected
+    assert slugs(case(story, "rinse")) == [], "told once, at the first wash"
+
+
+def test_cloth_that_was_not_painted_has_no_colour_to_lose() -> None:
+    story = cured(5, SHORT)
+    story.go_on("finish-wash")
+    assert slugs(case(story, "wash")) == []
+
+
+def test_cloth_cured_for_a_bath_may_be_rinsed_after_it() -> None:
+    story = cured(100)
+    story.mark(Act.USE)
+    story.go_on("finish-wash")
+    assert slugs(case(story, "wash")) == []
 
 
 def test_steamed_paint_may_be_washed() -> None:
