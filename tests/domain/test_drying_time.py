@@ -68,6 +68,13 @@ def test_a_room_the_model_does_not_know_is_refused(room: Room, words: str) -> No
         drying_time(Hanging(150, SPUN, room))
 
 
+@pytest.mark.parametrize(
+    "room", [Room(0, 50, 0.1), Room(45, 50, 0), Room(20, 97, 10), Room(20, 0, 0)]
+)
+def test_the_edges_of_what_it_knows_count_as_within(room: Room) -> None:
+    assert drying_time(Hanging(150, SPUN, room)).time.aim > timedelta(0)
+
+
 @pytest.mark.parametrize(("gsm", "sides"), [(0, 2), (math.nan, 2), (150, 3)])
 def test_cloth_that_cannot_be_is_refused(gsm: float, sides: int) -> None:
     with pytest.raises(Refusal, match="one side or two"):

@@ -7,8 +7,9 @@ import pytest
 from studio_log.domain.drying_time import drying_time
 from studio_log.domain.dryings import hanging_of, logged_dryings, weighed_course
 from studio_log.domain.journal import Act
+from studio_log.domain.methods import StepKind
 from studio_log.domain.pieces import Piece
-from tests.support.builders import LONG, Story
+from tests.support.builders import LONG, Story, a_method, a_step
 
 LAWN = [Piece(1, "cotton", "lawn", length_m=2.0, width_m=1.0, gsm=150.0)]
 ROOM = {"room-temperature": 20.0, "room-humidity": 50.0}
@@ -43,14 +44,32 @@ def test_the_cloth_that_hangs_now_can_be_estimated() -> None:
     assert "60 % of its weight in water" in drying_time(hanging).time.why
 
 
+def test_a_drying_whose_beginning_is_not_known_teaches_nothing() -> None:
+    story = Story(a_method(a_step("dry", StepKind.DRY)), pieces=LAWN)
+    story.after(hours=2).mark(Act.DRY, "dry", readings={**ROOM, "wet-weight": 480.0})
+    assert story.lot.step(story.number("dry")).start is None
+    assert list(logged_dryings(story.lot, story.entries)) == []
+
+
+def test_the_weight_that_counts_is_that_of_when_it_was_hung() -> None:
+    """Weighed anew afterwards: the drying keeps its 300 g."""
+    story = dried(2)
+    story.mark(Act.SET, data={"grams": 600.0})
+    assert story.lot.grams == 600
+    (one,) = logged_dryings(story.lot, story.entries)
+    assert one.worked_out / timedelta(hours=1) == pytest.approx(1.314, rel=0.01)
+
+
 @pytest.mark.parametrize(
     "story",
     [
         dried(wet=None), dried(room={}), dried(room={"room-temperature": 20.0}), dried(wet=200.0),
         dried(wet=3000.0), dried(room={**ROOM, "room-humidity": 99.0}),
         dried(pieces=[Piece(1, "cotton", given_grams=300.0)]),
+        dried(pieces=[Piece(1, "cotton", length_m=2.0, width_m=1.0)]),
     ],
-    ids=["no-wet-weight", "no-room", "half-a-room", "lighter", "six-fold", "full-air", "no-size"],
+    ids=["no-wet-weight", "no-room", "half-a-room", "lighter", "six-fold", "full-air", "no-size",
+         "no-weight"],
 )  # fmt: skip
 def test_what_was_not_read_or_cannot_be_teaches_nothing(story: Story) -> None:
     assert list(logged_dryings(story.lot, story.entries)) == []

@@ -83,6 +83,10 @@ def test_day_and_month_are_asked_about_only_where_they_may_change_places() -> No
     head = "time,temp,rh\n"
     with pytest.raises(Question, match="06/09/2026"):
         read(f"{head}06/09/2026 12:00,20,50\n")
+    for twelfth in ("12/06/2026", "06/12/2026", "12/11/2026"):
+        with pytest.raises(Question, match=twelfth):
+            read(f"{head}{twelfth} 12:00,20,50\n")
+    assert read(f"{head}06/06/2026 12:00,20,50\n").readings[0].at.day == 6
     assert read(f"{head}06/09/2026 12:00,20,50\n", day_first=False).readings[0].at == NOON
     assert read(f"{head}09/06/2026 12:00,20,50\n", day_first=True).readings[0].at == NOON
     assert read(f"{head}09/06/2026 12:00,20,50\n13/06/2026 12:00,20,50").readings[0].at == NOON
@@ -117,6 +121,20 @@ def test_what_is_no_sensors_file_is_refused_in_a_sentence(data: bytes, words: st
     with pytest.raises(Refusal, match=words) as refused:
         read(data)
     assert "Nothing was kept" in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    ("text", "hour"),
+    [("2026-01-09 12:05 AM", 0), ("2026-01-09 12:05 PM", 12), ("2026-01-09 1:05 pm", 13),
+     ("2026-01-09 1:05 a.m.", 1), ("2026-01-09 0:05", 0), ("2026-01-09", 0), ("9.1.26 7:05", 7),
+     ("2026-01-09T07:05:00.123Z", 7), ("2026-01-09 09:05+02:00", 7), ("2026-01-09 0705", None),
+     ("2026-01-09 0:05 AM", None), ("2026-01-09 13:05 PM", None), ("1999-12-31 23:00", None),
+     ("2000-01-01 07:05", 7), ("2100-01-01 07:05", None)],
+)  # fmt: skip
+def test_the_clock_of_a_sensor_is_read_as_it_is_meant(text: str, hour: int | None) -> None:
+    """London in January, so that the wall shows UTC."""
+    at = reader_of([], ZONE, day_first=True)(text)
+    assert (None if at is None else at.hour) == hour
 
 
 @pytest.mark.parametrize(
