@@ -70,7 +70,7 @@ class Pencils:
         self.tag = Ruler(theme.font("small", bold=True))
         self.sizes = _sizes(theme.metrics.scale)
         self.night_chosen = _mixed(self.colours.night, self.colours.chosen)
-        self.closed = plain_weave(_faded(self.colours.outline, 0.35), ratio)
+        self.closed = plain_weave(_faded(self.colours.outline, 0.28), ratio)
         self.hour_line = QPen(_faded(self.colours.line, 0.55), 1)
         self.day_line = QPen(self.colours.line, 1)
         self.row_line = QPen(self.colours.line, 1)

@@ -40,7 +40,8 @@ def place_of(state: SheetState, looking: Looking, pencils: Pencils) -> Place:
     if names:
         codes = max(codes, pencils.small("n" * _NAME_LETTERS))
     elif state.shared:
-        widest = max(pencils.bold(one.title) for one in state.shared)
+        both = ((pencils.bold(one.title), pencils.small(one.note)) for one in state.shared)
+        widest = max(wide for pair in both for wide in pair)
         codes = max(codes, min(widest, pencils.small("n" * _NAME_LETTERS)))
     return Place(
         width=looking.width,

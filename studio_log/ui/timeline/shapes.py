@@ -14,7 +14,7 @@ UNIT: Final = 12.0
 """Kinds are drawn in a square of this side, then scaled."""
 _TWILL: Final = 6
 """Distance of the hatching's lines, in pixels."""
-_WEAVE: Final = 12
+_WEAVE: Final = 14
 """Repeat of the pattern of closed hours, in pixels."""
 
 
