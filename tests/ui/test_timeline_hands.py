@@ -140,3 +140,35 @@ def test_other_gestures_are_left_alone(view: TimelineView) -> None:
     QApplication.sendEvent(view.viewport(), event)
     assert view.scene().sheet.scale.zoom == zoom
     assert event.type() is QEvent.Type.NativeGesture
+
+
+def test_a_notch_of_the_wheel_glides_and_holds_what_is_under_the_pointer(
+    view: TimelineView, qtbot: QtBot
+) -> None:
+    scene = view.scene()
+    held, zoom = scene.sheet.scale.moment(scene.place.to_sheet(620)), scene.sheet.scale.zoom
+    seen: list[float] = []
+
+    def look(now: float) -> None:
+        place, scale = view.scene().place, view.scene().sheet.scale
+        seen.append(now)
+        assert place.to_view(scale.x(held)) == pytest.approx(620, abs=1)
+
+    view.glide.zoomed.connect(look)
+    view.glide_by(1.25, 620)
+    view.glide_by(1.25, 620)  # a second notch before the first has come to rest adds to it
+    qtbot.waitUntil(lambda: view.glide.state() is view.glide.State.Stopped)
+    assert view.scene().sheet.scale.zoom == pytest.approx(zoom * 1.25**2)
+    assert seen == sorted(seen)
+    assert len(seen) > 2
+
+
+def test_a_hand_on_the_cloth_ends_the_glide(view: TimelineView) -> None:
+    view.glide_by(4)
+    view.horizontalScrollBar().setValue(view.horizontalScrollBar().value() + 30)
+    assert view.glide.state() is view.glide.State.Stopped
+    zoom = view.scene().sheet.scale.zoom
+    view.glide_by(1e9)
+    view.glide.setCurrentTime(view.glide.length)
+    assert view.scene().sheet.scale.zoom == 3000  # two minutes in 100 px, and no nearer
+    assert zoom < 3000

@@ -30,6 +30,7 @@ def view(qtbot: QtBot, qapp: QApplication) -> Iterator[TimelineView]:
     made = TimelineView()
     qtbot.addWidget(made)
     made.resize(1000, 460)
+    made.glide.length = 0
     made.show_lanes(lots(), nights(), NOW, ZONE)
     made.show()
     made.activateWindow()
@@ -382,6 +383,7 @@ def test_the_page_tells_what_its_buttons_do(qtbot: QtBot, qapp: QApplication) ->
     page.folds_button.click()
     assert page.folds_button.text() == "Open all folds"
     assert page.view.scene().sheet.scale.width == pytest.approx(width)
+    page.view.glide.length = 0
     zoom = page.view.scene().sheet.scale.zoom
     page.in_button.click()
     page.out_button.click()

@@ -50,7 +50,7 @@ class PointSheet(DragSheet):
             turned.y()
         )
         if keys & Qt.KeyboardModifier.ControlModifier:
-            self.zoom_by(ZOOM_STEP ** (turned.y() / _NOTCH), event.position().x())
+            self.glide_by(ZOOM_STEP ** (turned.y() / _NOTCH), event.position().x())
         elif sideways or not self.verticalScrollBar().maximum():
             _roll(self.horizontalScrollBar(), pixels.x() or pixels.y(), turned.x() or turned.y())
         else:

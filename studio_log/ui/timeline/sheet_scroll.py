@@ -9,7 +9,9 @@ from PySide6.QtWidgets import QAbstractScrollArea, QFrame, QWidget
 from typing_extensions import override
 
 from studio_log.present.pleats import Pleat
+from studio_log.present.time_scale import LEAST_ZOOM, MOST_ZOOM
 from studio_log.ui.theme import theme
+from studio_log.ui.timeline.glide import Glide
 from studio_log.ui.timeline.header_painter import draw_header, now_text
 from studio_log.ui.timeline.now_tab import NowTab
 from studio_log.ui.timeline.pencils import Pencils
@@ -38,6 +40,10 @@ class SheetScroll(QAbstractScrollArea):
         self._follows_now = True
         self._own_zoom = False
         self._placing = False
+        self._held = (self._state.now, 0.0)
+        """What stays where it is while the zoom changes: a moment, and its x in the viewport."""
+        self.glide = Glide(self)
+        self.glide.zoomed.connect(self._zoom_to)
         self._now_tab = NowTab(self.viewport())
         self._now_tab.clicked.connect(self._back_to_now)
         self.setFrameShape(QFrame.Shape.NoFrame)
@@ -52,20 +58,21 @@ class SheetScroll(QAbstractScrollArea):
 
     def find_now(self) -> None:
         """Bring now into sight at the zoom of the start, and follow it from then on."""
+        self.glide.stop()
         self._follows_now, self._own_zoom = True, False
         self._settle(self._state.now)
 
     def zoom_by(self, factor: float, about: float | None = None) -> None:
-        """Zoom about an x of the viewport; without it about now, or the middle."""
-        place = self._place()
-        if about is None:
-            about = place.to_view(self._state.scale.x(self._state.now))
-            if not place.gutter <= about <= place.width:
-                about = (place.gutter + place.width) / 2
-        held = self._state.scale.moment(place.to_sheet(about))
-        self._follows_now, self._own_zoom = False, True
-        self._state.set_zoom(self._state.zoom * factor)
-        self._hold(held, about)
+        """Zoom at once about an x of the viewport; without it about now, or the middle."""
+        self.glide.stop()
+        self._held = self._about(about)
+        self._zoom_to(self._state.zoom * factor)
+
+    def glide_by(self, factor: float, about: float | None = None) -> None:
+        """Zoom as `zoom_by`, but glide there; a further step adds to the one on its way."""
+        wanted = self.glide.aim(self._state.zoom) * factor
+        self._held = self._about(about)
+        self.glide.go(self._state.zoom, min(max(wanted, LEAST_ZOOM), MOST_ZOOM))
 
     def toggle_pleat(self, pleat: Pleat) -> None:
         """Open a folded pleat or fold an opened one; its left end stays where it is."""
@@ -152,8 +159,9 @@ class SheetScroll(QAbstractScrollArea):
 
     @override
     def scrollContentsBy(self, dx: int, dy: int) -> None:
-        if not self._placing and dx:
-            self._follows_now = False
+        if not self._placing:
+            self.glide.stop()
+            self._follows_now = self._follows_now and not dx
         self._repaint()
 
     @override
@@ -224,6 +232,21 @@ class SheetScroll(QAbstractScrollArea):
         self.horizontalScrollBar().setValue(round(x - (at - place.gutter)))
         self._placing = False
         self._repaint()
+
+    def _about(self, x: float | None) -> tuple[datetime, float]:
+        """Give the moment to zoom about, and where it stands."""
+        place = self._place()
+        if x is None:
+            x = place.to_view(self._state.scale.x(self._state.now))
+            if not place.gutter <= x <= place.width:
+                x = (place.gutter + place.width) / 2
+        return self._state.scale.moment(place.to_sheet(x)), x
+
+    @Slot(float)
+    def _zoom_to(self, zoom: float) -> None:
+        self._follows_now, self._own_zoom = False, True
+        self._state.set_zoom(zoom)
+        self._hold(*self._held)
 
     def _set_ranges(self) -> None:
         place, tools = self._place(), self._tools()

@@ -149,11 +149,11 @@ class TimelinePage(QWidget):
 
     @Slot()
     def _zoom_in(self) -> None:
-        self.view.zoom_by(ZOOM_STEP)
+        self.view.zoom_here(ZOOM_STEP)
 
     @Slot()
     def _zoom_out(self) -> None:
-        self.view.zoom_by(1 / ZOOM_STEP)
+        self.view.zoom_here(1 / ZOOM_STEP)
 
     @Slot()
     def _toggle_folds(self) -> None:

@@ -134,7 +134,7 @@ class TimelineView(PointSheet):
         hit = told(self._spot, self._state)
         place = self._place()
         x = place.to_view(self._state.scale.x(hit.at)) if hit is not None and hit.at else -1.0
-        self.zoom_by(factor, x if place.gutter <= x <= place.width else None)
+        self.glide_by(factor, x if place.gutter <= x <= place.width else None)
 
     def enter(self) -> None:
         """Open what the keyboard is on: the lot, its step, or the pleat."""
