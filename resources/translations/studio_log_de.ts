@@ -2992,6 +2992,10 @@
         <translation>Stoff</translation>
     </message>
     <message>
+        <source>&amp;New lot with it…</source>
+        <translation>&amp;Neue Partie damit …</translation>
+    </message>
+    <message>
         <source>Copy and &amp;edit…</source>
         <translation>Kopieren und b&amp;earbeiten …</translation>
     </message>
@@ -4544,6 +4548,10 @@
     <message>
         <source>All</source>
         <translation>Alle</translation>
+    </message>
+    <message>
+        <source>The search would be longer than can be kept. It stays as it was; take a part away first.</source>
+        <translation>Die Suche würde länger, als aufbewahrt werden kann. Sie bleibt, wie sie war; erst einen Teil wegnehmen.</translation>
     </message>
     <message>
         <source>Show: {state}, {n} lots</source>

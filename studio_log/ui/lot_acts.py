@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtCore import QObject, Qt, Signal, Slot
 
 from studio_log.domain.journal import Act
 from studio_log.services.commands import (
@@ -29,6 +29,7 @@ from studio_log.services.questions import (
 from studio_log.ui.lots.join_box import JoinBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.lots.step_list import current
+from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.milk_box import MilkBox
 from studio_log.ui.tags.tag_dialog import TagDialog
 
@@ -80,8 +81,19 @@ class LotActs(QObject):
             self._bridge, vessel_litres=self.vessel_litres, parent=self._window, method=method
         )
         self.form.made.connect(self.lot_made)
+        self.form.method_wanted.connect(self._read_method)
         self.form.finished.connect(self._form_left)
         self.form.open()
+
+    def _read_method(self, slug: str) -> None:
+        """Open a method's page over the form, which holds the keyboard of the window."""
+        if self.form is None:
+            return
+        box = MethodBox(self._bridge, self.form, slug)
+        box.lot_wanted.connect(self.form.take_method)
+        box.lot_wanted.connect(box.close)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
 
     def record_milk(self, code: str) -> None:
         """Offer to record the milk of a lot that has just been strained."""

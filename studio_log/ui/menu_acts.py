@@ -189,6 +189,7 @@ class MenuActs(QObject):
     def open_method(self, slug: str) -> None:
         """Open the methods at the page of one, or where the list begins."""
         box = MethodBox(self._bridge, self._window, slug)
+        box.lot_wanted.connect(self.lot_wanted)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
 

@@ -192,3 +192,18 @@ def test_lines_are_numbered_through_and_good_ones_stay_beside_a_fault() -> None:
     assert [piece.number for piece in reading.pieces] == [1, 2, 3]
     assert "hemp 90x" in reading.fault
     assert reading.grams == pytest.approx(2 * 1.8 * 0.45 * 185 + 0.25 * 100)
+
+
+def test_the_method_of_the_form_leads_to_its_page_and_comes_back_from_it(
+    kit: Kit, qtbot: QtBot
+) -> None:
+    form = kit.form
+    with qtbot.waitSignal(form.method_wanted) as said:
+        form.summary.linkActivated.emit("scour-cellulose")
+    assert said.args == ["scour-cellulose"]
+    form.take_method("scour-cellulose")
+    assert form.method is not None
+    assert form.method.slug == "scour-cellulose"
+    assert 'href="scour-cellulose"' in form.summary.text()
+    form.take_method("no-such-method")
+    assert form.method.slug == "scour-cellulose"

@@ -71,6 +71,13 @@ def test_a_method_is_found_by_any_word_of_what_it_is_for(box: MethodBox) -> None
     assert box.isVisible()
 
 
+def test_a_lot_is_begun_with_the_method_that_is_read(box: MethodBox, qtbot: QtBot) -> None:
+    choose(box, SHORT)
+    with qtbot.waitSignal(box.lot_wanted) as said:
+        box.begin.click()
+    assert said.args == [SHORT]
+
+
 def test_a_weight_that_is_none_is_said_beside_its_field_and_the_page_stays(box: MethodBox) -> None:
     before = box.page.toPlainText()
     box.weight.setText("much")

@@ -18,6 +18,7 @@ from studio_log.ui.lots.list_filters import FilterButton
 from studio_log.ui.lots.list_look import LookButton
 from studio_log.ui.lots.list_order import OrderButton
 from studio_log.ui.lots.list_search import PartChips, SearchField
+from studio_log.ui.widgets.find_line import LONGEST
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, em
 
@@ -28,6 +29,9 @@ FILTERS: Final = (
     ("ready", tr_later("Ready")),
     ("planned", tr_later("Planned")),
     ("all", tr_later("All")),
+)
+TOO_LONG: Final = tr_later(
+    "The search would be longer than can be kept. It stays as it was; take a part away first."
 )
 NARROW: Final = 17
 """Below so many line heights of width the buttons above the rows are icons."""
@@ -70,7 +74,11 @@ class ListHead(QWidget):
 
     def add_filter(self, words: str) -> None:
         """Add a filter in its words; one of the same sort gives way."""
-        self.search.setText(with_part(self.search.text(), words, self.today()))
+        made = with_part(self.search.text(), words, self.today())
+        if len(made) > LONGEST:
+            self.said.show_words(tr(TOO_LONG))
+            return
+        self.search.setText(made)
         self.at_once.emit()
 
     def take_away(self, part: str) -> None:

@@ -19,6 +19,7 @@ from studio_log.ui.errors import MessageBar
 from studio_log.ui.lots.amount_rows import AmountRows
 from studio_log.ui.lots.form_layout import FormParts, lay_out, turn
 from studio_log.ui.lots.lot_fields import LotFields
+from studio_log.ui.lots.method_heading import MethodHeading
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.parts import Words
 from studio_log.ui.widgets.readers import weight
@@ -33,6 +34,8 @@ class LotForm(QDialog):
 
     made = Signal(str)
     """Code of the lot made."""
+    method_wanted = Signal(str)
+    """Short name of the method whose page is to be read beside the form."""
 
     def __init__(
         self,
@@ -55,7 +58,8 @@ class LotForm(QDialog):
         self.amounts = AmountRows()
         self.amounts_said = Words(tr(NO_WEIGHT), tone="soft")
         self.vessel_said = Words()
-        self.summary = Words(tone="soft", size="small")
+        self.summary = MethodHeading("small")
+        self.summary.method_wanted.connect(self.method_wanted)
         self.buttons = QDialogButtonBox()
         role = QDialogButtonBox.ButtonRole
         self.make = self.buttons.addButton(tr("&Make the lot"), role.AcceptRole)
@@ -99,6 +103,12 @@ class LotForm(QDialog):
         if self._wanted in self._methods:
             self.method_box.setCurrentIndex(self.method_box.findData(self._wanted))
         self.name.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def take_method(self, slug: str) -> None:
+        """Choose a method; one that is not offered leaves the choice as it is."""
+        at = self.method_box.findData(slug)
+        if at >= 0:
+            self.method_box.setCurrentIndex(at)
 
     def read_fields(self) -> None:
         """Say what was understood of everything typed, and ask for the amounts."""
@@ -161,9 +171,9 @@ class LotForm(QDialog):
     def _method_chosen(self) -> None:
         method = self.method
         self._changed.clear()
-        self.summary.show_words(
-            f"{method.title}. {' '.join(method.summary.split())}" if method else ""
-        )
+        said = f"{method.title}. {' '.join(method.summary.split())}" if method else ""
+        named = [{"slug": method.slug, "title": method.title}] if method else []
+        self.summary.show_heading(said, named)
         self.typed.offer_cure(method)
         self.read_fields()
 

@@ -1,4 +1,4 @@
-"""The line under a lot's name; the method in it is a link to its page."""
+"""Words that begin with a method's title, which is a link to its page."""
 
 from collections.abc import Mapping, Sequence
 from html import escape
@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLabel
 
 from studio_log.language.words import tr
 from studio_log.ui.theme.look import theme
-from studio_log.ui.widgets.parts import Words
+from studio_log.ui.widgets.parts import Size, Words
 
 
 class MethodHeading(Words):
@@ -17,8 +17,8 @@ class MethodHeading(Words):
     method_wanted = Signal(str)
     """Short name of the method."""
 
-    def __init__(self) -> None:
-        super().__init__(tone="soft")
+    def __init__(self, size: Size = "body") -> None:
+        super().__init__(tone="soft", size=size)
         self.setTextFormat(Qt.TextFormat.RichText)
         self.setTextInteractionFlags(
             Qt.TextInteractionFlag.LinksAccessibleByMouse

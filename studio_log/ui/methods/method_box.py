@@ -4,7 +4,7 @@ from functools import partial
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
@@ -52,6 +52,9 @@ WRITTEN: Final = tr_later("{title} is written to {file}.")
 
 class MethodBox(QDialog):
     """Reads, compares, copies, edits, exports and imports methods."""
+
+    lot_wanted = Signal(str)
+    """Short name of the method with which a lot is to begin."""
 
     def __init__(self, bridge: Bridge, parent: QWidget | None = None, slug: str = "") -> None:
         super().__init__(parent)
@@ -167,6 +170,7 @@ class MethodBox(QDialog):
 
     def _foot(self) -> FlowLayout:
         self.copy = button(tr("Copy and &edit…"))
+        self.begin = button(tr("&New lot with it…"))
         self.to_paper = button(tr("&Print…"))
         self.to_pdf = button(tr("Save as P&DF…"))
         self.export = button(tr("E&xport…"))
@@ -179,7 +183,9 @@ class MethodBox(QDialog):
 
     def _reading_acts(self) -> tuple[QWidget, ...]:
         """Give the buttons that are there while a page is read."""
-        return (self.copy, self.to_paper, self.to_pdf, self.export, self.fetch, self.leave)
+        return (
+            self.begin, self.copy, self.to_paper, self.to_pdf, self.export, self.fetch, self.leave,
+        )  # fmt: skip
 
     def _connect(self) -> None:
         self._soon.timeout.connect(self._ask)
@@ -187,6 +193,7 @@ class MethodBox(QDialog):
         self.other_box.currentIndexChanged.connect(self._ask)
         self.weight.textChanged.connect(self._weigh)
         self.copy.clicked.connect(self._copy)
+        self.begin.clicked.connect(self._begin_lot)
         self.to_paper.clicked.connect(self._print)
         self.to_pdf.clicked.connect(self._save_pdf)
         self.export.clicked.connect(self._export)
@@ -340,6 +347,10 @@ class MethodBox(QDialog):
             self.said.show_words(str(refusal))
         else:
             self.said.show_words(tr(WRITTEN, title=self.page.page.title, file=path))
+
+    def _begin_lot(self) -> None:
+        if self.slug:
+            self.lot_wanted.emit(self.slug)
 
     def _print(self) -> None:
         from studio_log.ui.methods.printing import print_page  # noqa: PLC0415 - brings a lot in
