@@ -1464,6 +1464,10 @@
         <translation>V&amp;orrat…</translation>
     </message>
     <message>
+        <source>D&amp;yes and materials…</source>
+        <translation>Farben &amp;und Stoffe…</translation>
+    </message>
+    <message>
         <source>&amp;Across the room</source>
         <translation>&amp;Quer durch den Raum</translation>
     </message>
@@ -1700,8 +1704,64 @@
         <translation>Methoden</translation>
     </message>
     <message>
+        <source>&amp;Dyes</source>
+        <translation>&amp;Farbstoffe</translation>
+    </message>
+    <message>
+        <source>&amp;Materials and safety</source>
+        <translation>&amp;Materialien und Sicherheit</translation>
+    </message>
+    <message>
+        <source>&amp;Earthy or bright?</source>
+        <translation>&amp;Erdig oder leuchtend?</translation>
+    </message>
+    <message>
+        <source>Materials in this studio: for the wall</source>
+        <translation>Materialien in dieser Werkstatt: für die Wand</translation>
+    </message>
+    <message>
+        <source>Dyes and materials — Studio Log</source>
+        <translation>Farben und Stoffe — Studio Log</translation>
+    </message>
+    <message>
         <source>Dyes and materials</source>
         <translation>Farbstoffe und Chemikalien</translation>
+    </message>
+    <message>
+        <source>Fibre of the cloth</source>
+        <translation>Faser des Stoffs</translation>
+    </message>
+    <message>
+        <source>What is known</source>
+        <translation>Was bekannt ist</translation>
+    </message>
+    <message>
+        <source>Save for the &amp;wall…</source>
+        <translation>Für die &amp;Wand speichern…</translation>
+    </message>
+    <message>
+        <source>Nothing is found by these words.</source>
+        <translation>Mit diesen Wörtern ist nichts zu finden.</translation>
+    </message>
+    <message>
+        <source>New lot: {way}…</source>
+        <translation>Neue Partie: {way}…</translation>
+    </message>
+    <message>
+        <source>Save for the wall</source>
+        <translation>Für die Wand speichern</translation>
+    </message>
+    <message>
+        <source>The &amp;cloth</source>
+        <translation>Der &amp;Stoff</translation>
+    </message>
+    <message>
+        <source>Find by name</source>
+        <translation>Nach Namen suchen</translation>
+    </message>
+    <message>
+        <source>Find a dye or a material</source>
+        <translation>Einen Farbstoff oder ein Material suchen</translation>
     </message>
     <message>
         <source>Calculator</source>
@@ -4134,8 +4194,40 @@
         <translation>{words}; ohne Preis: {titles}</translation>
     </message>
     <message>
+        <source>Heed</source>
+        <translation>Zu beachten</translation>
+    </message>
+    <message>
         <source>Material</source>
         <translation>Material</translation>
+    </message>
+    <message>
+        <source>Hazard</source>
+        <translation>Gefahr</translation>
+    </message>
+    <message>
+        <source>Wear and air</source>
+        <translation>Schutz und Luft</translation>
+    </message>
+    <message>
+        <source>Store</source>
+        <translation>Lagern</translation>
+    </message>
+    <message>
+        <source>Pour away</source>
+        <translation>Entsorgen</translation>
+    </message>
+    <message>
+        <source>Dye vessels never go back to food. Keep all of it from children and pets.</source>
+        <translation>Färbegefäße kommen nie wieder zum Essen. Alles von Kindern und Tieren fernhalten.</translation>
+    </message>
+    <message>
+        <source>Known</source>
+        <translation>Bekannt</translation>
+    </message>
+    <message>
+        <source>Opinion</source>
+        <translation>Meinung</translation>
     </message>
     <message>
         <source>There</source>
@@ -4908,6 +5000,142 @@
     <message>
         <source>{n} to mend</source>
         <translation>{n} zu berichtigen</translation>
+    </message>
+    <message>
+        <source>cotton, linen, hemp: plant fibre</source>
+        <translation>Baumwolle, Leinen, Hanf: Pflanzenfaser</translation>
+    </message>
+    <message>
+        <source>wool, silk: animal fibre</source>
+        <translation>Wolle, Seide: Tierfaser</translation>
+    </message>
+    <message>
+        <source>Earthy and muted lies at the top, bright at the bottom.</source>
+        <translation>Erdig und gedämpft steht oben, leuchtend unten.</translation>
+    </message>
+    <message>
+        <source>Wool and silk are protein themselves: soy adds little to them.</source>
+        <translation>Wolle und Seide sind selbst Eiweiß: Soja bringt ihnen wenig.</translation>
+    </message>
+    <message>
+        <source>Soy is protein: it gives cellulose something that tannins and dyes hold to.</source>
+        <translation>Soja ist Eiweiß: es gibt der Pflanzenfaser etwas, woran Gerbstoffe und Farben haften.</translation>
+    </message>
+    <message>
+        <source>{dye} bears tannin, and is expected to gain most from it.</source>
+        <translation>{dye} enthält Gerbstoff und gewinnt davon voraussichtlich am meisten.</translation>
+    </message>
+    <message>
+        <source>{dye} wants a mordant: on soy alone it stays pale and washes out sooner.</source>
+        <translation>{dye} braucht eine Beize: auf Soja allein bleibt er blass und wäscht sich eher aus.</translation>
+    </message>
+    <message>
+        <source>Soy alone</source>
+        <translation>Soja allein</translation>
+    </message>
+    <message>
+        <source>Earthy and muted; even, if the soy is even.</source>
+        <translation>Erdig und gedämpft; gleichmäßig, wenn das Soja gleichmäßig ist.</translation>
+    </message>
+    <message>
+        <source>That the hue turns muted is what dyers say; no measured hues were found.</source>
+        <translation>Dass der Ton gedämpft wird, sagen Färber; gemessene Farbtöne fanden sich nicht.</translation>
+    </message>
+    <message>
+        <source>How long the cure must be is in dispute: from none to six months. Try it.</source>
+        <translation>Wie lange die Reife dauern muss, ist umstritten: von gar nicht bis sechs Monate. Ausprobieren.</translation>
+    </message>
+    <message>
+        <source>Soy, then alum</source>
+        <translation>Soja, dann Alaun</translation>
+    </message>
+    <message>
+        <source>Between the two: deeper than soy alone, softer than alum alone.</source>
+        <translation>Zwischen beiden: tiefer als Soja allein, weicher als Alaun allein.</translation>
+    </message>
+    <message>
+        <source>Alkali lifts soy: the mordant has to stay sour to neutral, without soda.</source>
+        <translation>Alkali löst Soja ab: die Beize muss sauer bis neutral bleiben, ohne Soda.</translation>
+    </message>
+    <message>
+        <source>On alum {dye} gives: {hue}.</source>
+        <translation>Auf Alaun gibt {dye}: {hue}.</translation>
+    </message>
+    <message>
+        <source>No printed schedule was found for it: dye a swatch before the cloth.</source>
+        <translation>Eine gedruckte Vorschrift fand sich nicht: erst eine Probe färben, dann den Stoff.</translation>
+    </message>
+    <message>
+        <source>Plant fibre takes alum up with a tannin before it, or as acetate.</source>
+        <translation>Pflanzenfaser nimmt Alaun mit einem Gerbstoff davor auf, oder als Acetat.</translation>
+    </message>
+    <message>
+        <source>Wool and silk take alum up by themselves, with cream of tartar.</source>
+        <translation>Wolle und Seide nehmen Alaun von selbst auf, mit Weinstein.</translation>
+    </message>
+    <message>
+        <source>Alum alone</source>
+        <translation>Alaun allein</translation>
+    </message>
+    <message>
+        <source>Bright and clear, as bright as the dye can be.</source>
+        <translation>Leuchtend und klar, so leuchtend, wie der Farbstoff sein kann.</translation>
+    </message>
+    <message>
+        <source>That alum is brighter than soy is what dyers say; it is likely, and not measured.</source>
+        <translation>Dass Alaun leuchtender ist als Soja, sagen Färber; es ist wahrscheinlich und nicht gemessen.</translation>
+    </message>
+    <message>
+        <source>The vat</source>
+        <translation>Die Küpe</translation>
+    </message>
+    <message>
+        <source>Blue, deeper with every dip.</source>
+        <translation>Blau, tiefer mit jedem Zug.</translation>
+    </message>
+    <message>
+        <source>{dye} holds by the vat itself: neither soy nor alum holds it.</source>
+        <translation>{dye} hält durch die Küpe selbst: weder Soja noch Alaun hält ihn.</translation>
+    </message>
+    <message>
+        <source>Soy under indigo is said to take the dips more evenly; no test was found.</source>
+        <translation>Soja unter Indigo soll die Züge gleichmäßiger annehmen; ein Versuch fand sich nicht.</translation>
+    </message>
+    <message>
+        <source>Here the vat decides, not the mordant.</source>
+        <translation>Hier entscheidet die Küpe, nicht die Beize.</translation>
+    </message>
+    <message>
+        <source>In soy milk</source>
+        <translation>In Sojamilch</translation>
+    </message>
+    <message>
+        <source>The pigment’s own colour, matt.</source>
+        <translation>Die eigene Farbe des Pigments, matt.</translation>
+    </message>
+    <message>
+        <source>{dye} dissolves in no bath: soy holds it on the cloth as a binder.</source>
+        <translation>{dye} löst sich in keinem Bad: Soja hält ihn als Bindemittel auf dem Stoff.</translation>
+    </message>
+    <message>
+        <source>An over-coat is said to hold it better against rubbing; test it.</source>
+        <translation>Ein Überzug soll ihn besser gegen Abrieb halten; prüfen.</translation>
+    </message>
+    <message>
+        <source>A pigment is painted on, with soy as its binder.</source>
+        <translation>Ein Pigment wird aufgemalt, mit Soja als Bindemittel.</translation>
+    </message>
+    <message>
+        <source>Iron afterwards: {hue}. A little, or it harms the cloth.</source>
+        <translation>Eisen danach: {hue}. Wenig, sonst schadet es dem Stoff.</translation>
+    </message>
+    <message>
+        <source> to </source>
+        <translation> bis </translation>
+    </message>
+    <message>
+        <source>To light it is of class {classes} of A to C: a judgement, no grade.</source>
+        <translation>Gegen Licht ist er von Klasse {classes} von A bis C: ein Urteil, keine Note.</translation>
     </message>
 </context>
 </TS>
