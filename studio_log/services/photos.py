@@ -1,8 +1,9 @@
 """Photos of a lot: looked over, kept beside the log by their content, told on the sheet."""
 
 import hashlib
+from collections import OrderedDict
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry, standing
@@ -14,15 +15,20 @@ from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
 from studio_log.services.pictures import AddPhoto, Picture, PictureFor
 from studio_log.store.photos import PhotoRecord
-from studio_log.store.pictures import look, read_file
+
+if TYPE_CHECKING:
+    from studio_log.store.pictures import Facts
 
 LONGEST_NAME = 200
+MOST_SEEN = 60
+_SEEN: "OrderedDict[tuple[str, str], Facts]" = OrderedDict()
+"""What pictures looked over lately said, by hash and zone; used on the worker alone."""
 
 
 def picture(_house: Any, desk: Desk, question: PictureFor) -> Picture:
     """Say what a picture is; Refusal where it cannot be kept."""
     content, name = _content(question)
-    facts = look(content, name, desk.zone)
+    facts = _looked_over(content, name, desk.zone, _digest(content))
     taken = facts.taken_at if facts.taken_at is not None and facts.taken_at <= desk.now else None
     return Picture(
         name,
@@ -36,8 +42,8 @@ def add_photo(desk: Desk, command: AddPhoto) -> Outcome:
     """Keep a picture and the entry that names it; the same picture is one file."""
     lot = desk.lot(command.code)
     content, name = _content(command)
-    facts = look(content, name, desk.zone)
-    digest = hashlib.sha256(content).hexdigest()
+    digest = _digest(content)
+    facts = _looked_over(content, name, desk.zone, digest)
     entry = desk.entry(
         lot.code,
         Act.NOTE,
@@ -66,6 +72,22 @@ def add_photo(desk: Desk, command: AddPhoto) -> Outcome:
     return Outcome(f"{lot.code}: {name} is kept.", lots=frozenset({lot.code}), subject=lot.code)
 
 
+def _digest(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()
+
+
+def _looked_over(content: bytes, name: str, zone: str, digest: str) -> "Facts":
+    """Look a picture over, once: it is offered first and kept a moment later."""
+    facts = _SEEN.get((digest, zone))
+    if facts is None:
+        from studio_log.store.pictures import look  # noqa: PLC0415 - Pillow is for pictures only
+
+        facts = _SEEN[digest, zone] = look(content, name, zone)
+        while len(_SEEN) > MOST_SEEN:
+            _SEEN.popitem(last=False)
+    return facts
+
+
 HANDLERS: Mapping[type, Callable[[Desk, Any], Outcome]] = {AddPhoto: add_photo}
 
 
@@ -76,6 +98,8 @@ def _content(of: PictureFor | AddPhoto) -> tuple[bytes, str]:
         if not of.content:
             raise Refusal("There is no picture to keep. Nothing was changed.")
         return of.content, shown
+    from studio_log.store.pictures import read_file  # noqa: PLC0415 - as above
+
     return read_file(of.path), shown
 
 

@@ -113,6 +113,8 @@ class EntryLine:
     note: str
     taken_back: bool
     corrected_by: int | None
+    readings: Mapping[str, float | str] = field(default_factory=dict)
+    """As they stand, corrections counted in."""
 
 
 @dataclass(frozen=True)

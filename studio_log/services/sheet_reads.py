@@ -290,7 +290,7 @@ def _running_acts(step: LotStep) -> tuple[tuple[str, str], ...]:
 
 def entry_lines(lot: Lot, entries: tuple[Entry, ...]) -> tuple[q.EntryLine, ...]:
     """Give the journal for reading: what was taken back and corrected is shown as such."""
-    stand = {entry.number for entry in standing(entries)}
+    stand = {entry.number: entry for entry in standing(entries)}
     corrections: dict[int, int] = {
         entry.target: entry.number
         for entry in entries
@@ -308,6 +308,7 @@ def entry_lines(lot: Lot, entries: tuple[Entry, ...]) -> tuple[q.EntryLine, ...]
             note=entry.note,
             taken_back=entry.act not in meta and entry.number not in stand,
             corrected_by=corrections.get(entry.number),
+            readings=dict(stand.get(entry.number, entry).readings),
         )
         for entry in entries
     )

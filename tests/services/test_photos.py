@@ -178,3 +178,22 @@ def test_spoilt_bytes_never_break_the_program():
             cut = bytes(content[: told.randrange(8, len(content) + 1)])
             outcomes[outcome(cut, name)] += 1
     assert min(outcomes.values()) > 5
+
+
+def test_a_picture_that_was_offered_is_unpacked_once_though_it_is_kept_later(
+    shop, code, monkeypatch, tmp_path
+):
+    unpacked = []
+    monkeypatch.setattr(
+        "PIL.JpegImagePlugin.JpegImageFile.load_end", lambda image: unpacked.append(image.size)
+    )
+    # A picture of its own: what other tests have looked at is known already.
+    path = tmp_path / "own.jpg"
+    path.write_bytes((MADE / "plain.jpg").read_bytes() + b"\0own")
+    shop.studio.ask(PictureFor(path))
+    assert len(unpacked) == 1
+    shop.studio.do(AddPhoto(code, path))
+    assert len(unpacked) == 1
+    path.write_bytes((MADE / "plain.jpg").read_bytes() + b"\0other")
+    shop.studio.do(AddPhoto(code, path))
+    assert len(unpacked) == 2, "another content is looked at anew, whatever its name"

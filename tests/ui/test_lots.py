@@ -324,14 +324,18 @@ def test_an_entry_is_taken_back_or_corrected_from_the_journal(kit: Kit) -> None:
     assert journal.list.item(0).text() == "Tue 9 June", "lines of a day stand under it"
     assert not journal.list.item(0).flags() & Qt.ItemFlag.ItemIsSelectable
     assert "(taken back)" in journal.list.item(1).text()
-    for row in (0, 1):
-        journal.list.setCurrentRow(row)
-        assert not journal.back_button.isEnabled()
-    journal.list.setCurrentRow(2)
-    journal.back_button.click()
+    journal.list.setCurrentRow(1)
+    settle()
+    assert journal.tools is not None
+    assert not journal.tools.back.isEnabled()
+    journal.list.setCurrentRow(3)
+    settle()
+    journal.tools.back.click()
     assert kit.studio.sent(Undo) == [Undo("26-031", 4)]
-    kit.ask.answers["moment"] = NOW - timedelta(hours=4)
-    journal.correct_button.click()
+    journal.tools.correct.click()
+    assert journal.tools.form is not None
+    journal.tools.form.moment.line.setText("9:08")
+    journal.tools.form.act.click()
     assert kit.studio.sent(Correct) == [Correct("26-031", 4, NOW - timedelta(hours=4))]
 
 

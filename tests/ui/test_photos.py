@@ -49,7 +49,7 @@ class Kit:
     """A sheet over a studio with two photos."""
 
     def __init__(self, qtbot: QtBot) -> None:
-        self.studio = PhotoStudio()
+        self.qtbot, self.studio = qtbot, PhotoStudio()
         two = [photo(7, "turned.jpg"), photo(8, "cloth.png")]
         self.studio.sheet = replace(sheet(), data={"photos": two})
         self.sheet = LotSheetPage(bridge_over(self.studio), WrittenAsk())
@@ -186,3 +186,40 @@ def test_a_picture_made_small_stands_upright() -> None:
     image = read_picture(MADE / "turned.jpg", 32)
     assert (image.width(), image.height()) == (24, 32)
     assert read_picture(Path("nowhere.jpg"), 32).isNull()
+
+
+def test_the_keyboard_goes_to_the_photo_that_moves_up_when_one_is_taken_back(kit: Kit) -> None:
+    kit.sheet.activateWindow()
+    kit.photos.view.thumbs[0].setFocus()
+    kit.qtbot.waitUntil(kit.photos.view.thumbs[0].hasFocus)
+    left = [photo(8, "cloth.png")]
+    kit.studio.sheet = replace(kit.studio.sheet, data={"photos": left})
+    kit.sheet.refresh()
+    settle()
+    assert kit.photos.view.thumbs[0].hasFocus()
+    assert kit.photos.view.thumbs[0].accessibleName().startswith("Photo, ")
+    kit.studio.sheet = replace(kit.studio.sheet, data={"photos": []})
+    kit.sheet.refresh()
+    settle()
+    assert kit.photos.add.hasFocus(), "the last one is gone: the keyboard is where one is added"
+
+
+def test_a_large_photo_taken_back_leaves_the_keyboard_among_the_others(kit: Kit) -> None:
+    kit.sheet.activateWindow()
+    kit.photos.view.open(1)
+    kit.qtbot.waitUntil(kit.photos.view.back.hasFocus)
+    kit.studio.sheet = replace(kit.studio.sheet, data={"photos": [photo(7, "turned.jpg")]})
+    kit.sheet.refresh()
+    settle()
+    assert kit.photos.view.at is None
+    assert kit.photos.view.thumbs[0].hasFocus()
+
+
+def test_photos_that_change_while_the_keyboard_is_elsewhere_leave_it_there(kit: Kit) -> None:
+    kit.sheet.activateWindow()
+    kit.sheet.journal_tab.setFocus()
+    kit.qtbot.waitUntil(kit.sheet.journal_tab.hasFocus)
+    kit.studio.sheet = replace(kit.studio.sheet, data={"photos": [photo(7, "turned.jpg")]})
+    kit.sheet.refresh()
+    settle()
+    assert kit.sheet.journal_tab.hasFocus()

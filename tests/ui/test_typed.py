@@ -390,7 +390,7 @@ def test_drafts_are_bounded_and_the_oldest_gives_way(tmp_path: Path) -> None:
 def test_the_change_box_says_what_it_understood_and_keeps_what_it_did_not(keep: Keep) -> None:
     parent = QWidget()
     keep(parent)
-    box = _ChangeBox(parent, "Runners", "line 2")
+    box = _ChangeBox(parent, "Runners", "line 2", "")
     keep(box)
     box.show()
     box.weight.setText("14.5 oz")

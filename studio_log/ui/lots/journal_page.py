@@ -1,125 +1,114 @@
-"""A lot's journal: every entry, what was taken back and what was corrected."""
+"""A lot's journal: a note or reading at any time, every entry, and what can be done with it."""
 
 from collections.abc import Mapping, Sequence
-from zoneinfo import ZoneInfo
+from functools import partial
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QAbstractItemView, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtCore import QPoint, QRect, QTimer, Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from studio_log.domain.calendar_words import day_words
+from studio_log.domain.journal import Act
+from studio_log.language.words import tr
+from studio_log.services.commands import Mark, Outcome
 from studio_log.services.questions import EntryLine
-from studio_log.ui.theme.look import theme
-from studio_log.ui.widgets.flow_layout import FlowLayout
-from studio_log.ui.widgets.parts import button
-
-NUMBER_ROLE = int(Qt.ItemDataRole.UserRole)
-
-
-def entry_words(entry: EntryLine, zone: str) -> str:
-    """Say an entry in words: its time of day, what, note, and what became of it."""
-    words = f"{entry.at.astimezone(ZoneInfo(zone)):%H:%M}   {entry.words}"
-    if entry.note and entry.note not in entry.words:
-        words += f" — {entry.note}"
-    if entry.taken_back:
-        words += "   (taken back)"
-    if entry.corrected_by is not None:
-        words += f"   (corrected by entry {entry.corrected_by})"
-    return words
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.lots.entry_form import EntryForm, Typed
+from studio_log.ui.lots.entry_tools import EntryTools
+from studio_log.ui.lots.journal_list import JournalList
+from studio_log.ui.typed import typed as typed_here
 
 
 class JournalPage(QWidget):
     """The entries, latest first; an earlier one can be taken back or corrected."""
 
     take_back = Signal(int)
-    correct = Signal(int)
+    wanted_in_sight = Signal(QRect)
+    """The part of the page that should be seen, in its own coordinates."""
 
-    def __init__(self) -> None:
+    def __init__(self, bridge: Bridge) -> None:
         super().__init__()
+        self._bridge = bridge
+        self._code = ""
+        self._told: tuple[object, ...] = ()
         self._entries: tuple[EntryLine, ...] = ()
-        self.list = QListWidget()
-        self.list.setAccessibleName("Journal")
-        self.list.setWordWrap(True)
-        self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.back_button = button("&Take this entry back")
-        self.correct_button = button("&Correct its time…")
-        line = FlowLayout(gap=8)
-        line.addWidget(self.back_button)
-        line.addWidget(self.correct_button)
+        self.form = EntryForm(
+            bridge,
+            tr("&Write it down"),
+            nothing=tr("Type a note or a reading first."),
+        )
+        self.list = JournalList()
+        self.tools: EntryTools | None = None
+        self._settled = QTimer(self, singleShot=True, interval=0)
+        self._settled.timeout.connect(self._stand_tools)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 8, 0, 0)
-        column.addWidget(self.list, 1)
-        column.addLayout(line)
-        self.list.currentRowChanged.connect(self._offer)
-        self.back_button.clicked.connect(self._take_back)
-        self.correct_button.clicked.connect(self._correct)
-        self._offer(-1)
+        column.setSpacing(10)
+        column.addWidget(self.form)
+        column.addWidget(self.list)
+        column.addStretch()
+        self.form.sent.connect(self._note)
+        self.list.chosen.connect(self._chosen)
+        self.list.correct_wanted.connect(self._correct)
+        self.list.take_back_wanted.connect(self._take_back)
+        self.list.wanted_in_sight.connect(self._want_in_sight)
 
     def show_entries(
-        self, entries: Sequence[EntryLine], zone: str, became: Mapping[str, str] | None = None
+        self,
+        entries: Sequence[EntryLine],
+        zone: str,
+        became: Mapping[str, str] | None = None,
+        *,
+        code: str = "",
     ) -> None:
-        """Show these, latest first; `became` says by number what replaced a corrected one."""
-        if tuple(entries) == self._entries:
+        """Show a lot's; `became` says by number what replaced a corrected one."""
+        if code != self._code:
+            self._code = code
+            self.list.setCurrentRow(-1)
+            self.form.belong_to(f"note/{code}")
+        told = (code, tuple(entries))
+        if told != self._told:
+            self._told = told
+            self._entries = tuple(entries)
+            self.list.show_entries(self._entries, zone, became or {})
+
+    def _note(self, typed: Typed) -> None:
+        key = self.form.draft.key
+        self._bridge.do(
+            Mark(self._code, "now", Act.NOTE, typed.at, typed.note, typed.readings),
+            partial(self._noted, key),
+            failed=self.form.said.refuse,
+            asked=self.form.said.question,
+        )
+
+    def _noted(self, key: str, _outcome: Outcome) -> None:
+        self.form.done(key)
+
+    def _chosen(self, _number: object) -> None:
+        # The list is in the middle of its own work when it says so.
+        self._settled.start()
+
+    def _stand_tools(self) -> None:
+        entry = next((one for one in self._entries if one.number == self.list.number), None)
+        if entry is None:
+            self.tools = None
+            self.list.put_tools(None)
             return
-        became = became or {}
-        kept = self._number()
-        self._entries = tuple(entries)
-        self.list.clear()
-        above = ""
-        for entry in reversed(self._entries):
-            day = day_words(entry.at.astimezone(ZoneInfo(zone)).date())
-            if day != above:
-                self._head(day)
-                above = day
-            now = became.get(str(entry.number), "")
-            item = self._add(entry_words(entry, zone), entry, struck=entry.taken_back or bool(now))
-            if now:
-                item = self._add(f"now:  {now}", entry, struck=False)
-            if entry.number == kept:
-                self.list.setCurrentItem(item)
-        self._offer(self.list.currentRow())
-
-    def _head(self, day: str) -> None:
-        """Add the day that the lines below it share; it cannot be chosen."""
-        item = QListWidgetItem(day)
-        item.setFlags(Qt.ItemFlag.NoItemFlags)
-        font = item.font()
-        font.setBold(True)
-        item.setFont(font)
-        item.setForeground(theme().colours.soft)
-        self.list.addItem(item)
-
-    def _add(self, words: str, entry: EntryLine, *, struck: bool) -> QListWidgetItem:
-        """Add a line; a struck one says in words too what became of it."""
-        item = QListWidgetItem(words)
-        item.setData(NUMBER_ROLE, entry.number)
-        font = item.font()
-        font.setStrikeOut(struck)
-        item.setFont(font)
-        self.list.addItem(item)
-        return item
-
-    def _number(self) -> int | None:
-        item = self.list.currentItem() if self.list.currentRow() >= 0 else None
-        number = item.data(NUMBER_ROLE) if item is not None else None
-        return None if number is None else int(number)
-
-    def _entry(self) -> EntryLine | None:
-        number = self._number()
-        return next((one for one in self._entries if one.number == number), None)
-
-    def _offer(self, _row: int) -> None:
-        entry = self._entry()
-        free = entry is not None and not entry.taken_back
-        self.back_button.setEnabled(free)
-        self.correct_button.setEnabled(free)
-
-    def _take_back(self) -> None:
-        number = self._number()
-        if number is not None:
-            self.take_back.emit(number)
+        if self.tools is not None and self.tools.entry == entry and self.list.holds(self.tools):
+            return
+        self.tools = EntryTools(self._bridge, self._code, entry)
+        self.tools.take_back.connect(self.take_back)
+        self.tools.resized.connect(self.list.fit_soon)
+        self.tools.bring_back(half_typed=typed_here().draft(self.tools.key) is not None)
+        self.list.put_tools(self.tools)
 
     def _correct(self) -> None:
-        number = self._number()
-        if number is not None:
-            self.correct.emit(number)
+        self._stand_tools()
+        if self.tools is not None:
+            self.tools.begin()
+
+    def _take_back(self) -> None:
+        entry = next((one for one in self._entries if one.number == self.list.number), None)
+        if entry is not None and not entry.taken_back:
+            self.take_back.emit(entry.number)
+
+    def _want_in_sight(self, part: QRect) -> None:
+        self.wanted_in_sight.emit(part.translated(self.list.mapTo(self, QPoint(0, 0))))

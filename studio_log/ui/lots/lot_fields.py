@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QComboBox, QDialog, QLineEdit, QPlainTextEdit, QPu
 
 from studio_log.domain.methods import Method
 from studio_log.domain.number_text import plain
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.words import moment
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.lots.form_layout import Field
@@ -19,6 +19,7 @@ from studio_log.ui.widgets.lines_before import LinesBefore
 from studio_log.ui.widgets.moment_line import MomentLine
 from studio_log.ui.widgets.parts import Words, button
 from studio_log.ui.widgets.readers import volume, weight
+from studio_log.ui.widgets.short_box import ShortBox
 
 DRAFT: Final = "new lot"
 """The name under which the form is kept half typed."""
@@ -39,7 +40,7 @@ class LotFields:
         self._bucket = f"{plain(vessel_litres, 1)} L"
         self.read = PiecesRead((), "")
         self.name = _line(tr("Linen table runners"))
-        self.method_box, self.weighed, self.cure = QComboBox(), QComboBox(), QComboBox()
+        self.method_box, self.weighed, self.cure = ShortBox(), QComboBox(), ShortBox()
         self.pieces = QPlainTextEdit()
         self.pieces.setPlaceholderText(PIECE_EXAMPLE)
         self.pieces.setTabChangesFocus(True)
@@ -120,9 +121,9 @@ class LotFields:
         self.by_name["cure"].setVisible(plan is not None)
         if plan is not None:
             for view in plan.views:
-                days = "1 day" if view.days == 1 else f"{view.days} days"
+                days = counted(view.days, tr_later("{n} day"), tr_later("{n} days"))
                 said = view.title if days in view.title else f"{days} — {view.title}"
-                self.cure.addItem(said, view.days)
+                self.cure.offer(said, days, view.days)
             self.cure.setCurrentIndex(max(self.cure.findData(plan.default_days), 0))
         if method is not None and method.steps:
             title = method.steps[0].title

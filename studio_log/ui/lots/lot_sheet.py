@@ -4,14 +4,14 @@ from datetime import datetime
 from functools import partial
 from typing import Final
 
-from PySide6.QtCore import QPoint, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QPoint, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 from shiboken6 import isValid
 from typing_extensions import override
 
 from studio_log.domain.journal import Act
-from studio_log.services.commands import Correct, Mark, Outcome, SetLot, Undo
+from studio_log.services.commands import Mark, Outcome, SetLot, Undo
 from studio_log.services.questions import LotSheet, LotSheetFor, StepLine
 from studio_log.ui.ask import Ask
 from studio_log.ui.bridge import FOREIGN, Bridge, touches
@@ -36,6 +36,8 @@ ACTS: Final = (
     ("print_tags", "Print tag"),
     ("stop", "Stop…"),
 )
+ROOM_ABOVE: Final = 24
+"""Pixels seen above and below what was brought in sight."""
 PHOTOS: Final = "P&hotos"
 
 
@@ -78,7 +80,7 @@ class LotSheetPage(QWidget):
         self.said = MessageBar(bridge, self.detail)
         self.detail.add_message(self.said)
         self.steps = StepList(self.detail)
-        self.journal = JournalPage()
+        self.journal = JournalPage(bridge)
         self.photos = PhotosPage(bridge)
         self.lineage = LineageView()
         self.setAcceptDrops(True)
@@ -147,7 +149,10 @@ class LotSheetPage(QWidget):
         self.steps.show_steps(sheet.steps)
         became = sheet.data.get("became")
         self.journal.show_entries(
-            sheet.entries, self._bridge.zone(), became if isinstance(became, dict) else {}
+            sheet.entries,
+            self._bridge.zone(),
+            became if isinstance(became, dict) else {},
+            code=sheet.code,
         )
         count = self.photos.show_sheet(sheet)
         self.photos_tab.setText(f"{PHOTOS} ({count})" if count else PHOTOS)
@@ -204,7 +209,7 @@ class LotSheetPage(QWidget):
         self.detail.moment.changed.connect(self.said.put_away)
         self.detail.amount_changed.connect(self._set_amount)
         self.journal.take_back.connect(self._take_back)
-        self.journal.correct.connect(self._correct)
+        self.journal.wanted_in_sight.connect(self._bring_part)
         self._bridge.changed.connect(self.on_changed)
 
     @override
@@ -259,6 +264,13 @@ class LotSheetPage(QWidget):
         if bar.value() > top - 12 or bar.value() < lowest:
             bar.setValue(max(min(lowest, top - 12), 0) if bar.value() < lowest else top - 12)
 
+    def _bring_part(self, part: QRect) -> None:
+        """Scroll so that a part of the journal is seen; the list itself never scrolls."""
+        body = self.area.widget()
+        if body is not None:
+            at = self.journal.mapTo(body, part.center())
+            self.area.ensureVisible(0, at.y(), 0, part.height() // 2 + ROOM_ABOVE)
+
     def _want(self) -> None:
         self.act_wanted.emit(str(self.sender().property("slug")))
 
@@ -303,8 +315,3 @@ class LotSheetPage(QWidget):
 
     def _take_back(self, entry: int) -> None:
         self._bridge.do(Undo(self._code, entry))
-
-    def _correct(self, entry: int) -> None:
-        at = self._ask.moment(self, f"Entry {entry}: when was it really?", "past")
-        if at is not None:
-            self._bridge.do(Correct(self._code, entry, at))

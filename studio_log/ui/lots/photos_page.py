@@ -66,11 +66,7 @@ class PhotosPage(QWidget):
             column.addWidget(widget)
         column.addStretch()
         self.said.put_away()
-        self.add.clicked.connect(self._choose)
-        self.offer.keep.connect(self._keep)
-        self.offer.leave.connect(self._done)
-        self.view.take_back.connect(self.take_back)
-        self.maker.made.connect(self._made)
+        self._connect()
 
     def show_sheet(self, sheet: LotSheet) -> int:
         """Show a lot's photos; gives how many there are."""
@@ -80,6 +76,14 @@ class PhotosPage(QWidget):
         self.view.show_photos(photos)
         self.empty.setVisible(not photos)
         return len(photos)
+
+    def _connect(self) -> None:
+        self.add.clicked.connect(self._choose)
+        self.offer.keep.connect(self._keep)
+        self.offer.leave.connect(self._done)
+        self.view.take_back.connect(self.take_back)
+        self.view.emptied_of_focus.connect(self.add.setFocus)
+        self.maker.made.connect(self._made)
 
     def take(self, mime: QMimeData) -> bool:
         """Take what was dropped or pasted; False where no picture can be in it."""

@@ -6,7 +6,7 @@ from typing import Any
 
 from PySide6.QtCore import QPoint, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QIcon, QImage, QKeyEvent, QPainter, QPaintEvent, QPixmap, QShortcut
-from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from studio_log.ui.lots.photos_thumbs import PictureMaker
@@ -88,6 +88,8 @@ class LargePicture(QWidget):
 class PhotosView(QWidget):
     """Enter or a click opens a photo large; Escape closes it; Delete takes its entry back."""
 
+    emptied_of_focus = Signal()
+    """The last photo went, and it had the keyboard."""
     take_back = Signal(int)
 
     def __init__(self, maker: PictureMaker) -> None:
@@ -131,6 +133,7 @@ class PhotosView(QWidget):
         """Show these, the latest last."""
         if tuple(photos) == self._photos:
             return
+        place = self._place_of_focus()
         self._photos = tuple(photos)
         self.at = None
         emptied(self._flow)
@@ -140,6 +143,26 @@ class PhotosView(QWidget):
         for photo in self._photos:
             self._want(photo, SMALL)
         self._show()
+        if place is not None:
+            self._give_focus(place)
+
+    def _place_of_focus(self) -> int | None:
+        """Give which photo has the keyboard, large or small; None where it is elsewhere."""
+        here = self.focusWidget() if self.isAncestorOf(self._in_focus()) else None
+        if here is None:
+            return None
+        small = (at for at, one in enumerate(self.thumbs) if one is here)
+        return self.at if self.at is not None else next(small, None)
+
+    def _in_focus(self) -> QWidget:
+        return QApplication.focusWidget() or self.window()
+
+    def _give_focus(self, place: int) -> None:
+        """Give the keyboard to the photo that has moved up, or away where none is left."""
+        if self.thumbs:
+            self.thumbs[min(place, len(self.thumbs) - 1)].setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            self.emptied_of_focus.emit()
 
     def open(self, at: int) -> None:
         """Show one large."""

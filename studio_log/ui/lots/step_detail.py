@@ -11,10 +11,10 @@ from studio_log.present.words import moment
 from studio_log.services.questions import StepLine
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.lots.amount_rows import AmountRows
+from studio_log.ui.lots.entry_form import block
 from studio_log.ui.lots.readings_line import ReadingsLine
-from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.draft_keeper import DraftKeeper
-from studio_log.ui.widgets.flow_layout import FlowLayout, growing
+from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.last_values import LastValues
 from studio_log.ui.widgets.moment_line import MomentLine
 from studio_log.ui.widgets.parts import Words, button, emptied
@@ -116,9 +116,9 @@ class StepDetail(QFrame):
         entry.setContentsMargins(0, 0, 0, 0)
         entry.setSpacing(8)
         blocks = FlowLayout(gap=12)
-        blocks.addWidget(_block("When", self.moment))
-        blocks.addWidget(_block("Readings", self.readings))
-        blocks.addWidget(_block("Note", self.note))
+        blocks.addWidget(block(tr("When"), self.moment))
+        blocks.addWidget(block(tr("Readings"), self.readings))
+        blocks.addWidget(block(tr("Note"), self.note))
         entry.addLayout(blocks)
         entry.addWidget(self.left)
         entry.addLayout(self._buttons)
@@ -154,16 +154,3 @@ class StepDetail(QFrame):
             self.readings.line.setFocus()
             return
         self.acted.emit(Act(act).value, self.moment.at, self.note.text().strip())
-
-
-def _block(words: str, field: QWidget) -> QWidget:
-    """Put a small heading over a field; blocks share a line where there is room."""
-    block = QWidget()
-    block.setMinimumWidth(round(theme().metrics.line * 14))
-    column = QVBoxLayout(block)
-    column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(4)
-    column.addWidget(Words(words, tone="soft", size="small"))
-    column.addWidget(field)
-    column.addStretch()
-    return growing(block)

@@ -1,7 +1,7 @@
 """A layout that breaks its line like text, so that nothing is cut in a narrow pane."""
 
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
-from PySide6.QtWidgets import QLayout, QLayoutItem, QSizePolicy, QWidget
+from PySide6.QtWidgets import QLayout, QLayoutItem, QSizePolicy, QWidget, QWidgetItem
 from typing_extensions import override
 
 
@@ -17,6 +17,17 @@ class FlowLayout(QLayout):
         self._row_gap = min(gap, row_gap)
         self.setSpacing(gap)
         self.setContentsMargins(0, 0, 0, 0)
+
+    @override
+    def addWidget(self, widget: QWidget, /) -> None:
+        """Add a widget by an item made here.
+
+        One that Qt makes is deleted by Qt unheard of: its address is then given to the item of
+        another layout, which is lost with the first one.
+        """
+        self.addChildWidget(widget)
+        self.addItem(QWidgetItem(widget))
+        self.invalidate()
 
     @override
     def addItem(self, item: QLayoutItem) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QItemSelectionModel, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QDropEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -18,12 +18,11 @@ from typing_extensions import override
 from studio_log.domain.number_text import plain
 from studio_log.domain.pieces import Piece
 from studio_log.ui.widgets.parts import Words, button, em
+from studio_log.ui.widgets.wrapped_items import fit_item
 
 NUMBER: Final = int(Qt.ItemDataRole.UserRole)
 LINES: Final = 7
 """So many line heights of a pile are seen at least; more pieces scroll."""
-PADS: Final = 32
-"""Pixels that padding and focus take of the width of a line, with some to spare."""
 HOW: Final = (
     "Drag pieces across, or choose them and press Enter or the arrow towards the other pile."
 )
@@ -72,7 +71,7 @@ class _Pile(QListWidget):
         item.setData(NUMBER, number)
         row = next((row for row in range(self.count()) if self._number(row) > number), self.count())
         self.insertItem(row, item)
-        self._fit(item)
+        fit_item(self, item)
         return item
 
     @override
@@ -91,13 +90,7 @@ class _Pile(QListWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         for row in range(self.count()):
-            self._fit(self.item(row))
-
-    def _fit(self, item: QListWidgetItem) -> None:
-        """Give a piece the height of its wrapped words; the style's padding is not counted in."""
-        room = QRect(0, 0, max(self.viewport().width() - PADS, PADS), 10_000)
-        words = self.fontMetrics().boundingRect(room, Qt.TextFlag.TextWordWrap, item.text())
-        item.setSizeHint(QSize(0, words.height() + PADS // 2))
+            fit_item(self, self.item(row))
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:
