@@ -2436,8 +2436,36 @@
         <translation>Partie an&amp;legen</translation>
     </message>
     <message>
+        <source>&amp;Take this entry back</source>
+        <translation>Diesen Eintrag &amp;zurücknehmen</translation>
+    </message>
+    <message>
+        <source>&amp;Correct it…</source>
+        <translation>&amp;Berichtigen…</translation>
+    </message>
+    <message>
+        <source>What stood there stays, struck through.</source>
+        <translation>Was dort stand, bleibt durchgestrichen stehen.</translation>
+    </message>
+    <message>
+        <source>&amp;Put it right</source>
+        <translation>Richtig&amp;stellen</translation>
+    </message>
+    <message>
+        <source>blank leaves the time as it is</source>
+        <translation>leer lässt die Zeit, wie sie ist</translation>
+    </message>
+    <message>
         <source>&amp;Leave it</source>
         <translation>So &amp;lassen</translation>
+    </message>
+    <message>
+        <source>blank leaves the note as it is</source>
+        <translation>leer lässt die Notiz, wie sie ist</translation>
+    </message>
+    <message>
+        <source>Nothing is changed yet. Type a time, a reading or a note.</source>
+        <translation>Noch ist nichts geändert. Eine Zeit, einen Messwert oder eine Notiz eingeben.</translation>
     </message>
     <message>
         <source>For {grams} g of cloth</source>
@@ -4450,6 +4478,10 @@
         <translation>&amp;Aufschreiben</translation>
     </message>
     <message>
+        <source>Type a note or a reading first.</source>
+        <translation>Zuerst eine Notiz oder einen Messwert eingeben.</translation>
+    </message>
+    <message>
         <source>Fill in: {label}</source>
         <translation>Ausfüllen: {label}</translation>
     </message>
@@ -5136,6 +5168,22 @@
     <message>
         <source>To light it is of class {classes} of A to C: a judgement, no grade.</source>
         <translation>Gegen Licht ist er von Klasse {classes} von A bis C: ein Urteil, keine Note.</translation>
+    </message>
+    <message>
+        <source>(taken back)</source>
+        <translation>(zurückgenommen)</translation>
+    </message>
+    <message>
+        <source>(corrected by entry {number})</source>
+        <translation>(berichtigt durch Eintrag {number})</translation>
+    </message>
+    <message>
+        <source>Journal</source>
+        <translation>Journal</translation>
+    </message>
+    <message>
+        <source>now:  {words}</source>
+        <translation>jetzt:  {words}</translation>
     </message>
 </context>
 </TS>
