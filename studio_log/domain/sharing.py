@@ -55,7 +55,7 @@ class Taking:
 
 @dataclass(frozen=True, slots=True)
 class Clash:
-    """A stretch in which more is wanted than there is."""
+    """A stretch, without a break, in which more is wanted than there is."""
 
     start: datetime
     end: datetime
@@ -125,12 +125,13 @@ def clashes(takings: Sequence[Taking], limit: float | None, now: datetime) -> tu
         wanted = _wanted(there)
         if wanted <= limit:
             continue
-        codes = tuple(sorted({one.code for one in there if one.amount}))
-        if found and found[-1].end == start and found[-1].codes == codes:
+        codes = {one.code for one in there if one.amount}
+        if found and found[-1].end == start:  # without a break it is one clash, whoever joins in
             last = found.pop()
-            found.append(Clash(last.start, end, codes, max(wanted, last.wanted)))
+            start_of, most = last.start, max(wanted, last.wanted)
+            found.append(Clash(start_of, end, tuple(sorted({*last.codes, *codes})), most))
         else:
-            found.append(Clash(start, end, codes, wanted))
+            found.append(Clash(start, end, tuple(sorted(codes)), wanted))
     return tuple(found)
 
 

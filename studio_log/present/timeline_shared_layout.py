@@ -103,6 +103,7 @@ def _label(row: SharedRow, one: Taking) -> str:
 
 def _clash_shape(row: SharedRow, one: Clash, sheet: Sheet) -> ClashShape:
     left, right = sheet.scale.x(one.start), sheet.scale.x(one.end)
+    left, right = max(left, sheet.window[0] - 4), min(right, sheet.window[1] + 4)
     middle, half = (left + right) / 2, max(right - left, LEAST_CLASH) / 2
     left, right = middle - half, middle + half
     text = clash_label(row, one)

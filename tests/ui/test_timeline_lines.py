@@ -69,6 +69,15 @@ def test_a_key_and_a_button_show_the_lines_and_put_them_away(
     assert "lots meet" not in words
 
 
+def test_the_button_tells_of_meetings_while_the_lines_are_put_away(page: TimelinePage) -> None:
+    assert page.lines_button.text() == "Lines · 1"
+    told = page.lines_button.accessibleDescription()
+    assert told.startswith("Lots meet 1 time; the first: 26-029 and 26-031 meet in blue tub")
+    page.show_around([], shared_rows([soak("<b>x</b>", 1, 2)], Stock(), NOW, ZONE))
+    assert page.lines_button.text() == "Lines"
+    assert page.lines_button.accessibleDescription() == ""
+
+
 def test_where_two_lots_meet_is_seen_and_told(page: TimelinePage) -> None:
     view = page.view
     page.toggle_lines()

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import datetime
+from html import escape
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QResizeEvent
@@ -10,6 +11,7 @@ from typing_extensions import override
 
 from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_shared import SharedRow
+from studio_log.present.timeline_shared_words import clash_story
 from studio_log.ui.theme import dress_button, dress_label, theme
 from studio_log.ui.timeline.legend import Legend
 from studio_log.ui.timeline.sheet_scroll import ZOOM_STEP
@@ -61,6 +63,12 @@ class TimelinePage(QWidget):
         """Take what stands around the lots; see `TimelineView.show_around`."""
         self.view.show_around(closed, shared, left_out=left_out)
         self.lines_button.setEnabled(bool(shared))
+        ahead = [clash_story(row, one) for row in shared for one in row.clashes]
+        self.lines_button.setText(f"Lines · {len(ahead)}" if ahead else "Lines")
+        count = "1 time" if len(ahead) == 1 else f"{len(ahead)} times"
+        told = f"Lots meet {count}; the first: {ahead[0]} " if ahead else ""
+        self.lines_button.setToolTip(f"<qt>{escape(told + LINES_TIP)}</qt>")
+        self.lines_button.setAccessibleDescription(told)
 
     def toggle_lines(self) -> None:
         """Show the rows for vessels, line and heat, or put them away."""
