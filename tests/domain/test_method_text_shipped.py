@@ -18,13 +18,14 @@ RESOURCES = Path(__file__).parents[2] / "resources"
 SOYS = ("soy-immersion-long", "soy-painting-short")
 MILKS = (*SOYS, "soy-pigment-milk", "soy-post-size", "soy-size-brushed")
 SLUGS = (
-    *MILKS, "soy-steam-set",
-    "scour-cellulose", "scour-cellulose-gentle", "scour-cellulose-strong", "scour-wool-silk",
-    "scour-raw-silk", "mordant-tannin-alum", "mordant-alum-soda", "mordant-alum-three-baths",
-    "mordant-alum-wool", "mordant-acetate-chalk", "mordant-triformate", "mordant-symplocos",
-    "mordant-printed", "dye-immersion", "dye-madder", "dye-exhaust", "after-iron",
-    "after-acid", "after-alkali", "indigo-fructose-vat", "indigo-iron-vat",
-    "indigo-dips", "finish-wash", "test-light", "test-wash", "test-rub", "store-look-over",
+    *MILKS,
+    "soy-steam-set", "scour-cellulose", "scour-cellulose-gentle", "scour-cellulose-strong",
+    "scour-wool-silk", "scour-raw-silk", "mordant-tannin-alum", "mordant-alum-soda", "mordant-
+    alum-three-baths", "mordant-alum-wool", "mordant-acetate-chalk", "mordant-triformate",
+    "mordant-symplocos", "mordant-printed", "dye-immersion", "dye-madder", "dye-weld", "dye-
+    cochineal", "dye-cutch", "dye-exhaust", "after-iron", "after-acid", "after-alkali", "indigo-
+    fructose-vat", "indigo-iron-vat", "indigo-henna-vat", "indigo-dips", "finish-wash", "test-
+    light", "test-wash", "test-rub", "store-look-over",
 )  # fmt: skip
 HOUR, MINUTE, DAY = timedelta(hours=1), timedelta(minutes=1), timedelta(days=1)
 US_CUP_ML = 236.588  # NIST Handbook 44, appendix C
@@ -225,7 +226,7 @@ def test_soy_is_spoiled_by_the_alkali_that_soda_and_lime_bring() -> None:
     alkali = {slug for slug in SLUGS if "alkali" in shipped(slug).brings}
     assert alkali == {
         "scour-cellulose", "scour-cellulose-strong", "scour-raw-silk", "after-alkali",
-        "indigo-fructose-vat", "indigo-iron-vat", "indigo-dips",
+        "indigo-fructose-vat", "indigo-iron-vat", "indigo-henna-vat", "indigo-dips",
     }  # fmt: skip
     for slug in MILKS:
         assert (shipped(slug).brings, shipped(slug).spoiled_by) == (("soy",), ("alkali",))
@@ -240,6 +241,7 @@ CAUTION_OF = {
     "vinegar": "acid", "souring": "acid", "citric": "acid", "gall": "plant-powder",
     "tannic-acid": "plant-powder", "myrobalan": "plant-powder", "leaf": "plant-powder",
     "dyestuff": "dye-powder",    "madder": "dye-powder", "indigo": "dye-powder",
+    "weld": "dye-powder", "cochineal": "dye-powder", "cutch": "dye-powder", "henna": "plant-powder",
 }  # fmt: skip
 """The caution that a material brings with it, wherever it is weighed."""
 

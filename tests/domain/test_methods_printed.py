@@ -15,6 +15,12 @@ MINUTE, HOUR, DAY = timedelta(minutes=1), timedelta(hours=1), timedelta(days=1)
 PRINTED: list[tuple[str, float, Mapping[str, float]]] = [
     # Maiwa blog, "Weight of fibre", 2010: 450 g of cotton, madder 50 %.
     ("dye-madder", 450, {"madder": 225}),
+    # Maiwa blog, "Weight of fibre", 2010: 450 g, cochineal 6 %.
+    ("dye-cochineal", 450, {"cochineal": 27}),
+    # Botanical Colors, "Extract instructions": a shirt of 150 g, cutch 10 %.
+    ("dye-cutch", 150, {"cutch": 15}),
+    # Maiwa, naturaldyes.ca, "Henna vat": indigo 75, henna 150, lime 75 g in 20 L.
+    ("indigo-henna-vat", 400, {"indigo": 75, "henna": 150, "lime": 75, "vat": 20}),
     # Elka Textiles, "Preparing plant fibres": a shirt of 150 g, soda ash 5 %, detergent 2 %.
     ("scour-cellulose", 150, {"soda-ash": 7.5, "soap": 3}),
     # All Fiber Arts, "How to scour cotton & linen": 10 g soda and 3 g soap to 100 g.
@@ -98,6 +104,7 @@ def lasts(slug: str, step: str) -> Spread:
         ("mordant-printed", "pre-tan", (15 * MINUTE, 20 * MINUTE)),  # mytextilenotes, 2009
         ("mordant-printed", "bran", (30 * MINUTE,)),  # Maiwa, stands half an hour
         ("dye-immersion", "hold", (45 * MINUTE, 60 * MINUTE)),  # Maiwa, osage and lac
+        ("dye-cutch", "hold", (2 * HOUR,)),  # Maiwa blog, "Cutch", 2013, two hours and more
         ("after-iron", "iron", (5 * MINUTE, 30 * MINUTE)),  # Maiwa, looked at every 5 min, 30 most
         ("indigo-dips", "dip-1", (5 * MINUTE, 10 * MINUTE)),  # Boathouse; Cloth House
         ("indigo-dips", "air-1", (10 * MINUTE,)),  # Wild Colours, "Indigo aftercare"
@@ -138,7 +145,7 @@ def test_a_light_test_is_looked_at_after_two_four_and_eight_weeks() -> None:
 
 def test_indigo_is_dipped_three_times_at_the_least_and_aired_after_each() -> None:
     # Catharine Ellis, Q&A, Botanical Colors: at least three immersions for light stability.
-    for slug in ("indigo-fructose-vat", "indigo-iron-vat", "indigo-dips"):
+    for slug in ("indigo-fructose-vat", "indigo-iron-vat", "indigo-henna-vat", "indigo-dips"):
         order = [one.slug for one in shipped()[(slug, 1)].steps]
         start = order.index("dip-1")
         assert order[start : start + 6] == ["dip-1", "air-1", "dip-2", "air-2", "dip-3", "air-3"]
