@@ -19,13 +19,13 @@ SOYS = ("soy-immersion-long", "soy-painting-short")
 MILKS = (*SOYS, "soy-pigment-milk", "soy-post-size", "soy-size-brushed")
 SLUGS = (
     *MILKS,
-    "soy-steam-set", "scour-cellulose", "scour-cellulose-gentle", "scour-cellulose-strong",
-    "scour-wool-silk", "scour-raw-silk", "mordant-tannin-alum", "mordant-alum-soda", "mordant-
-    alum-three-baths", "mordant-alum-wool", "mordant-acetate-chalk", "mordant-triformate",
-    "mordant-symplocos", "mordant-printed", "dye-immersion", "dye-madder", "dye-weld", "dye-
-    cochineal", "dye-cutch", "dye-exhaust", "after-iron", "after-acid", "after-alkali", "indigo-
-    fructose-vat", "indigo-iron-vat", "indigo-henna-vat", "indigo-dips", "finish-wash", "test-
-    light", "test-wash", "test-rub", "store-look-over",
+    "after-acid", "after-alkali", "after-iron", "dye-cochineal", "dye-cutch", "dye-exhaust",
+    "dye-immersion", "dye-madder", "dye-weld", "finish-wash", "indigo-dips",
+    "indigo-fructose-vat", "indigo-henna-vat", "indigo-iron-vat", "mordant-acetate-chalk",
+    "mordant-alum-soda", "mordant-alum-three-baths", "mordant-alum-wool", "mordant-printed",
+    "mordant-symplocos", "mordant-tannin-alum", "mordant-triformate", "scour-cellulose",
+    "scour-cellulose-gentle", "scour-cellulose-strong", "scour-raw-silk", "scour-wool-silk",
+    "soy-steam-set", "store-look-over", "test-light", "test-rub", "test-wash",
 )  # fmt: skip
 HOUR, MINUTE, DAY = timedelta(hours=1), timedelta(minutes=1), timedelta(days=1)
 US_CUP_ML = 236.588  # NIST Handbook 44, appendix C
