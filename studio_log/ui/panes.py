@@ -91,8 +91,10 @@ class Panes(QSplitter):
             self.narrowed.emit()
         if not self._narrow and not self._moved:
             left = min(max(round(self.width() * 0.228), round(line * 14)), round(line * 21))
-            left = max(left, min(self._lots_wish, round(self.width() * MOST_LOTS)))
             right = min(max(round(self.width() * 0.26), round(line * 16)), round(line * 24))
+            others = right + self.middle.minimumSizeHint().width() + 2
+            most = min(round(self.width() * MOST_LOTS), self.width() - others)
+            left = max(left, min(self._lots_wish, most))
             self.setSizes([left, self.width() - left - right - 2, right])
 
     def give_lots(self, wide: int) -> None:

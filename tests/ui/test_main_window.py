@@ -474,3 +474,19 @@ def test_a_moment_moved_on_the_timeline_is_planned(kit: Kit) -> None:
     at = kit.bridge.now() + timedelta(hours=3)
     kit.window.timeline.view.plan_wanted.emit("26-031", 4, at)
     assert kit.studio.sent(Mark) == [Mark("26-031", "4", Act.PLAN, at)]
+
+
+@pytest.mark.parametrize("wide", [1024, 1440])
+def test_a_table_of_lots_is_given_room_and_takes_none_from_the_bench(kit: Kit, wide: int) -> None:
+    window = kit.window
+    window.resize(wide, 800)
+    settle()
+    rows, bench = window.lots.width(), window.bench.width()
+    window.lots.look.as_table.trigger()
+    settle()
+    assert window.lots.width() >= rows
+    assert window.lots.width() > rows or wide < 1440
+    assert window.bench.width() == bench
+    window.lots.look.as_rows.trigger()
+    settle()
+    assert window.lots.width() == rows

@@ -18,6 +18,7 @@ from studio_log.ui.lots.list_filters import FilterButton
 from studio_log.ui.lots.list_look import LookButton
 from studio_log.ui.lots.list_order import OrderButton
 from studio_log.ui.lots.list_search import PartChips, SearchField
+from studio_log.ui.lots.list_tool import ToolChip
 from studio_log.ui.widgets.find_line import LONGEST
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, em
@@ -43,6 +44,8 @@ class ListHead(QWidget):
     at_once = Signal()
     """What stands in the field is looked for now, and not a moment after the last letter."""
     state_chosen = Signal(str)
+    tools: tuple[ToolChip, ...] = ()
+    """The buttons with menus."""
 
     def __init__(self, bridge: Bridge) -> None:
         super().__init__()

@@ -16,6 +16,9 @@ _REDRAWN: Final = frozenset({QEvent.Type.PaletteChange, QEvent.Type.FontChange})
 class ToolChip(QPushButton):
     """Words and a menu; `compact` shows its icon in their place, `brief` always does."""
 
+    _words = _icon_name = ""
+    _brief = _compact = False
+
     def __init__(self, words: str, icon_name: str, *, brief: bool = False) -> None:
         super().__init__()
         self._words, self._icon_name = words, icon_name
@@ -43,7 +46,7 @@ class ToolChip(QPushButton):
             self._dress()
 
     def _dress(self) -> None:
-        drawn = self._brief or self._compact
+        drawn = bool(self._icon_name) and (self._brief or self._compact)
         self.setText("" if drawn else self._words)
         if not drawn:
             self.setIcon(QIcon())
