@@ -6,6 +6,7 @@ from datetime import timedelta
 from typing import Final
 
 from studio_log.domain.methods import Method, MethodStep, StepKind
+from studio_log.present.words import window_words
 
 _HOUR: Final = timedelta(hours=1)
 _STEPS: Final = (0.25, 0.5, 1, 2, 3, 6, 12, 24, 48, 72, 168, 336)
@@ -27,6 +28,8 @@ class DrawnStep:
     tends: tuple[float, ...] = ()
     folded: str = ""
     """How long a rest is that is folded up: "90 d"; "" where it is drawn at its length."""
+    length: str = ""
+    """How long it lasts, in words: what minutes are beside days is only read."""
 
 
 def drawn_steps(method: Method, cure_days: int | None = None) -> tuple[DrawnStep, ...]:
@@ -81,6 +84,7 @@ def _row(step: MethodStep, start: timedelta, cure: str) -> DrawnStep:
         begin + step.lasts.aim / _HOUR,
         begin + step.lasts.latest / _HOUR,
         tends=tuple(begin + at / _HOUR for at in _tends(step)),
+        length=window_words(step.lasts),
     )
 
 

@@ -53,6 +53,10 @@ def type_in(found: Field, words: str) -> None:
     found.box.selectAll()
     QTest.keyClicks(found.box, words)
     settle()
+    editor = found.parent()
+    while not isinstance(editor, MethodEditor):
+        editor = editor.parent()
+    editor.check()
 
 
 def test_a_length_is_typed_as_people_say_it_and_written_as_files_do(box: MethodBox) -> None:

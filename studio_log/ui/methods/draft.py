@@ -9,6 +9,8 @@ from studio_log.domain.method_text import MethodDraft, read_draft
 from studio_log.ui.methods.form_page import Change
 
 TYPED_MS = 250
+FORM_MS = 60
+"""A letter typed into the form stands in the text at once, and is read a moment later."""
 NAME = "the text"
 
 
@@ -27,6 +29,8 @@ class DraftText(QObject):
         self.cautions: tuple[str, ...] | None = None
         self._soon = QTimer(self, singleShot=True, interval=TYPED_MS)
         self._soon.timeout.connect(self.read_now)
+        self._typing = QTimer(self, singleShot=True, interval=FORM_MS)
+        self._typing.timeout.connect(self.read_now)
         field.textChanged.connect(self._changed)
 
     @property
@@ -51,7 +55,10 @@ class DraftText(QObject):
         if after != before:
             self._write(before, after, joined=bool(joins) and joins == self._joins)
             self._joins = joins
-        self.read_now()
+        if joins:
+            self._typing.start()
+        else:
+            self.read_now()
         return True
 
     def turn_back(self, back: bool) -> None:  # noqa: FBT001 - a signal hands it on so
@@ -66,6 +73,7 @@ class DraftText(QObject):
     def read_now(self) -> None:
         """Say what the text means, faults and all."""
         self._soon.stop()
+        self._typing.stop()
         self.read.emit(self.reading())
 
     def reading(self) -> MethodDraft:

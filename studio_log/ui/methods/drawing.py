@@ -133,6 +133,21 @@ def _draw_bar(painter: QPainter, sheet: _Sheet, number: int, row: DrawnStep) -> 
         painter.setPen(QPen(sheet.look.colours.ink, 2))
         painter.drawLine(QPointF(aim, soft.top() - 2), QPointF(aim, soft.bottom() + 2))
     _draw_tends(painter, sheet, sure.bottom(), row, sheet.look.colours.ink)
+    _draw_length(painter, sheet, sure.united(soft), row.length)
+
+
+def _draw_length(painter: QPainter, sheet: _Sheet, bar: QRectF, said: str) -> None:
+    """Write how long it lasts behind its bar, or before it where there is no room behind."""
+    painter.setFont(sheet.look.font("small"))
+    painter.setPen(sheet.look.colours.soft)
+    wide = QFontMetricsF(painter.font()).horizontalAdvance(said)
+    gap = sheet.look.metrics.line * 0.4
+    left = bar.right() + gap
+    if left + wide > sheet.right:
+        left = bar.left() - gap - wide
+    if left >= sheet.titles:
+        place = QRectF(left, bar.top(), wide + 1, bar.height())
+        painter.drawText(place, Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextDontClip, said)
 
 
 def _hatch(painter: QPainter, place: QRectF) -> None:

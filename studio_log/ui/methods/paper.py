@@ -102,7 +102,7 @@ def paper_document(page: MethodPage, tall: float) -> QTextDocument:
     """Give the document in pages of `WIDE` by `tall`, in the light colours on white."""
     font = QFont()
     font.setPixelSize(round(LETTERS * 96 / 72))
-    look = Theme("strong-light", _pointed(font))
+    look = Theme("light", _pointed(font))
     document = QTextDocument()
     document.setDocumentMargin(0)
     document.setDefaultFont(font)
