@@ -291,6 +291,18 @@ def _words(
     """
     sizes = sheet.sizes
     lead = sizes.glyph + sizes.pad * 0.7
+    wide, room = sheet.measure(bar.title), span[1] - span[0] - 2 * sizes.pad
+    if room >= lead + wide and _is_free(span, avoid, sheet.now_band):
+        at = span[0] + sizes.pad  # as most bars are: the rest need not be tried
+        return at, Text(at + lead, wide, bar.title)
+    return (None, None) if room < 0 else _fitted_words(bar, span, avoid, sheet)
+
+
+def _fitted_words(
+    bar: Bar, span: Interval, avoid: tuple[Interval, ...], sheet: Sheet
+) -> tuple[float | None, Text | None]:
+    sizes = sheet.sizes
+    lead = sizes.glyph + sizes.pad * 0.7
 
     def measure(text: str) -> float:
         return sheet.measure(text) + lead
@@ -308,6 +320,12 @@ def _words(
     if label is not None:
         return label.x, Text(label.x + lead, label.width - lead, label.text)
     return _lone_shape(span, (*avoid, sheet.now_band), sizes), None
+
+
+def _is_free(span: Interval, avoid: tuple[Interval, ...], now_band: Interval) -> bool:
+    """Whether nothing lies in a span that words have to keep clear of."""
+    left, right = span
+    return not any(one < right and other > left for one, other in (*avoid, now_band))
 
 
 def _lone_shape(span: Interval, avoid: tuple[Interval, ...], sizes: RowSizes) -> float | None:

@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QMarginsF
 from PySide6.QtGui import QGuiApplication, QImage, QPageLayout, QPageSize, QPdfWriter
-from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
+from PySide6.QtPrintSupport import QPrinter
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.errors import Refusal
@@ -201,3 +202,38 @@ def test_an_opened_fold_is_open_on_paper_too(view: TimelineView) -> None:
     scale, place = paper._state.scale, paper._place()
     assert place.to_view(scale.x(stretch.last)) == pytest.approx(900, abs=2)
     apply_theme(QApplication.instance(), "light", family="DejaVu Sans")  # type: ignore[arg-type]
+
+
+class Dialog(QDialog):
+    """Stands for the system's print dialog; whoever accepts it prints into a file."""
+
+    to = Path()
+    last: "Dialog | None" = None
+
+    def __init__(self, printer: QPrinter, parent: QWidget) -> None:
+        super().__init__(parent)
+        printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+        printer.setOutputFileName(str(Dialog.to))
+        Dialog.last = self
+
+
+@pytest.mark.qt_log_ignore("Returned false", extend=True)  # a folder that is not there
+def test_accepted_the_dialog_prints_and_says_how_many_pages(
+    view: TimelineView, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(printing, "any_printer", lambda: True)
+    monkeypatch.setattr(printing, "QPrintDialog", Dialog)
+    Dialog.to = tmp_path / "steps.pdf"
+    view.show_lanes(many(40), nights(), NOW, ZONE)
+    heard: list[str] = []
+    print_sheet(view, view, STUDIO, heard.append)
+    assert heard == []
+    assert Dialog.last is not None
+    Dialog.last.accept()
+    assert heard[0].endswith(" pages sent to the printer.")
+    assert Dialog.to.read_bytes()[:5] == b"%PDF-"  # ISO 32000-1, 7.5.2
+    Dialog.to = tmp_path / "no" / "such" / "folder" / "steps.pdf"
+    print_sheet(view, view, STUDIO, heard.append)
+    assert Dialog.last is not None
+    Dialog.last.accept()
+    assert "did not take the sheet" in heard[1]
