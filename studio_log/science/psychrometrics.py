@@ -1,8 +1,8 @@
 """Moist air: how much water it holds, and how much more it would take.
 
 Equations of the ASHRAE Handbook - Fundamentals 2017, chapter 1: saturation pressure over ice
-and water (5 and 6), humidity ratio (20), wet bulb from the heat balance over water and ice
-(33 and 35), the standard atmosphere (3). Checked by tests/reference/psychrometrics.csv, worked out
+and water (5 and 6), humidity ratio (20), wet bulb from the heat balance over water (33), the
+standard atmosphere (3). Checked by tests/reference/psychrometrics.csv, worked out
 with two other programs: pressures within 0.05 %, humidity ratio 0.1 %, wet bulb and dew point
 0.02 K. Real air holds up to 0.5 % more, which these equations leave out.
 
@@ -96,11 +96,12 @@ class Air:
 
     @property
     def wet_bulb_c(self) -> float:
-        """Temperature of a wet wick in a draught of this air."""
+        """Temperature of a wet wick in a draught of this air; ValueError where it would freeze."""
         if self.humidity == 100:
             return self.celsius
-        lowest = max(COLDEST_C, self.celsius - 60)
-        return root(self._over_wet_bulb, lowest, self.celsius)
+        if self._over_wet_bulb(0.0) < 0:
+            raise ValueError("a wet wick freezes in this air")
+        return root(self._over_wet_bulb, 0.0, self.celsius)
 
     @property
     def dew_point_c(self) -> float:
@@ -115,14 +116,9 @@ class Air:
         """Give the humidity ratio above the one that a wet bulb of this temperature tells of."""
         full = _ratio(saturation_pa(bulb), self.pressure_pa)
         apart = self.celsius - bulb
-        if bulb >= 0:
-            told = ((2501 - 2.326 * bulb) * full - 1.006 * apart) / (
-                2501 + 1.86 * self.celsius - 4.186 * bulb
-            )
-        else:
-            told = ((2830 - 0.24 * bulb) * full - 1.006 * apart) / (
-                2830 + 1.86 * self.celsius - 2.1 * bulb
-            )
+        told = ((2501 - 2.326 * bulb) * full - 1.006 * apart) / (
+            2501 + 1.86 * self.celsius - 4.186 * bulb
+        )
         return self.humidity_ratio - told
 
 

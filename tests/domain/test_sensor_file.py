@@ -63,6 +63,15 @@ def test_lines_that_cannot_be_read_are_left_out_counted_and_named() -> None:
     assert "left out: 22, 23, 24…" in found.understood
 
 
+def test_the_edges_of_what_a_room_can_be_count_as_within() -> None:
+    lines = ("2026-06-09 12:00,-40,0", "2026-06-09 12:10,60,100", "2026-06-09 12:20,-41,50",
+             "2026-06-09 12:30,20,100.1")  # fmt: skip
+    found = read("\n".join(["time,temp °C,humidity", *lines]))
+    assert [one.celsius for one in found.readings] == [-40, 60]
+    assert found.left_out == 2, "as many as were read: still a sensor's file"
+    assert found.understood.endswith("left out: 4, 5")
+
+
 def test_readings_come_in_order_and_an_instant_once() -> None:
     found = read(
         "time,temp,rh\n2026-06-09 12:10,1,62\n2026-06-09 12:00,21.5,60\n2026-06-09 12:10,21,62"

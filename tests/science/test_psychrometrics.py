@@ -68,7 +68,16 @@ def test_a_room_on_the_moon_and_air_without_water_are_refused() -> None:
         _ = Air(20, 0).dew_point_c
 
 
-@given(st.floats(0, 45), st.floats(5, 99))
+def test_where_a_wick_freezes_there_is_no_wet_bulb() -> None:
+    """At 5 °C and 40 % the bulb shows 0.577 °C (check table), so that drier air freezes it."""
+    assert Air(5, 40).wet_bulb_c > 0
+    with pytest.raises(ValueError, match="freezes"):
+        _ = Air(5, 25).wet_bulb_c
+    with pytest.raises(ValueError, match="freezes"):
+        _ = Air(-5, 50).wet_bulb_c
+
+
+@given(st.floats(12, 45), st.floats(10, 99))
 def test_dew_point_wet_bulb_and_air_stand_in_order(celsius: float, humidity: float) -> None:
     found = Air(celsius, humidity)
     assert found.dew_point_c - 0.01 <= found.wet_bulb_c <= celsius
