@@ -5,12 +5,15 @@ import os
 import signal
 import subprocess
 import sys
+from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from studio_log.app.compose import open_studio
+from studio_log.services.commands import ChangeSettings
 from tests.support.tree import TREE
 
 pytestmark = pytest.mark.story
@@ -21,6 +24,7 @@ class Shell:
     """A person at a terminal with one studio."""
 
     def __init__(self, folder: Path) -> None:
+        self.folder = folder
         self.environment = {
             **os.environ,
             "STUDIO_LOG_STUDIO": str(folder),
@@ -59,7 +63,14 @@ def at(**ago: float) -> str:
     return (NOW - timedelta(**ago)).isoformat(timespec="minutes")
 
 
+def without_quiet_hours(folder: Path) -> None:
+    """Let reminders ring at any hour, so that the story is the same by day and by night."""
+    with closing(open_studio(folder)) as studio:
+        studio.do(ChangeSettings({"quiet_start": "00:00", "quiet_end": "00:00"}))
+
+
 def test_the_errand_by_commands(shell: Shell, tmp_path: Path) -> None:
+    without_quiet_hours(shell.folder)
     methods = {one["slug"] for one in shell.json("methods")}
     assert methods >= {"soy-immersion-long", "soy-painting-short", "scour-cellulose"}
     made = shell.json(
