@@ -720,6 +720,10 @@
         <translation>{value} ist keine Angabe für {replace} einer Milch.</translation>
     </message>
     <message>
+        <source>Milk is kept between 0 and {most} °C, not at {celsius}. Nothing was changed.</source>
+        <translation>Milch wird zwischen 0 und {most} °C aufbewahrt, nicht bei {celsius}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
         <source>the milk changed</source>
         <translation>die Milch wurde geändert</translation>
     </message>
@@ -1022,6 +1026,14 @@
     <message>
         <source>at room heat</source>
         <translation>bei Raumwärme</translation>
+    </message>
+    <message>
+        <source>cold</source>
+        <translation>kalt</translation>
+    </message>
+    <message>
+        <source>at {celsius} °C</source>
+        <translation>bei {celsius} °C</translation>
     </message>
     <message>
         <source>good until</source>
@@ -5184,6 +5196,10 @@
     <message>
         <source>now:  {words}</source>
         <translation>jetzt:  {words}</translation>
+    </message>
+    <message>
+        <source>{moment}, {span} left</source>
+        <translation>{moment}, noch {span}</translation>
     </message>
 </context>
 </TS>

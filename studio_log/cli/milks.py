@@ -6,6 +6,7 @@ from studio_log.cli import values
 from studio_log.cli.form import JSON, SURE, Form, Option, UsageError, Word
 from studio_log.cli.plain import picked
 from studio_log.cli.turn import Turn
+from studio_log.domain.room_text import read_celsius
 from studio_log.services.commands import NewMilk, SetMilk
 from studio_log.services.questions import MilkLine, MilksFor
 
@@ -13,6 +14,7 @@ FIELDS: Final = (
     "code", "litres", "strength", "cold", "made_at", "use_by", "lots", "finished", "words",
 )  # fmt: skip
 PLACES: Final = ("cold", "room")
+HEAT: Final = Option("--temperature", "measured where it stands: 18, 64F", "HEAT")
 PLACE: Final = Option("--place", "where it stands", "PLACE", choices=PLACES)
 LOTS: Final = Option("--lots", "the lots it is for", "CODE", repeats=True, spreads=True)
 
@@ -25,6 +27,7 @@ def _new(turn: Turn) -> int:
         litres=values.litres(given["litres"]),
         strength=values.strength(given["strength"]),
         cold=given["place"] != "room",
+        celsius=None if given["temperature"] is None else read_celsius(given["temperature"]),
         made_at=turn.moment("made_at"),
         sure=given["sure"],
     )
@@ -52,6 +55,7 @@ def _set(turn: Turn) -> int:
     command = SetMilk(
         code=values.milk_code(given["code"]),
         cold=None if given["place"] is None else given["place"] == "cold",
+        celsius=None if given["temperature"] is None else read_celsius(given["temperature"]),
         lots=values.lot_codes(given["lots"]) or None,
         finished=True if given["finished"] else False if given["not_finished"] else None,
         sure=given["sure"],
@@ -72,6 +76,7 @@ FORMS: Final = (
             Option("--litres", "how much milk: 1.8", "VOLUME"),
             Option("--strength", "grams of dry beans to the litre: 100", "NUMBER"),
             PLACE,
+            HEAT,
             Option("--made-at", "when it was strained", "TIME"),
             SURE,
             JSON,
@@ -90,6 +95,7 @@ FORMS: Final = (
         (Word("CODE", "the milk's code, such as M26-004"),),
         (
             PLACE,
+            HEAT,
             LOTS,
             Option("--finished", "it is used up"),
             Option("--not-finished", "it is not used up after all"),

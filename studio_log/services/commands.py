@@ -124,6 +124,8 @@ class NewMilk:
     strength: float | None = None
     """Grams of dry beans a litre."""
     cold: bool = True
+    celsius: float | None = None
+    """°C where it stands, where that was measured."""
     made_at: datetime | None = None
     sure: bool = False
 
@@ -134,6 +136,7 @@ class SetMilk:
 
     code: str
     cold: bool | None = None
+    celsius: float | None = None
     lots: tuple[str, ...] | None = None
     finished: bool | None = None
     sure: bool = False

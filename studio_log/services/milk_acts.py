@@ -9,6 +9,7 @@ from studio_log.domain.milks import milk_from
 from studio_log.domain.reminders import Cause
 from studio_log.language.words import tr, tr_later
 from studio_log.present.words import moment
+from studio_log.science.soy_milk import WARMEST_C
 from studio_log.services.commands import NewMilk, Outcome, SetMilk
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.lot_acts import own_entries
@@ -23,7 +24,10 @@ def new_milk(desk: Desk, command: NewMilk) -> Outcome:
     lots = _lots(desk, command.lots)
     code = f"M{desk.year % 100:02d}-{desk.work.next_code('milk', desk.year):03d}"
     entry = desk.entry(
-        code, Act.MILK_NEW, command.made_at, data={**data, "cold": command.cold, "lots": lots}
+        code,
+        Act.MILK_NEW,
+        command.made_at,
+        data={**data, **_heat(command.celsius), "cold": command.cold, "lots": lots},
     )
     desk.check_time(entry.at, sure=False)
     desk.work.journal.append(entry)
@@ -58,6 +62,18 @@ def _figures(command: NewMilk) -> dict[str, Any]:
     elif litres is None and beans and strength:
         given["litres"] = beans / strength
     return given
+
+
+def _heat(celsius: float | None) -> dict[str, float]:
+    """Give what was measured where the milk stands; Refusal outside what milk is kept at."""
+    if celsius is None:
+        return {}
+    if not 0 <= celsius <= WARMEST_C:
+        raise Refusal(
+            tr("Milk is kept between 0 and {most} °C, not at {celsius}. Nothing was changed.",
+               most=f"{WARMEST_C:g}", celsius=f"{celsius:g}")
+        )  # fmt: skip
+    return {"celsius": celsius}
 
 
 def _lots(desk: Desk, codes: tuple[str, ...]) -> list[str]:
@@ -118,6 +134,7 @@ def set_milk(desk: Desk, command: SetMilk) -> Outcome:
     data: dict[str, Any] = {}
     if command.cold is not None:
         data["cold"] = command.cold
+    data |= _heat(command.celsius)
     if command.lots is not None:
         data["lots"] = _lots(desk, command.lots)
     if command.finished is not None:

@@ -13,6 +13,7 @@ from studio_log.domain.lot_amounts import amounts_of
 from studio_log.domain.lots import Lot
 from studio_log.domain.methods import Basis, StepKind
 from studio_log.domain.milks import Milk
+from studio_log.domain.number_text import plain
 from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
@@ -28,6 +29,7 @@ from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines, lot_rows, lots_found
 from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.method_reads import method_page
+from studio_log.services.milk_words import milk_until
 from studio_log.services.photos import picture
 from studio_log.services.pictures import PictureFor
 from studio_log.services.rang import WhatRangFor
@@ -79,8 +81,9 @@ def _amounts(_house: House, desk: Desk, question: q.AmountsFor) -> q.AmountsAnsw
 
 def milk_line(milk: Milk, desk: Desk) -> q.MilkLine:
     """Give a milk with its life in words."""
-    place = "cold" if milk.cold else tr("at room heat")
-    good = words.moment(milk.use_by, desk.now, desk.zone)
+    place = tr("cold") if milk.cold else tr("at room heat")
+    if milk.celsius is not None:
+        place = tr("at {celsius} °C", celsius=plain(milk.celsius, 1))
     fresh = tr("good until") if desk.now <= milk.use_by else tr("too old for a further coat since")
     litres = f"{words.litres(milk.litres, desk.units)}, " if milk.litres else ""
     return q.MilkLine(
@@ -98,7 +101,7 @@ def milk_line(milk: Milk, desk: Desk) -> q.MilkLine:
             litres=litres,
             place=place,
             fresh=fresh,
-            good=good,
+            good=milk_until(milk, desk),
         ),
     )
 

@@ -17,6 +17,7 @@ from studio_log.services.desk import Desk
 from studio_log.services.estimate_words import estimate_words
 from studio_log.services.list_reads import doing_words
 from studio_log.services.marking import best_words
+from studio_log.services.milk_words import milk_until
 from studio_log.services.photos import photos_data
 from studio_log.services.sheet_json import sheet_data
 from studio_log.services.spoil_reads import warned_of
@@ -112,7 +113,7 @@ def _heading(lot: Lot, desk: Desk) -> str:
 def _milk_words(desk: Desk, milk: Any) -> str:
     if milk is None:
         return ""
-    good = words.moment(milk.use_by, desk.now, desk.zone)
+    good = milk_until(milk, desk)
     others = ", ".join(milk.lots)
     return f"Milk {milk.code} (for {others}), good for a further coat until {good}"
 

@@ -125,6 +125,7 @@ REFUSED: list[tuple[str, ...]] = [
     ("amounts", "soy", "--weight", "-5g"), ("amounts", "soy", "--weight", "0g"),
     ("amounts", "soy", "--piece", "linen 180x45cm"), ("amounts", "soy", "--piece", ""),
     ("amounts", "", "--weight", "5g"), ("amounts", "soy", "--weight", "5g", "--vessel", "big"),
+    ("milk", "new", "--temperature", "hot"), ("milk", "set", "M26-001", "--temperature", HUGE),
     ("stock", "new", "", "--amount", "1kg"), ("stock", "new", "alum", "--amount", "much"),
     ("stock", "new", "alum", "--amount", "1kg", "--price", "dear"),
     ("stock", "new", "alum", "--amount", "1kg", "--best-before", "soon"),
