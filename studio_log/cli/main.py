@@ -10,6 +10,7 @@ from typing import Final, TextIO
 
 from studio_log.cli import (
     amounts,
+    colour,
     dry,
     due,
     lots,
@@ -33,7 +34,9 @@ WRONG: Final = 2
 
 FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
-    for room in (due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, safety)
+    for room in (
+        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, colour, safety,
+    )
     for form in room.FORMS
 }  # fmt: skip
 HELP: Final = frozenset({"--help", "-h", "help"})

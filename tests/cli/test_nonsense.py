@@ -120,6 +120,8 @@ REFUSED: list[tuple[str, ...]] = [
     ("dry", "--gsm", "150", "--spun", "hand", "--room", "/nonexistent/room.csv"),
     ("dry", "--gsm", "150", "--spun", "hand", "--room", ""),
     ("dry", "--gsm", "150", "--spun", "hand", "--room", "/"),
+    *(("colour", verb, wrong, "50,0,0") for verb in ("difference", "grade") for wrong in
+      ("", "red", "50,0", "50,0,0,0", "50,,0", "nan,0,0", "1e9,0,0", "50,0,900", "111,0,0", HALF)),
     ("soak", "--temperature", HUGE), ("soak", "--temperature", ""), ("soak", "--temperature", "68"),
     ("soak", "--temperature", "20", "--beans", "0g", "--soaked", "1g"),
     ("amounts", "soy", "--weight", "-5g"), ("amounts", "soy", "--weight", "0g"),
@@ -171,6 +173,7 @@ WRONG: list[tuple[str, ...]] = [
     ("backup",), ("restore",), ("restore", "a", "b"), ("check", "--mend"), ("remind", "--twice"),
     ("amounts", "soy", "--weight", "5g", "--weighed", "later"),
     ("amounts", "soy", "--weight", "5g", "--cups", "tea"),
+    ("colour",), ("colour", "difference", "50,0,0"), ("colour", "grade"),
     ("dry",), ("soak",), ("soak", "--temperature", "20", "--soaked", "1g"),
     (*drying("--air", "0.1"), "--sides", "3"), (*drying("--air", "0.1"), "--fibre", "wood"),
     (*drying("--air", "0.1"), "--gsm", "150"), (*drying("--air", "0.1"), "--dates", "year"),
