@@ -3120,8 +3120,8 @@
         <translation>Mengen für {n} g Stoff</translation>
     </message>
     <message>
-        <source>The draft you left is here again.</source>
-        <translation>Der verlassene Entwurf ist wieder da.</translation>
+        <source>The draft you left is here again. Give it up to begin with another.</source>
+        <translation>Der verlassene Entwurf ist wieder da. Ihn aufgeben, um mit einem anderen zu beginnen.</translation>
     </message>
     <message>
         <source>A copy: the method it came from stays.</source>

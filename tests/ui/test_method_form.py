@@ -155,6 +155,20 @@ def test_the_keys_of_the_list_add_repeat_move_and_take_out(box: MethodBox) -> No
     assert slugs() == begun
 
 
+def test_the_step_before_and_after_are_reached_from_the_fields(box: MethodBox) -> None:
+    editor = box.editor
+    box.activateWindow()
+    editor.form.steps.choose(3)
+    title = field(editor, "title")
+    title.box.setFocus()
+    settle()
+    for keys, place in (("Key_PageDown", 4), ("Key_PageUp", 3), ("Key_PageUp", 2)):
+        QTest.keyClick(title.box, getattr(Qt.Key, keys), Qt.KeyboardModifier.ControlModifier)
+        settle()
+        assert editor.form.steps.place == place
+    assert title.box.text() == "Strain"
+
+
 def test_a_new_step_takes_its_short_name_from_its_title(box: MethodBox) -> None:
     editor = box.editor
     editor.form.steps.choose(2)

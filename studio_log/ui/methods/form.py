@@ -1,8 +1,11 @@
 """A method edited in a form: its steps at the left, the fields of the chosen one beside them."""
 
 from collections.abc import Mapping, Sequence
+from functools import partial
+from typing import Final
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QScrollArea, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from studio_log.domain.amounts import Amount, work_out
@@ -21,6 +24,9 @@ from studio_log.ui.methods.form_tables import HEAD as HEAD_SECTIONS
 from studio_log.ui.methods.form_tables import STEP as STEP_SECTIONS
 from studio_log.ui.methods.step_rows import CURE, HEAD, StepRows
 from studio_log.ui.widgets.parts import em, scrolled
+
+STEPPING: Final = (("Ctrl+PgUp", -1), ("Ctrl+PgDown", 1))
+"""Keys that go to the step before and after while the keyboard stays where it is."""
 
 
 class MethodForm(QSplitter):
@@ -45,6 +51,10 @@ class MethodForm(QSplitter):
         self.steps.wanted.connect(self.wanted)
         self.steps.chosen.connect(self._choose)
         self.steps.entered.connect(self.to_fields)
+        for keys, by in STEPPING:
+            shortcut = QShortcut(QKeySequence(keys), self)
+            shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            shortcut.activated.connect(partial(self.steps.step, by))
         for page in self.pages.values():
             page.wanted.connect(self.wanted)
             page.undo_wanted.connect(self.undo_wanted)

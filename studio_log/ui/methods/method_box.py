@@ -98,6 +98,7 @@ class MethodBox(QDialog):
     @override
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
+        self.list.setFocus(Qt.FocusReason.OtherFocusReason)
         self.refresh()
 
     @override
@@ -165,7 +166,7 @@ class MethodBox(QDialog):
         for widget in (of, self.weight, growing(self.understood), self.other_box):
             head.addWidget(widget)
         self.weight.setFixedWidth(em(self, 7))
-        self.other_box.setFixedWidth(em(self, 16))
+        self.other_box.setFixedWidth(em(self, 21))
         return made
 
     def _foot(self) -> FlowLayout:
@@ -266,7 +267,10 @@ class MethodBox(QDialog):
             known = {one.slug: one.version for one in self._methods.values()}
             text = own_copy(self.page.page.method, known)
             if self._kept:
-                self._edit(self._kept, tr("The draft you left is here again."))
+                self._edit(
+                    self._kept,
+                    tr("The draft you left is here again. Give it up to begin with another."),
+                )
                 self._begun = ""
             else:
                 self._edit(text, tr("A copy: the method it came from stays."))

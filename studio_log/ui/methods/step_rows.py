@@ -162,6 +162,12 @@ class StepRows(QWidget):
             if self.list.item(row).data(Qt.ItemDataRole.UserRole) == place:
                 self._set_row(row)
 
+    def step(self, by: int) -> None:
+        """Choose the row before or after, where there is one."""
+        row = self.list.currentRow() + by
+        if 0 <= row < self.list.count():
+            self._set_row(row)
+
     def _set_row(self, row: int) -> None:
         self.list.setCurrentRow(row, QItemSelectionModel.SelectionFlag.ClearAndSelect)
 
