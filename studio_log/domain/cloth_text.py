@@ -5,12 +5,10 @@ from typing import Final
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import NUMBER, clean, quoted, read_exact
-from studio_log.domain.piece_scan import LENGTH_WORDS, Line, take_density
-from studio_log.science.units import convert, convert_exactly
+from studio_log.domain.piece_scan import LENGTH_WORDS, Line, gsm_of, take_density
+from studio_log.science.units import convert_exactly
 
 LONGEST: Final = 60
-LEAST_GSM: Final = 5.0
-MOST_GSM: Final = 3_000.0
 MOST_M: Final = 10_000.0
 MOST_M2: Final = 100_000.0
 _LENGTHS: Final = "|".join(re.escape(word) for word in sorted(LENGTH_WORDS, key=len)[::-1])
@@ -39,21 +37,7 @@ def read_gsm(text: str, *, width_m: float | None = None) -> float:
             f"{quoted(text)} cannot be read as the weight of cloth by area. Nothing was changed. "
             "Write it as 150, 150 g/m2, 4.5 oz/yd2 or 16 momme."
         )
-    if density.unit in {"g/m", "oz/yd"}:
-        if width_m is None:
-            raise Refusal(
-                "A weight of the running length needs the width of the cloth. Nothing was "
-                "changed. Give g/m2 or oz/yd2."
-            )
-        gsm = convert(density.number, density.unit, "g/m") / width_m
-    else:
-        gsm = convert(density.number, density.unit, "g/m2")
-    if not LEAST_GSM <= gsm <= MOST_GSM:
-        raise Refusal(
-            f"{quoted(text)} cannot be cloth: it weighs from {LEAST_GSM:g} to {MOST_GSM:g} g/m². "
-            "Nothing was changed."
-        )
-    return gsm
+    return gsm_of(density, width_m)
 
 
 def read_metres(text: str, what: str = "the length") -> float:

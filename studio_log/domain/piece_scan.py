@@ -7,10 +7,19 @@ from typing import Final
 
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.mass_text import MASS_WORDS, read_grams, units_pattern
-from studio_log.domain.number_text import NUMBER, NUMBER_START, NUMBER_WORDS, quoted, read_number
+from studio_log.domain.number_text import (
+    NUMBER,
+    NUMBER_START,
+    NUMBER_WORDS,
+    plain,
+    quoted,
+    read_number,
+)
 from studio_log.domain.pieces import Weighed
 from studio_log.science.units import convert
 
+LEAST_GSM: Final = 5.0
+MOST_GSM: Final = 3_000.0
 LENGTH_WORDS: Final[Mapping[str, str]] = {
     "mm": "mm", "cm": "cm", "cms": "cm", "centimetre": "cm", "centimetres": "cm",
     "centimeter": "cm", "centimeters": "cm",
@@ -136,6 +145,25 @@ def take_density(line: Line) -> Density | None:
             raise Question(f"{quoted(found[0])}: {_DOUBTS[unit]}")
         return Density(_above_nought(found), unit)
     return None
+
+
+def gsm_of(density: Density, width_m: float | None) -> float:
+    """Give g/m²; a weight of the running length needs the width. Refuses what is no cloth."""
+    if density.unit not in {"g/m", "oz/yd"}:
+        gsm = convert(density.number, density.unit, "g/m2")
+    elif width_m is not None:
+        gsm = convert(density.number, density.unit, "g/m") / width_m
+    else:
+        raise Refusal(
+            "A weight of the running length needs the width of the cloth. Nothing was kept. "
+            "Add length and width, or give g/m2 or oz/yd2."
+        )
+    if not LEAST_GSM <= gsm <= MOST_GSM:
+        raise Refusal(
+            f"Cloth of {plain(gsm, 1)} g/m² cannot be: it lies between {plain(LEAST_GSM, 0)} and "
+            f"{plain(MOST_GSM, 0)} g/m². Nothing was kept."
+        )
+    return gsm
 
 
 def take_weight(line: Line) -> Weight | None:

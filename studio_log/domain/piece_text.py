@@ -14,6 +14,7 @@ from studio_log.domain.piece_scan import (
     Line,
     Side,
     Weight,
+    gsm_of,
     metres,
     take_count,
     take_density,
@@ -22,7 +23,6 @@ from studio_log.domain.piece_scan import (
     take_weight,
 )
 from studio_log.domain.pieces import Piece, Weighed
-from studio_log.science.units import convert
 
 LONGEST: Final = 300
 MOST_PIECES: Final = 500
@@ -31,7 +31,6 @@ LEAST_GRAMS: Final = 0.01
 MOST_LENGTH_M: Final = 200.0
 MOST_WIDTH_M: Final = 20.0
 LEAST_SIDE_M: Final = 0.001
-GSM: Final = (5.0, 3000.0)
 MOST_WORDS: Final = 8
 
 FIBRES: Final = frozenset({
@@ -101,7 +100,7 @@ def read_piece(text: str, *, first_number: int = 1) -> PieceReading:
         weave=weave,
         length_m=length,
         width_m=width,
-        gsm=_gsm(typed.density, width),
+        gsm=None if typed.density is None else gsm_of(typed.density, width),
         given_grams=typed.grams,
         weighed=typed.weighed,
     )
@@ -175,27 +174,6 @@ def _metres(typed: _Typed) -> tuple[float | None, float | None]:
             )
     padded = [*lengths, None, None]
     return padded[0], padded[1]
-
-
-def _gsm(density: Density | None, width: float | None) -> float | None:
-    """Give g/m²; a weight of the running length needs the width."""
-    if density is None:
-        return None
-    if density.unit in {"g/m", "oz/yd"}:
-        if width is None:
-            raise Refusal(
-                "A weight of the running length needs the width of the cloth. Nothing was kept. "
-                "Add length and width."
-            )
-        gsm = convert(density.number, density.unit, "g/m") / width
-    else:
-        gsm = convert(density.number, density.unit, "g/m2")
-    if not GSM[0] <= gsm <= GSM[1]:
-        raise Refusal(
-            f"Cloth of {plain(gsm, 1)} g/m² cannot be: it lies between {plain(GSM[0], 0)} and "
-            f"{plain(GSM[1], 0)} g/m². Nothing was kept."
-        )
-    return gsm
 
 
 def _check_weight(piece: Piece) -> None:
