@@ -1,6 +1,7 @@
 """What the rows for vessels, drying line and heat say: in two words, and as whole stories."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from studio_log.domain.quiet_text import listed
@@ -46,8 +47,21 @@ def taking_story(row: SharedRow, one: Taking) -> str:
     if row.shared is Shared.VESSEL and not one.name:
         place = "in a vessel without a name; F2 names it"
     told = f"{one.code} {one.lot} — {one.title}, step {one.step}, {place}{much}, {_when(row, one)}."
-    met = [m for m in row.clashes if one.code in m.codes and _overlap(m, one)]
-    return " ".join([told, *(clash_story(row, m) for m in met[:1])])
+    met = _met(row, one)
+    return told if met is None else f"{told} {clash_story(row, met)}"
+
+
+def with_clash(hit: Hit, rows: Sequence[SharedRow]) -> Hit:
+    """Add to the story of a lot's step where it meets another: the first time it does."""
+    if hit.part not in ("bar", "drop"):
+        return hit
+    mine = (hit.code, hit.step)
+    for row in rows:
+        for one in row.takings if row.clashes else ():
+            met = _met(row, one) if (one.code, one.step) == mine else None
+            if met is not None:
+                return replace(hit, story=f"{hit.story} {clash_story(row, met)}")
+    return hit
 
 
 def row_story(row: SharedRow) -> str:
@@ -69,8 +83,16 @@ def row_stops(row: SharedRow) -> list[Hit]:
     return sorted(stops, key=lambda hit: (hit.at or row.now, hit.part != "clash"))
 
 
-def _overlap(met: Clash, one: Taking) -> bool:
-    return met.start < one.end and met.end > one.start
+def _met(row: SharedRow, one: Taking) -> Clash | None:
+    """Find the first clash that a taking is part of."""
+    return next(
+        (
+            met
+            for met in row.clashes
+            if one.code in met.codes and met.start < one.end and met.end > one.start
+        ),
+        None,
+    )
 
 
 def _who(codes: Sequence[str]) -> str:

@@ -88,6 +88,18 @@ def test_where_two_lots_meet_is_seen_and_told(page: TimelinePage) -> None:
     assert view.story_at(QPointF(20, at(view, 0, 8).y())).startswith("blue tub, vessel.")
 
 
+def test_the_lot_itself_tells_whom_it_meets_also_while_the_lines_are_put_away(
+    page: TimelinePage, qtbot: QtBot
+) -> None:
+    view = page.view
+    told = view.story_at(at(view, 1, 0))  # the first soak of 26-031
+    assert told.startswith("First soak 10–18 h: running")
+    assert "26-029 and 26-031 meet in blue tub, today " in told
+    assert "meet" not in view.story_at(at(view, -10, 0))  # its beans
+    qtbot.keyClick(view, Key.Key_Right)
+    assert view.accessibleDescription() == told
+
+
 def test_arrows_walk_into_the_lines_and_enter_opens_the_step(
     page: TimelinePage, qtbot: QtBot
 ) -> None:

@@ -13,7 +13,7 @@ from studio_log.present.lanes import Closed, Night
 from studio_log.present.pleats import Pleat, days_in_words
 from studio_log.present.timeline_hits import Hit, hit_lane, lane_story
 from studio_log.present.timeline_shared_layout import hit_shared
-from studio_log.present.timeline_shared_words import row_story
+from studio_log.present.timeline_shared_words import row_story, with_clash
 from studio_log.ui.timeline.header_painter import flag_place, now_in_sight, pleat_span, pleat_tab
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Scene
@@ -39,7 +39,7 @@ def hit_at(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
     hit = hit_lane(layout, scene.sheet, place.to_sheet(point.x()), y)
     fold = scene.state.scale.fold_at(place.to_sheet(point.x()))
     if hit.part != "lane":
-        return hit
+        return with_clash(hit, scene.state.all_shared)
     return pleat_hit(fold.pleat) if fold is not None else _hit_ground(scene, hit, point.x())
 
 

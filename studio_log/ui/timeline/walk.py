@@ -6,7 +6,7 @@ from datetime import datetime
 from studio_log.present.lanes import Lane
 from studio_log.present.pleats import Pleat, days_in_words
 from studio_log.present.timeline_hits import Hit, lane_story, story_of
-from studio_log.present.timeline_shared_words import row_stops, row_story
+from studio_log.present.timeline_shared_words import row_stops, row_story, with_clash
 from studio_log.ui.timeline.sheet_state import SheetState
 
 PLEAT_ROW = -1
@@ -72,7 +72,7 @@ def told(spot: Spot, state: SheetState) -> Hit | None:
     """Give what the keyboard is on."""
     if spot.stop is not None:
         stops = stops_of(spot.row, state)
-        return stops[spot.stop] if spot.stop < len(stops) else None
+        return with_clash(stops[spot.stop], state.all_shared) if spot.stop < len(stops) else None
     if 0 <= spot.row < len(state.lanes):
         lane = state.lanes[spot.row]
         return Hit(lane.code, "lane", None, lane_story(lane))
