@@ -223,3 +223,35 @@ def test_photos_that_change_while_the_keyboard_is_elsewhere_leave_it_there(kit: 
     kit.sheet.refresh()
     settle()
     assert kit.sheet.journal_tab.hasFocus()
+
+
+def test_pasting_means_the_lot_shown_wherever_the_keyboard_is_but_in_a_field(
+    kit: Kit, qtbot: QtBot
+) -> None:
+    from PySide6.QtGui import QGuiApplication
+    from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+
+    window = QWidget()
+    qtbot.addWidget(window)
+    elsewhere = QPushButton("a list beside the page")
+    row = QHBoxLayout(window)
+    row.addWidget(elsewhere)
+    row.addWidget(kit.sheet)
+    window.show()
+    window.activateWindow()
+    kit.sheet.steps_tab.click()
+    settle()
+    QGuiApplication.clipboard().setImage(QImage(str(MADE / "cloth.png")))
+    note = kit.sheet.detail.note
+    note.setFocus()
+    qtbot.waitUntil(note.hasFocus)
+    qtbot.keyClick(note, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    settle()
+    assert not kit.photos.isVisible(), "a field keeps the key for itself"
+    elsewhere.setFocus()
+    qtbot.waitUntil(elsewhere.hasFocus)
+    qtbot.keyClick(elsewhere, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    settle()
+    assert kit.photos.isVisible()
+    assert kit.photos.offer.isVisible()
+    kit.sheet.setParent(None)  # it is the kit's, and ends with it

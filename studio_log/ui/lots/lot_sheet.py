@@ -5,7 +5,7 @@ from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QPoint, QRect, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 from shiboken6 import isValid
 from typing_extensions import override
@@ -84,6 +84,8 @@ class LotSheetPage(QWidget):
         self.photos = PhotosPage(bridge)
         self.lineage = LineageView()
         self.setAcceptDrops(True)
+        # Of the whole window: who has just chosen a lot in the list means that lot.
+        self._pasting = QShortcut(QKeySequence.StandardKey.Paste, self, self._paste)
         self.lot_buttons: dict[str, QPushButton] = {}
         self._in_sight: QWidget | None = None
         self._settled = QTimer(self, singleShot=True, interval=0)
@@ -223,14 +225,10 @@ class LotSheetPage(QWidget):
             event.acceptProposedAction()
             self._show_tab(self.photos)
 
-    @override
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.matches(QKeySequence.StandardKey.Paste) and self.photos.take(
-            QGuiApplication.clipboard().mimeData()
-        ):
+    def _paste(self) -> None:
+        """Take a picture that was copied; a field of text keeps the key for itself."""
+        if self.photos.take(QGuiApplication.clipboard().mimeData()):
             self._show_tab(self.photos)
-            return
-        super().keyPressEvent(event)
 
     def _to_steps(self) -> None:
         self._show_tab(self.steps)
