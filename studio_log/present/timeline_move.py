@@ -9,13 +9,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
-from studio_log.domain.lots import Lot
+from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.methods import StepKind
 from studio_log.domain.windows import StepWindow, limit_words, windows_of
 from studio_log.present import words
 from studio_log.present.timeline_story import LaneFacts
 
 _MINUTE = timedelta(minutes=1)
+_TICK = timedelta(microseconds=1)
+_LETTING_GO = timedelta(minutes=2)
+"""A sheet is up to a minute behind the clock, and a hand takes its time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +62,7 @@ def reach_of(facts: LaneFacts, number: int, now: datetime) -> Reach | None:
     if window is None or step.spec.kind is StepKind.CURE or not facts.lot.taken(step):
         return None
     bounds = window.end if step.running else window.start
-    since = max(bounds.earliest, _next_minute(now))
+    since = max(_earliest(facts, step, now), _next_minute(now))
     if bounds.latest is not None and bounds.latest <= since:
         return None
     return Reach(since, bounds.latest, window.best_end if step.running else window.best_start)
@@ -77,6 +80,20 @@ def moved(
     after = windows_of(_replanned(facts.lot, number, at), now, facts.quiet)
     ghosts = _ghosts(facts.lot, number, before, after)
     return Moved(number, at, ghosts, _words(facts, reach, at, limit, ghosts, (before, after)))
+
+
+def _earliest(facts: LaneFacts, step: LotStep, now: datetime) -> datetime:
+    """Give the earliest moment that is still one when the hand has let go.
+
+    Behind a step that waits to be ended, the earliest moves on with the clock.
+    """
+    first, later = (
+        windows_of(facts.lot, at, facts.quiet)[step.number] for at in (now, now + _LETTING_GO)
+    )
+    before, after = (one.end if step.running else one.start for one in (first, later))
+    if after.earliest <= before.earliest:
+        return before.earliest
+    return (after.earliest + _MINUTE - _TICK).replace(second=0, microsecond=0)
 
 
 def _next_minute(now: datetime) -> datetime:

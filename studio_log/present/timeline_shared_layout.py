@@ -22,6 +22,8 @@ MOST_SLOTS: Final = 4
 """Lots drawn one above another in a row; beyond that they share the lowest."""
 LEAST_CLASH: Final = 6.0
 """Pixels: a clash of minutes is still to be seen."""
+TAG_PAD: Final = 5.0
+"""Pixels beside the words on a tag."""
 PAD, GAP = 4.0, 2.0
 """Pixels above the topmost taking, and between two."""
 
@@ -40,12 +42,18 @@ class TakingShape:
 
 @dataclass(frozen=True, slots=True)
 class ClashShape:
-    """A clash as it is drawn over the takings, with its short words beside it."""
+    """A clash as it is drawn over the takings, with its short words on a tag."""
 
     clash: Clash
     left: float
     right: float
-    label: Text | None
+    label: Text
+
+    @property
+    def reach(self) -> Interval:
+        """Lattice and tag together: where no other words may lie."""
+        tag = self.label.x - TAG_PAD, self.label.x + self.label.width + TAG_PAD
+        return min(self.left, tag[0]) - 2, max(self.right, tag[1]) + 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +72,7 @@ def lay_out_shared(row: SharedRow, sheet: Sheet) -> SharedLayout:
     count = min(max(row.slots, default=0) + 1, MOST_SLOTS)
     high = min((sheet.sizes.row - 2 * PAD) / count, sheet.sizes.bar + GAP)
     met = tuple(_clash_shape(row, one, sheet) for one in row.clashes if _seen(one, sheet))
-    avoid = (*sheet.folds, *((one.left - 2, one.right + 2) for one in met))
+    avoid = (*sheet.folds, *(one.reach for one in met))
     shapes = tuple(
         _taking_shape(row, one, (min(slot, MOST_SLOTS - 1), high), avoid, sheet)
         for one, slot in zip(row.takings, row.slots, strict=True)

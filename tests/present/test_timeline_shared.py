@@ -167,3 +167,13 @@ def test_what_is_out_of_sight_is_not_laid_out() -> None:
     one = row(taking("A", -40, -30), taking("B", 1, 2), taking("C", 60, 70))
     assert [shape.taking.code for shape in lay_out_shared(one, sheet()).takings] == ["B"]
     assert hit_shared(lay_out_shared(one, sheet()), 100, 20).part == "row"
+
+
+def test_words_keep_clear_of_the_tag_of_a_clash() -> None:
+    layout = lay_out_shared(row(soak("26-001", -4, 1), soak("26-003", 0.7, 18)), sheet())
+    (met,) = layout.clashes
+    left, right = met.reach
+    assert right - left > met.right - met.left  # the tag is wider than the lattice
+    for shape in layout.takings:
+        assert shape.label is not None
+        assert shape.label.x + shape.label.width <= left or shape.label.x >= right

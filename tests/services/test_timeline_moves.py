@@ -173,3 +173,18 @@ def test_all_three_marks_of_the_cure_are_shown_with_words(shop, code):
 def test_no_act_leaks_its_inner_name():
     assert Act.PUTOFF.words == "put off"
     assert all("_" not in act.words and "putoff" not in act.words for act in Act)
+
+
+def test_a_step_behind_one_that_waits_can_be_let_go_a_minute_later(shop, code):
+    facts, number = running_soak(shop, code)
+    shop.clock.at += timedelta(hours=16)  # past its aim: what comes next is pushed on by the clock
+    facts = facts_of(shop, code)
+    dip = next(step.number for step in facts.lot.steps if step.slug == "dip-2")
+    now = shop.clock.now()
+    move = moved(facts, dip, now - HOUR, now, SNAP)
+    assert "No earlier than " in move.words
+    assert move.at.second == move.at.microsecond == 0
+    shop.clock.at += timedelta(seconds=100)
+    shop.mark(code, str(dip), Act.PLAN, at=move.at)
+    assert shop.lot(code).step(dip).plan == move.at
+    assert number != dip

@@ -6,13 +6,13 @@ from PySide6.QtGui import QBrush, QPainter
 from studio_log.present.text_room import fitted
 from studio_log.present.timeline_shared_layout import (
     PAD,
+    TAG_PAD,
     ClashShape,
     SharedLayout,
     TakingShape,
 )
 from studio_log.ui.timeline.pencils import Pencils
 
-_TAG_PAD = 5.0
 _CROSS = Qt.BrushStyle.DiagCrossPattern
 
 
@@ -73,13 +73,11 @@ def _draw_clash(painter: QPainter, shape: ClashShape, pencils: Pencils) -> None:
     painter.drawRect(place)
     painter.drawLine(QLineF(place.topLeft(), place.bottomRight()))
     painter.drawLine(QLineF(place.topRight(), place.bottomLeft()))
-    if shape.label is None:
-        return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     high = pencils.tag.metrics.height()
     tag = QRectF(
-        shape.label.x - _TAG_PAD, place.bottom() - high - 1,
-        shape.label.width + 2 * _TAG_PAD, high,
+        shape.label.x - TAG_PAD, place.bottom() - high - 1,
+        shape.label.width + 2 * TAG_PAD, high,
     )  # fmt: skip
     painter.setPen(pencils.pen(colours.panel, 1.5))
     painter.setBrush(colours.danger)
