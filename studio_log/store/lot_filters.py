@@ -6,11 +6,14 @@ from typing import Any
 from sqlalchemy import (
     ColumnElement,
     Select,
+    String,
     and_,
     case,
+    cast,
     exists,
     false,
     func,
+    literal,
     or_,
     select,
     text,
@@ -103,7 +106,7 @@ def _in_state(state: str, now: datetime | None) -> ColumnElement[bool]:
 
 
 def needs(now: datetime | None) -> Select[Any]:
-    """Give each open reminder in order of when it rings: its lot, how pressing it is by now.
+    """Give each open reminder in order of when it rings, as `both`: its lot, how pressing it is.
 
     The order has SQLite walk the small index of what is open, not all that ever rang.
     """
@@ -111,5 +114,6 @@ def needs(now: datetime | None) -> Select[Any]:
     rank: ColumnElement[int] = case(ranks, value=REMINDER.c.urgency, else_=0)
     if now is not None:
         rank = case((REMINDER.c.due <= now, rank), else_=0)
-    asked = select(REMINDER.c.subject, rank)
+    both = REMINDER.c.subject + literal(" ") + cast(rank, String)
+    asked = select(both.label("both"))
     return asked.where(text(STILL_OPEN)).order_by(REMINDER.c.rings_at)

@@ -6,7 +6,7 @@ from dataclasses import asdict, fields, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, delete, false, func, select, text, true
+from sqlalchemy import ColumnElement, Select, and_, delete, false, func, select, text, true
 from sqlmodel import Session
 
 from studio_log.store.lot_filters import NEEDED_FIRST, needs, state_at, wanted
@@ -90,10 +90,7 @@ class Lots:
             return self._found_by_need(query)
         both = (LOT.c.code + " " + state_at(query.now)).label("both")
         asked = select(both).where(wanted(replace(query, states=()))).order_by(*order_of(query))
-        # One text for all: rows are dear. SQLite keeps the order of what it puts together so.
-        text_of = select(func.aggregate_strings(asked.subquery().c.both, "\n"))
-        there = self._session.execute(text_of).scalar() or ""
-        pairs = [line.split(" ") for line in there.splitlines()]
+        pairs = [line.split(" ") for line in self._lines_of_text(asked)]
         counts = Counter(state for _code, state in pairs)
         shown = (code for code, state in pairs if not query.states or state in query.states)
         return LotsThere(tuple(shown), dict(counts))
@@ -112,12 +109,22 @@ class Lots:
         found = self._by_need(shown, query.now) if shown else []
         return LotsThere(tuple(reversed(found) if query.backwards else found), counts)
 
+    def _lines_of_text(self, asked: Select[Any]) -> list[str]:
+        """Give the column `both` of each row, all as one text from the database: rows are dear.
+
+        SQLite keeps the order of a subquery in what it puts together.
+        """
+        text_of = select(func.aggregate_strings(asked.subquery().c.both, "\n"))
+        there = self._session.execute(text_of).scalar() or ""
+        return str(there).splitlines()
+
     def _by_need(self, groups: Iterable[list[str]], now: datetime | None) -> list[str]:
         """Put each group of codes by what presses, then by when it rings."""
         pressing: dict[str, tuple[int, int]] = {}
-        for place, (code, rank) in enumerate(self._session.execute(needs(now)).all()):
+        for place, line in enumerate(self._lines_of_text(needs(now))):
+            code, _, rank = line.partition(" ")
             most, first = pressing.get(code, (0, place))
-            pressing[code] = (min(most, -rank), first)
+            pressing[code] = (min(most, -int(rank)), first)
         found: list[str] = []
         for codes in groups:
             found += sorted((code for code in codes if code in pressing), key=pressing.__getitem__)
