@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 from studio_log.domain.journal import Act
 from studio_log.domain.windows import windows_of
 from studio_log.services import questions as q
-from studio_log.ui.theme import apply_theme
+from studio_log.ui.theme import apply_theme, theme
 from studio_log.ui.timeline.drag_sheet import FIXED
 from studio_log.ui.timeline.timeline_view import TimelineView
 from tests.support.fixtures import Workshop, a_studio, clock, shop
@@ -267,3 +267,19 @@ def test_held_at_the_edge_a_moment_draws_the_sheet_along(scene: Scene, qtbot: Qt
     qtbot.mouseRelease(port, LEFT, pos=QPoint(port.width() - 12, begin.y()))
     assert scene.planned
     assert not view._edging.isActive()
+
+
+def test_the_window_of_a_held_moment_is_framed(scene: Scene, qtbot: QtBot) -> None:
+    view = scene.view
+    drag(qtbot, scene, 40)
+    reach = view._hand._reach
+    assert reach is not None
+    assert reach.since <= scene.best()
+    brace = view.scene().place.to_view(view.scene().sheet.scale.x(reach.since))
+    picture = view.viewport().grab().toImage()
+    sizes, place = view.scene().sheet.sizes, view.scene().place
+    top = round(place.header + sizes.bar_top) - 4
+    column = {picture.pixelColor(round(brace) + dx, top + 8).name() for dx in (-1, 0, 1)}
+    assert theme().colours.accent.name() in column
+    qtbot.keyClick(view, Key.Key_Escape)
+    assert view._hand._reach is None

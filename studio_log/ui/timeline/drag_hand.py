@@ -13,7 +13,7 @@ from PySide6.QtGui import QColor, QPainter, QPen
 
 from studio_log.present.lanes import Lane
 from studio_log.present.timeline_hits import Hit
-from studio_log.present.timeline_move import Moved, moved, reach_of
+from studio_log.present.timeline_move import Moved, Reach, moved, reach_of
 from studio_log.present.timeline_story import LaneFacts
 from studio_log.ui.timeline.pan_hand import SLACK
 from studio_log.ui.timeline.pencils import Pencils
@@ -37,6 +37,8 @@ class Hand:
         self._from = 0.0
         """Where it was taken, on the sheet, which may be scrolled meanwhile."""
         self._wanted: datetime | None = None
+        self._reach: Reach | None = None
+        """Between which moments it may go, drawn as a frame while it is held."""
         self.pressed: Hit | None = None
         """What a click means if the pointer is not moved."""
         self.held: Moved | None = None
@@ -76,7 +78,7 @@ class Hand:
         if reach is None:
             self.cancel()
             return False
-        scale = scene.state.scale
+        self._reach, scale = reach, scene.state.scale
         self._move(scene, scale.moment(scale.x(reach.now_at) + went))
         return True
 
@@ -88,7 +90,7 @@ class Hand:
             if facts is None or reach is None:
                 return False
             self._take(hit, facts)
-            self._wanted = reach.now_at
+            self._wanted, self._reach = reach.now_at, reach
         start = self.held.at if self.held is not None else self._wanted
         assert start is not None  # noqa: S101 - taken just above, or held
         self._move(scene, start + by * snap_of(scene))
@@ -104,6 +106,7 @@ class Hand:
         """Forget the move; True if there was one."""
         was = self.held is not None
         self.held, self.pressed, self._facts, self._wanted = None, None, None, None
+        self._reach = None
         return was
 
     def lanes_changed(self, lanes: Sequence[Lane], now: datetime) -> bool:
@@ -136,6 +139,8 @@ class Hand:
         painter.setClipRect(room)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         veil = QColor(colours.accent)
+        if self._reach is not None:
+            _draw_reach(painter, scene, self._reach, row, pencils)
         for number, ghost in enumerate(self.held.ghosts):
             box = QRectF(_box(scene, pencils, row, ghost.start, ghost.end))
             style = Qt.PenStyle.SolidLine if number == 0 else Qt.PenStyle.DashLine
@@ -174,6 +179,21 @@ def _box(scene: Scene, pencils: Pencils, row: int, start: datetime, end: datetim
     left = max(left, place.gutter - 20)
     right = min(max(right, left + sizes.drop), place.width + 20)
     return QRect(round(left), round(top), max(round(right - left), 1), round(sizes.bar))
+
+
+def _draw_reach(painter: QPainter, scene: Scene, reach: Reach, row: int, pencils: Pencils) -> None:
+    """Frame the window in which the moment may lie: a brace at each end, none where it is open."""
+    until = reach.until or scene.state.scale.moment(scene.place.window[1])
+    box = QRectF(_box(scene, pencils, row, reach.since, until)).adjusted(0, -4, 0, 4)
+    veil = QColor(pencils.colours.accent)
+    veil.setAlpha(26)
+    painter.fillRect(box, veil)
+    painter.setPen(QPen(pencils.colours.accent, 2))
+    ends = [(box.left(), 5.0)] + ([(box.right(), -5.0)] if reach.until is not None else [])
+    for x, inward in ends:
+        painter.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()))
+        for y in (box.top(), box.bottom()):
+            painter.drawLine(QPointF(x, y), QPointF(x + inward, y))
 
 
 def _draw_thread(painter: QPainter, scene: Scene, at: datetime, pencils: Pencils) -> None:
