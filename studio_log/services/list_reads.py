@@ -39,6 +39,8 @@ def lot_lines(_house: Any, desk: Desk, question: q.LotLinesFor) -> q.LotLines:
     """Give the rows of the list and how many each filter would show."""
     found = find_lots(desk, question.find, question.state)
     lines = list(lot_rows(desk, found.codes[:LONGEST_LIST]))
+    if found.order != ("need", False):
+        return q.LotLines(tuple(lines), found.counts)
     far = datetime.max.replace(tzinfo=desk.now.tzinfo)
     lines.sort(
         key=lambda line: (

@@ -58,6 +58,12 @@ def test_every_order_gives_every_lot_once(shop, code, shirt, sort):
     assert found(shop, "by name") == (shirt, code)
 
 
+def test_an_order_that_is_typed_holds_for_the_command_too(shop, code, shirt):
+    for typed, codes in (("by name", [shirt, code]), ("by name backwards", [code, shirt])):
+        lines = shop.studio.ask(q.LotLinesFor("all", typed)).lines
+        assert [line.code for line in lines] == codes
+
+
 def test_rows_are_those_of_the_whole_list_and_understood_words_are_given(shop, code, shirt):
     shop.mark(code, "1", Act.START)
     answer = shop.studio.ask(FindLots("", "all"))

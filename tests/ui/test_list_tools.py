@@ -66,6 +66,8 @@ def test_each_part_is_a_chip_and_a_key_takes_it_away(lots: LotList) -> None:
     chips = [chip for chip in lots.understood.chips if chip.isVisible()]
     assert [chip.text() for chip in chips] == ["linen ×", "over 200 g ×", "planned ×", "“runn” ×"]
     assert chips[1].accessibleName() == "Take away: over 200 g"
+    assert lots.search.nextInFocusChain() is chips[0], "Tab leads from the field to its parts"
+    assert chips[0].nextInFocusChain() is chips[1]
     chips[0].setFocus()
     QTest.keyClick(chips[0], Qt.Key.Key_Right)
     assert chips[1].hasFocus()

@@ -53,7 +53,7 @@ class ListHead(QWidget):
         self.search = SearchField()
         self.said = Words(tone="danger_ink")
         self.said.hide()
-        self.understood = PartChips()
+        self.understood = PartChips(self.search)
         self.filter = FilterButton(self.today)
         self.order = OrderButton()
         self.look = LookButton()

@@ -48,14 +48,18 @@ class PartChip(QPushButton):
 
 
 class PartChips(QWidget):
-    """What was understood, part by part; chips are kept, not made anew with each letter typed."""
+    """What was understood, part by part; chips are kept, not made anew with each letter typed.
+
+    Tab reaches them from the field `after` which they stand.
+    """
 
     taken_away = Signal(str)
     left = Signal()
     """The keyboard left the last chip there was."""
 
-    def __init__(self) -> None:
+    def __init__(self, after: QWidget) -> None:
         super().__init__()
+        self._after = after
         self.parts: tuple[str, ...] = ()
         self.chips: list[PartChip] = []
         self._flow = FlowLayout(self, gap=6)
@@ -90,8 +94,10 @@ class PartChips(QWidget):
         chip.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         chip.clicked.connect(self._clicked)
         chip.stepped.connect(self._stepped)
-        self.chips.append(chip)
         self._flow.addWidget(chip)
+        # What is made late would else be reached last of all.
+        QWidget.setTabOrder(self.chips[-1] if self.chips else self._after, chip)
+        self.chips.append(chip)
 
     def _place(self) -> int:
         sender = self.sender()
