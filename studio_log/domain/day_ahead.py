@@ -11,6 +11,7 @@ from datetime import UTC, datetime, time
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.due import milk_reminder, reminders_of
+from studio_log.domain.likely import likely_lasts
 from studio_log.domain.lots import Lot, LotStep, cure_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.milks import Milk
@@ -209,7 +210,8 @@ def _within(
     """Give the acts inside a step that runs: tending, then the question or the end, last."""
     lasts, start = step.spec.lasts, step.start
     latest = start + lasts.latest if lasts is not None and start is not None else None
-    ask = next_ask(step, day.quiet)
+    likely = likely_lasts(lot, step)
+    ask = next_ask(step, day.quiet, likely.aim if likely else None)
     if ask is not None:
         yield day.act(lot, step, Kind.IS_DRY, words=tr("Is it dry?"), due=ask, floor=floor,
                       latest=latest)  # fmt: skip

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
+from studio_log.domain.likely import likely_lasts
 from studio_log.domain.lots import Cure, Lot, LotStep, StepState, cure_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.milks import Milk
@@ -215,11 +216,15 @@ def _last_call(scene: _Scene, earliest: datetime, latest: datetime) -> datetime:
 
 def _of_drying(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Reminder]:
     ask = step.spec.ask_dry
-    due = next_ask(step, scene.quiet) if ask else None
+    likely = likely_lasts(scene.lot, step)
+    due = next_ask(step, scene.quiet, likely.aim if likely else None) if ask else None
     if due is not None and step.start is not None:
+        why = tr("Hanging since {at}; the last piece counts.", at=scene.local(step.start))
+        if likely is not None:
+            at = scene.local(step.start + likely.aim)
+            why += tr(" By its weight and the room it is likely dry at {at}.", at=at)
         yield _make(
-            scene, step, Kind.IS_DRY, due, act=tr("Is it dry?"),
-            why=tr("Hanging since {at}; the last piece counts.", at=scene.local(step.start)),
+            scene, step, Kind.IS_DRY, due, act=tr("Is it dry?"), why=why,
             if_late=step.spec.if_late, nth=str(len(step.damp)),
             window=(window.end.earliest, window.end.latest),
         )  # fmt: skip

@@ -56,6 +56,8 @@ class LotStep:
     meant_end: datetime | None = None
     """The end that a `plan` entry had set, as it stood when the step ended."""
     milk: str | None = None
+    read: Mapping[str, float | str] = field(default_factory=dict)
+    """What was read in it, the latest of a name."""
     grams_used: float | None = None
     """Weight of the cloth when the step began: its amounts no longer follow the lot."""
     amounts_used: Mapping[str, float] = field(default_factory=dict)

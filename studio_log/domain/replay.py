@@ -58,7 +58,16 @@ def apply(lot: Lot, entry: Entry, book: MethodBook) -> Lot:
         raise Refusal(f"{lot.code} was voided; nothing more can be marked on it.")
     if lot.stopped is not None and entry.act not in {Act.NOTE, Act.SET, Act.VOID, Act.PRINTED}:
         raise Refusal(_ended_words(lot))
-    return _settled(act(lot, entry) if act is not None else _go_on(lot, entry, book))
+    after = _settled(act(lot, entry) if act is not None else _go_on(lot, entry, book))
+    return _with_readings(after, entry)
+
+
+def _with_readings(lot: Lot, entry: Entry) -> Lot:
+    """Keep what was read with the step it was read in, the latest of a name."""
+    if not entry.readings or entry.step is None:
+        return lot
+    step = lot.step(entry.step)
+    return _with(lot, step, read={**step.read, **entry.readings})
 
 
 def _ended_words(lot: Lot) -> str:

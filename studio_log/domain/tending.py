@@ -48,16 +48,17 @@ def coming_tendings(step: LotStep, quiet: QuietHours, until: datetime) -> tuple[
     return tuple(found)
 
 
-def next_ask(step: LotStep, quiet: QuietHours) -> datetime | None:
+def next_ask(step: LotStep, quiet: QuietHours, likely: timedelta | None = None) -> datetime | None:
     """Give when to ask "is it dry?": at the set offsets, then at an interval, while awake.
 
-    "Still damp" asks again at the next offset, once those are over after the interval.
+    Where it is known how long the drying is likely to take, that is the first offset. "Still
+    damp" asks again at the next offset, once those are over after the interval.
     """
     ask, start = step.spec.ask_dry, step.start
     if ask is None or start is None:
         return None
     if not step.damp:
-        first = start + (ask.offsets[0] if ask.offsets else ask.every)
+        first = start + (likely or (ask.offsets[0] if ask.offsets else ask.every))
         return quiet.waking(first)
     last = step.damp[-1]
     ahead = [start + offset for offset in ask.offsets if start + offset > last + COVERED]

@@ -10,6 +10,7 @@ of quiet hours where the window allows.
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from studio_log.domain.likely import likely_lasts
 from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.methods import Gap, Spread, StepKind
 from studio_log.domain.quiet import Best, QuietHours, Window, best_moment
@@ -115,7 +116,7 @@ def short_span(span: timedelta) -> str:
 def _lengths(lot: Lot, step: LotStep) -> Spread:
     """Give how long a step lasts; a cure lasts as long as the chosen view says."""
     if step.spec.lasts is not None:
-        return step.spec.lasts
+        return likely_lasts(lot, step) or step.spec.lasts
     plan = lot.methods[step.join].cure
     last = step.join == len(lot.methods) - 1
     days = (
