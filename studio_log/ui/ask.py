@@ -24,6 +24,7 @@ from studio_log.domain.day_text import Prefer
 from studio_log.domain.methods import Method
 from studio_log.domain.pieces import Piece
 from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.fitting_area import FittingArea
 from studio_log.ui.widgets.last_values import LastValues
 from studio_log.ui.widgets.moment_line import MomentLine, WallClock
 from studio_log.ui.widgets.parts import Words, em
@@ -94,8 +95,9 @@ class _Box(QDialog):
         super().__init__(parent)
         self.setWindowTitle(title)
         self.setMinimumWidth(em(self, 24))
-        self.column = column = QVBoxLayout(self)
-        column.setContentsMargins(20, 18, 20, 16)
+        body = QWidget()
+        self.column = column = QVBoxLayout(body)
+        column.setContentsMargins(20, 18, 20, 0)
         column.setSpacing(12)
         if title:
             column.addWidget(Words(title, size="large", bold=True))
@@ -107,7 +109,6 @@ class _Box(QDialog):
         column.addLayout(self.fields)
         self.fault = Words(tone="danger_ink")
         self.fault.hide()
-        column.addWidget(self.fault)
         column.addStretch()
         self.buttons = QDialogButtonBox()
         self.yes = self.buttons.addButton(accept, QDialogButtonBox.ButtonRole.AcceptRole)
@@ -116,7 +117,21 @@ class _Box(QDialog):
         self.buttons.addButton("&Leave it", QDialogButtonBox.ButtonRole.RejectRole)
         self.buttons.accepted.connect(self.take)
         self.buttons.rejected.connect(self.reject)
-        column.addWidget(self.buttons)
+        self._stand(body, title or accept.replace("&", ""))
+
+    def _stand(self, body: QWidget, name: str) -> None:
+        """Put what is asked above what is said and the buttons, which stay seen."""
+        foot = QVBoxLayout()
+        foot.setContentsMargins(20, 10, 20, 16)
+        foot.setSpacing(10)
+        foot.addWidget(self.fault)
+        foot.addWidget(self.buttons)
+        self.area = FittingArea(body, name=name)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(0)
+        whole.addWidget(self.area, 1)
+        whole.addLayout(foot)
 
     def check(self) -> str:
         """Say what is wrong with the fields, "" where nothing is."""
@@ -126,6 +141,7 @@ class _Box(QDialog):
         """Accept where the fields are right; else say what is wrong, and keep them."""
         words = self.check()
         self.fault.show_words(words)
+        self.area.grow_soon()
         if not words:
             self.accept()
 
@@ -154,7 +170,7 @@ class _SplitBox(_Box):
         self.name.setMaxLength(200)
         self.fields.addRow("&Name of the new lot", self.name)
         self.piles = Piles(pieces)
-        self.column.insertWidget(self.column.indexOf(self.fault), self.piles, 1)
+        self.column.insertWidget(self.column.count() - 1, self.piles, 1)
         self.piles.changed.connect(self.fault.hide)
         self.setMinimumWidth(em(self, 33))
 

@@ -19,6 +19,7 @@ from studio_log.services.commands import NewMilk, Outcome
 from studio_log.services.questions import MilkOffer
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.fitting_area import FittingArea
 from studio_log.ui.widgets.moment_line import MomentLine
 from studio_log.ui.widgets.parts import Words, em, scrolled
 from studio_log.ui.widgets.readers import volume, weight
@@ -112,8 +113,9 @@ class MilkBox(QDialog):
 
     def _lay_out(self) -> None:
         self.setMinimumWidth(em(self, 26))
-        column = QVBoxLayout(self)
-        column.setContentsMargins(20, 18, 20, 16)
+        body = QWidget()
+        column = QVBoxLayout(body)
+        column.setContentsMargins(20, 18, 20, 0)
         column.setSpacing(10)
         column.addWidget(Words("Record the milk", size="large", bold=True))
         column.addWidget(
@@ -131,8 +133,16 @@ class MilkBox(QDialog):
             form.addRow(words, field)
         column.addLayout(form)
         column.addWidget(self.strength)
-        column.addWidget(self.fault)
-        column.addWidget(self.buttons)
+        column.addStretch()
+        foot = QVBoxLayout()
+        foot.setContentsMargins(20, 10, 20, 16)
+        foot.addWidget(self.fault)
+        foot.addWidget(self.buttons)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(0)
+        whole.addWidget(FittingArea(body, name="Record the milk"), 1)
+        whole.addLayout(foot)
 
     def _lots(self) -> QWidget:
         """Give a box to tick for each lot; many of them scroll, so that the buttons stay seen."""
