@@ -22,6 +22,7 @@ from studio_log.cli import (
     shelf,
     soak,
     stock,
+    trial,
 )
 from studio_log.cli.form import PROGRAM, STUDIO, Form, HelpAsked, UsageError, read
 from studio_log.cli.house import House
@@ -35,7 +36,8 @@ WRONG: Final = 2
 FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
-        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, colour, safety,
+        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, colour, trial,
+        safety,
     )
     for form in room.FORMS
 }  # fmt: skip

@@ -4,6 +4,8 @@ import re
 
 import pytest
 
+from studio_log.domain import trial_fit
+from studio_log.science import statistics_robust
 from studio_log.science.colour import evenness, grades, lab
 from tests.support.tree import TREE
 
@@ -29,10 +31,14 @@ FIGURES = {
     "evenness from colours: even, slight, visible up to": (
         f"{g(*(most for most, _ in evenness.SPREAD_BANDS[:-1]))} CIEDE2000"
     ),
+    "a line does not fit when p is below": f"{trial_fit.LACKS_BELOW_P:g}",
+    "a swatch is far off beyond": f"{statistics_robust.FAR_OFF:g} robust deviations",
+    "swatches that a fit needs": f"{trial_fit.LEAST_SWATCHES:g}",
 }
 LAWS = {
     "sRGB to linear light and XYZ", "CIELAB, C* and h", "CIEDE2000", "CMC", "reflectance to XYZ",
-    "K/S", "the eye's sensitivity",
+    "K/S", "the eye's sensitivity", "t, F", "line in log age", "interval of a trial's slope",
+    "curve with a level", "robust slope", "curve that only rises",
 }  # fmt: skip
 """Rows that hold a law or a table instead of a figure; each has a test of its own."""
 
