@@ -122,7 +122,7 @@ class KeptLane:
     """By the number of the run."""
 
 
-MOST_KEPT: Final = 600
+MOST_KEPT: Final = 240
 """Lanes whose places are kept at once: a screenful many times over."""
 
 
@@ -178,7 +178,8 @@ def _kept(lane: Lane, sheet: Sheet) -> KeptLane:
     kept = sheet.kept.get(id(lane))
     if kept is None:
         if len(sheet.kept) >= MOST_KEPT:
-            sheet.kept.clear()
+            # The oldest alone: letting go of all at once costs a frame, and wakes the collector.
+            del sheet.kept[next(iter(sheet.kept))]
         kept = KeptLane(places_of(lane, sheet.scale, sheet.sizes.stitch), {})
         sheet.kept[id(lane)] = kept
     return kept

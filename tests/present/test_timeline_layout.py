@@ -15,6 +15,7 @@ from studio_log.present.text_room import fitted, free_parts, text_in
 from studio_log.present.time_scale import time_scale
 from studio_log.present.timeline_hits import hit_lane
 from studio_log.present.timeline_layout import (
+    MOST_KEPT,
     LaneLayout,
     RowSizes,
     Sheet,
@@ -304,3 +305,15 @@ def test_no_words_ever_leave_their_bar(
         if shape.label is not None:
             assert max(shape.left, left) <= shape.label.x
             assert shape.label.x + shape.label.width <= shape.right
+
+
+def test_only_so_many_lanes_are_kept_laid_out_and_the_oldest_goes_first() -> None:
+    on = sheet()
+    lanes = [Lane(f"26-{n:03d}", "Lot", bars=(a_soak(),)) for n in range(MOST_KEPT + 5)]
+    first = lay_out_lane(lanes[0], on)
+    for lane in lanes[1:]:
+        lay_out_lane(lane, on)
+    assert len(on.kept) == MOST_KEPT
+    assert id(lanes[4]) not in on.kept
+    assert id(lanes[5]) in on.kept
+    assert lay_out_lane(lanes[0], on) == first
