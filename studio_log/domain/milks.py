@@ -13,7 +13,7 @@ from studio_log.science.soy_milk import keeps_hours
 COLD_LIFE = timedelta(hours=48)
 """Kept cold for a further coat (common practice, no source)."""
 ROOM_LIFE = timedelta(hours=4)
-"""At 20-25 °C: a proposal bracketed by food-safety figures (handbook, section 1.10)."""
+"""At 20-25 °C: a proposal bracketed by food-safety figures."""
 _ONE = timedelta(seconds=1)
 
 

@@ -29,6 +29,7 @@ from studio_log.services.limits import (
     check_pieces,
     clean,
 )
+from studio_log.services.spoil_reads import spoils_ahead
 
 
 def next_lot_code(desk: Desk) -> str:
@@ -63,7 +64,12 @@ def new_lot(desk: Desk, command: NewLot) -> Outcome:
     lot = desk.write(None, desk.entry(code, Act.NEW, command.at, data=data), sure=command.sure)
     desk.settle(lot, Cause())
     return Outcome(
-        f"{code} {name} is made.", lots=frozenset({code}), code=code, subject=code, reminders=True
+        f"{code} {name} is made.",
+        advice=tuple(spoils_ahead(desk, lot)),
+        lots=frozenset({code}),
+        code=code,
+        subject=code,
+        reminders=True,
     )
 
 
@@ -105,6 +111,7 @@ def go_on(desk: Desk, command: GoOn) -> Outcome:
     desk.settle(lot, Cause())
     return Outcome(
         f"{lot.code} goes on with {method.title}.",
+        advice=tuple(spoils_ahead(desk, lot)),
         lots=frozenset({lot.code}),
         subject=lot.code,
         reminders=True,

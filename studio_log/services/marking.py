@@ -16,6 +16,7 @@ from studio_log.present.words import moment
 from studio_log.services.commands import AnswerReminder, Mark, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
+from studio_log.services.spoil_reads import spoils_of_step
 
 LOT_ACTS = frozenset({Act.USE, Act.STOP, Act.NOTE})
 """Acts that may stand for the whole lot, without a step."""
@@ -61,7 +62,10 @@ def mark(desk: Desk, command: Mark) -> Outcome:
     desk.settle(after, cause)
     return Outcome(
         _words(desk, after, step, command.act, entry.at),
-        advice=tuple(_advice(desk, after, step, command.act)),
+        advice=(
+            *_spoils(after, step, command),
+            *_advice(desk, after, step, command.act),
+        ),
         lots=frozenset({lot.code}),
         reminders=True,
         subject=lot.code,
@@ -199,6 +203,13 @@ def _words(desk: Desk, lot: Lot, step: LotStep | None, act: Act, at: datetime) -
         planned = lot.step(step.number).plan or at
         return f"{lot.code} {what}: planned for {moment(planned, desk.now, desk.zone)}."
     return f"{lot.code} {what}: {act.words}, {moment(at, desk.now, desk.zone)}."
+
+
+def _spoils(lot: Lot, step: LotStep | None, command: Mark) -> list[str]:
+    """Say what is about to spoil, where a step was begun or something was read in it."""
+    if step is None or (command.act is not Act.START and not command.readings):
+        return []
+    return spoils_of_step(lot, lot.step(step.number))
 
 
 def _advice(desk: Desk, lot: Lot, step: LotStep | None, act: Act) -> list[str]:

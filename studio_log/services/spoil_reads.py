@@ -4,10 +4,11 @@ from datetime import datetime
 
 from studio_log.domain.dryings import readings_of
 from studio_log.domain.journal import Entry
+from studio_log.domain.lot_amounts import amounts_of
 from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.spoil_orders import Case, warnings_of
 from studio_log.domain.spoiling import Warned
-from studio_log.domain.windows import StepWindow
+from studio_log.domain.windows import StepWindow, windows_of
 from studio_log.services.desk import Desk
 from studio_log.services.questions import StepLine
 
@@ -28,6 +29,27 @@ def warned_of(
         return ()
     read = readings_of(entries, step) if step.running else {}
     return warnings_of(Case(lot, step, _moment(desk, step, window), line.amounts, read))
+
+
+def spoils_of_step(lot: Lot, step: LotStep) -> list[str]:
+    """Give the warnings for a step that has just begun or in which something was just read."""
+    if step.closed or step.start is None:
+        return []
+    case = Case(lot, step, step.start, amounts_of(lot, step), step.read)
+    return [one.words for one in warnings_of(case)]
+
+
+def spoils_ahead(desk: Desk, lot: Lot) -> list[str]:
+    """Give the warnings for all steps that a lot has still before it, each told once."""
+    windows = windows_of(lot, desk.now, desk.quiet)
+    found: dict[str, None] = {}
+    for step in lot.steps:
+        if step.closed or not lot.taken(step):
+            continue
+        at = _moment(desk, step, windows.get(step.number))
+        for one in warnings_of(Case(lot, step, at, amounts_of(lot, step), step.read)):
+            found[one.words] = None
+    return list(found)
 
 
 def _moment(desk: Desk, step: LotStep, window: StepWindow | None) -> datetime:
