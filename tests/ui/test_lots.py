@@ -11,6 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act
+from studio_log.domain.spoiling import Warned
 from studio_log.services.commands import ChangeSettings, Correct, Mark, Outcome, SetLot, Undo
 from studio_log.services.questions import LotLine, LotSheetFor
 from studio_log.services.search import FindLots, LotRowsFor
@@ -19,6 +20,7 @@ from studio_log.ui.lots.lot_delegate import places
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_model import LINE_ROLE
 from studio_log.ui.lots.lot_sheet import LotSheetPage
+from studio_log.ui.lots.step_row import StepRow
 from tests.ui.fake_studio import NOW, FakeStudio, lines
 from tests.ui.window_kit import WrittenAsk, bridge_over, settle
 
@@ -361,3 +363,12 @@ def test_the_method_under_the_name_of_a_lot_leads_to_its_page(kit: Kit) -> None:
     heading.linkActivated.emit("soy-immersion-long")
     assert wanted == ["soy-immersion-long"]
     assert heading.focusPolicy() & Qt.FocusPolicy.TabFocus, "the keyboard reaches it"
+
+
+def test_a_row_says_what_would_spoil(qtbot: QtBot) -> None:
+    warned = (Warned("too-hot", "80 °C: above 72 °C madder spoils.", "common practice"),)
+    sheet = FakeStudio().ask(LotSheetFor("26-001"))
+    row = StepRow(replace(sheet.steps[0], warned=warned, broken=""))
+    qtbot.addWidget(row)
+    assert "madder spoils" in row.broken.text()
+    assert "madder spoils" in row.accessibleName()

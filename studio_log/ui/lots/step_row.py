@@ -43,6 +43,11 @@ def amounts_words(step: StepLine) -> str:
     return "; ".join(parts)
 
 
+def amiss(step: StepLine) -> list[str]:
+    """Give the limit that cannot be kept and what would spoil, each in words."""
+    return [words for words in (step.broken, *(one.words for one in step.warned)) if words]
+
+
 def actual_words(step: StepLine) -> str:
     """Say when it was, or when it is best done."""
     return step.actual or step.when
@@ -125,7 +130,7 @@ class StepRow(QFrame):
         self.actual.set_tone("ink" if step.actual else "soft")
         self.amounts.setText(amounts_words(step))
         self.why.show_words("" if step.state in ("done", "skipped") else step.why)
-        self.broken.show_words(step.broken)
+        self.broken.show_words("\n".join(amiss(step)))
         self.setAccessibleName(spoken(step))
 
     def set_chosen(self, *, chosen: bool) -> None:
@@ -172,6 +177,6 @@ def spoken(step: StepLine) -> str:
         step.planned and f"planned {step.planned}",
         actual_words(step),
         amounts_words(step),
-        step.broken,
+        *amiss(step),
     )
     return ", ".join(part for part in parts if part)
