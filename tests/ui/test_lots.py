@@ -367,7 +367,7 @@ def test_the_method_under_the_name_of_a_lot_leads_to_its_page(kit: Kit) -> None:
 
 def test_a_row_says_what_would_spoil(qtbot: QtBot) -> None:
     warned = (Warned("too-hot", "80 °C: above 72 °C madder spoils.", "common practice"),)
-    sheet = FakeStudio().ask(LotSheetFor("26-001"))
+    sheet = FakeStudio().ask(LotSheetFor(lines()[0].code))
     row = StepRow(replace(sheet.steps[0], warned=warned, broken=""))
     qtbot.addWidget(row)
     assert "madder spoils" in row.broken.text()
