@@ -19,7 +19,7 @@ from studio_log.ui.methods.editor import FORM, TEXT, MethodEditor
 from studio_log.ui.methods.fields import Field
 from studio_log.ui.methods.form_tables import CURE, HEAD, STEP
 from studio_log.ui.methods.method_box import MethodBox
-from studio_log.ui.methods.paper import pdf_bytes
+from studio_log.ui.methods.paper import paper_document, pdf_bytes
 from studio_log.ui.methods.sorts import NUMBER, SPAN, SPANS
 from tests.support.builders import LONG
 from tests.support.fixtures import Workshop
@@ -306,6 +306,31 @@ def test_the_page_on_paper_is_a_pdf_of_letters(box: MethodBox, tmp_path: Path) -
     box.write_pdf_to(path)
     assert path.stat().st_size > 10_000
     assert "is written to" in box.said.text()
+
+
+def test_no_step_is_torn_between_two_pages(box: MethodBox) -> None:
+    page = box.page.page
+    assert page is not None
+    tall = 900.0
+    document = paper_document(page, tall)
+    layout = document.documentLayout()
+    begun: dict[str, set[int]] = {}
+    block, step = document.begin(), ""
+    while block.isValid():
+        if block.blockFormat().headingLevel():
+            step = block.text()
+        rect = layout.blockBoundingRect(block)
+        ends = {int(rect.top() // tall), int((rect.bottom() - 1) // tall)}
+        begun.setdefault(step, set()).update(ends)
+        block = block.next()
+    steps = {name: pages for name, pages in begun.items() if name[:1].isdigit()}
+    assert len(steps) == len(page.steps)
+    assert {name: pages for name, pages in steps.items() if len(pages) > 1} == {}
+    assert document.pageCount() > 3
+    words = document.toPlainText()
+    assert [words.count(step.do) for step in page.steps] == [
+        sum(one.do == step.do for one in page.steps) for step in page.steps
+    ], "every step is there once"
 
 
 def test_a_text_of_the_form_is_what_import_takes(box: MethodBox, shop: Workshop) -> None:

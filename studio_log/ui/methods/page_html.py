@@ -1,6 +1,6 @@
 """A method's page as a document: headings, the drawing, steps, cautions, sources."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from html import escape
 from typing import Final
 
@@ -21,8 +21,13 @@ SHEET_FIRST: Final = tr_later(
 )
 
 
-def page_html(page: MethodPage, look: Theme | None = None) -> str:
-    """Give the document of a page; its drawing stands at `DRAWING`. `look` is for paper."""
+def page_html(
+    page: MethodPage, look: Theme | None = None, breaks: Collection[int] = frozenset()
+) -> str:
+    """Give the document of a page; its drawing stands at `DRAWING`.
+
+    `look` is for paper, where the steps numbered in `breaks` begin a page.
+    """
     soft = (look or theme()).palette.soft
     parts = [
         f"<h2>{escape(page.title)}</h2>",
@@ -32,7 +37,10 @@ def page_html(page: MethodPage, look: Theme | None = None) -> str:
         f'<p><img src="{DRAWING}"></p>',
         _soft(tr(LEGEND), soft),
         _h3(tr("Steps, with the amounts for {grams} of cloth", grams=page.grams_words)),
-        *(_step(number, step, soft) for number, step in enumerate(page.steps, start=1)),
+        *(
+            _step(number, step, soft, new_page=number in breaks)
+            for number, step in enumerate(page.steps, start=1)
+        ),
     ]
     if page.views:
         parts += [_h3(tr("How long it cures: schools disagree")), _list(page.views)]
@@ -50,9 +58,10 @@ def differences_html(said: Sequence[str]) -> str:
     return _h3(tr("Where they part")) + _list(said)
 
 
-def _step(number: int, step: PageStep, soft: str) -> str:
+def _step(number: int, step: PageStep, soft: str, *, new_page: bool) -> str:
+    begins = ' style="page-break-before:always"' if new_page else ""
     goes_in, caution = tr("Goes in:"), tr("Caution:")
-    head = f"<h4>{number}. {escape(step.title)} · {escape(tr(KIND_WORDS[step.kind]))}</h4>"
+    head = f"<h4{begins}>{number}. {escape(step.title)} · {escape(tr(KIND_WORDS[step.kind]))}</h4>"
     facts = "".join(
         f'<tr><td style="color:{soft}; padding-right:12px">{escape(name)}</td>'
         f"<td>{escape(said)}</td></tr>"

@@ -31,6 +31,8 @@ WIDE: Final = 660.0
 LETTERS: Final = 10.0
 """Size of the text in points on A4."""
 INK: Final = QColor("#000000")
+STEP_LEVEL: Final = 4
+"""Level of the headings of steps."""
 MARGIN: Final = 18.0
 """Millimetres on every side."""
 FOOT: Final = 26.0
@@ -99,18 +101,43 @@ def paint_pages(device: QPagedPaintDevice, page: MethodPage) -> None:
 
 
 def paper_document(page: MethodPage, tall: float) -> QTextDocument:
-    """Give the document in pages of `WIDE` by `tall`, in the light colours on white."""
+    """Give the document in pages of `WIDE` by `tall`, in the light colours; no step is torn."""
     font = QFont()
     font.setPixelSize(round(LETTERS * 96 / 72))
     look = Theme("light", _pointed(font))
-    document = QTextDocument()
-    document.setDocumentMargin(0)
-    document.setDefaultFont(font)
     picture = drawing(page.drawn, round(WIDE) - 8, ratio=4.0, look=look)
-    document.addResource(QTextDocument.ResourceType.ImageResource.value, QUrl(DRAWING), picture)
-    document.setHtml(page_html(page, look))
-    document.setPageSize(QSizeF(WIDE, tall))
-    return document
+    breaks: frozenset[int] = frozenset()
+    while True:
+        document = QTextDocument()
+        document.setDocumentMargin(0)
+        document.setDefaultFont(font)
+        image = QTextDocument.ResourceType.ImageResource.value
+        document.addResource(image, QUrl(DRAWING), picture)
+        document.setHtml(page_html(page, look, breaks))
+        document.setPageSize(QSizeF(WIDE, tall))
+        torn = _first_torn(document, tall, breaks)
+        if torn is None:
+            return document
+        breaks |= {torn}
+
+
+def _first_torn(document: QTextDocument, tall: float, breaks: frozenset[int]) -> int | None:
+    """Give the number of the first step that lies on two pages and would fit on one."""
+    layout, step = document.documentLayout(), 0
+    lies: dict[int, QRectF] = {}
+    block = document.begin()
+    while block.isValid():
+        level = block.blockFormat().headingLevel()
+        step += level == STEP_LEVEL
+        if step and level not in (0, STEP_LEVEL):
+            break  # what comes after the last step
+        lies[step] = lies.get(step, QRectF()).united(layout.blockBoundingRect(block))
+        block = block.next()
+    for number, place in lies.items():
+        torn = int(place.top() // tall) != int((place.bottom() - 1) // tall)
+        if number and torn and place.height() < tall and number not in breaks:
+            return number
+    return None
 
 
 def _pointed(font: QFont) -> QFont:
