@@ -1992,6 +1992,10 @@
         <translation>gleich für jedes Gewicht</translation>
     </message>
     <message>
+        <source>grams a square metre of cloth</source>
+        <translation>Gramm auf einen Quadratmeter Stoff</translation>
+    </message>
+    <message>
         <source>grams of it to the litre</source>
         <translation>Gramm davon auf den Liter</translation>
     </message>
@@ -2002,6 +2006,14 @@
     <message>
         <source>parts water on one part of</source>
         <translation>Teile Wasser auf einen Teil von</translation>
+    </message>
+    <message>
+        <source>grams in each litre of</source>
+        <translation>Gramm in jedem Liter von</translation>
+    </message>
+    <message>
+        <source>times the weight of</source>
+        <translation>mal das Gewicht von</translation>
     </message>
     <message>
         <source>common practice, or whose it is</source>

@@ -41,10 +41,13 @@ class Section:
 BASES: Final = (
     (Basis.WOF, tr_later("% of the weight of fibre")),
     (Basis.PER_KG, tr_later("litres a kilogram of cloth")),
+    (Basis.PER_AREA, tr_later("grams a square metre of cloth")),
     (Basis.FIXED, tr_later("the same for any weight")),
     (Basis.PER_LITRE, tr_later("grams of it to the litre")),
     (Basis.TIMES_VOLUME, tr_later("times the volume of")),
     (Basis.PARTS, tr_later("parts water on one part of")),
+    (Basis.IN_BATH, tr_later("grams in each litre of")),
+    (Basis.TIMES_WEIGHT, tr_later("times the weight of")),
 )
 KINDS: Final = tuple((kind.value, words) for kind, words in KIND_WORDS.items())
 COMMON: Final = tr_later("common practice, or whose it is")
