@@ -1,6 +1,6 @@
 """A lot: pieces treated together under one code, and where it stands in its steps."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from enum import StrEnum
@@ -98,6 +98,8 @@ class Lot:
     given_grams: float | None = None
     weighed: str | None = None
     cure_days: int | None = None
+    cure_join: int = 0
+    """Which of the methods `cure_days` was chosen for, counted from 0."""
     place: str = ""
     vessel_litres: float | None = None
     vessel: str = ""
@@ -285,6 +287,20 @@ def fully_dry(lot: Lot, cure_step: LotStep) -> datetime | None:
     return max(ends, default=None)
 
 
+def cure_days_of(lot: Lot, join: int) -> int:
+    """Give the days of cure in force for one of a lot's methods; 0 where it has no cure."""
+    plan = lot.methods[join].cure
+    if plan is None:
+        return 0
+    chosen = lot.cure_days if join == lot.cure_join else None
+    return plan.default_days if chosen is None else chosen
+
+
+def last_cure(methods: Sequence[Method]) -> int:
+    """Give the place of the last method with a cure, 0 where none has one."""
+    return max((at for at, one in enumerate(methods) if one.cure is not None), default=0)
+
+
 def cure_of(lot: Lot) -> Cure | None:
     """Give the lot's latest cure that has begun, or None."""
     for step in reversed(lot.steps):
@@ -293,7 +309,6 @@ def cure_of(lot: Lot) -> Cure | None:
             continue
         dry = fully_dry(lot, step)
         if dry is not None:
-            last = step.join == len(lot.methods) - 1
-            days = lot.cure_days if lot.cure_days is not None and last else plan.default_days
+            days = cure_days_of(lot, step.join)
             return Cure(step, plan, dry, step.end, days)
     return None

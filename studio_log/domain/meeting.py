@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.lots import Lot, LotStep
+from studio_log.domain.lots import Lot, LotStep, cure_days_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.pieces import Piece
 from studio_log.domain.windows import short_span
@@ -158,10 +158,9 @@ def _weight(lots: Sequence[Lot]) -> float | None:
 
 def _view(lot: Lot) -> int | None:
     """Give the days of the cure that the lot goes by, None where its method has no cure."""
-    plan = lot.method.cure
-    if plan is None:
+    if lot.method.cure is None:
         return None
-    return lot.cure_days if lot.cure_days is not None else plan.default_days
+    return cure_days_of(lot, len(lot.methods) - 1)
 
 
 def _cure_days(lots: Sequence[Lot], base: Lot) -> int | None:

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Entry
-from studio_log.domain.lots import Lot
+from studio_log.domain.lots import Lot, last_cure
 from studio_log.domain.starting import piece_from
 
 
@@ -62,6 +62,7 @@ def join_from(lot: Lot, entry: Entry) -> Lot:
         given_grams=data.get("grams"),
         weighed=data.get("weighed"),
         cure_days=data.get("cure_days"),
+        cure_join=last_cure(lot.methods),
         place=str(data.get("place", "")),
         vessel_litres=data.get("vessel_litres"),
         vessel=str(data.get("vessel", lot.vessel)),

@@ -14,7 +14,7 @@ from typing import Any
 from studio_log.domain import parting
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act, Entry, standing
-from studio_log.domain.lots import Lot, LotStep, StepState, Use, cure_of, fully_dry
+from studio_log.domain.lots import Lot, LotStep, StepState, Use, cure_of, fully_dry, last_cure
 from studio_log.domain.methods import StepKind
 from studio_log.domain.repeating import repeated
 from studio_log.domain.starting import MethodBook, begin, method_named, steps_of
@@ -324,6 +324,8 @@ def _set(lot: Lot, entry: Entry) -> Lot:
         data["given_grams"] = data.pop("grams")
     if amounts:
         data["amounts_changed"] = {**lot.amounts_changed, **amounts}
+    if "cure_days" in data:
+        data["cure_join"] = last_cure(lot.methods)
     return replace(lot, **data)
 
 
@@ -346,7 +348,10 @@ def _go_on(lot: Lot, entry: Entry, book: MethodBook) -> Lot:
         )
     first = max(step.number for step in lot.steps) + 1
     steps = steps_of(method, join=len(lot.methods), first=first)
-    return replace(lot, methods=(*lot.methods, method), steps=(*lot.steps, *steps))
+    methods = (*lot.methods, method)
+    # A view chosen before any method had a cure is meant for the first that has one.
+    meant = lot.cure_join if lot.methods[lot.cure_join].cure is not None else last_cure(methods)
+    return replace(lot, methods=methods, steps=(*lot.steps, *steps), cure_join=meant)
 
 
 def _settled(lot: Lot) -> Lot:

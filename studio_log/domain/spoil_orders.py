@@ -157,10 +157,9 @@ def _uncured(case: Case) -> Mapping[str, str] | None:
     if cure is None:
         return {"age": tr("not dry yet"), "step": case.step.title}
     age = max(case.at - cure.fully_dry, timedelta(0)) / _DAY
-    days = cure.days if case.lot.cure_days is None else case.lot.cure_days
-    if age >= days:
+    if age >= cure.days:
         return None
-    told = tr("{age} of {days} days", age=plain(int(age), 0), days=days)
+    told = tr("{age} of {days} days", age=plain(int(age), 0), days=cure.days)
     return {"age": told, "step": case.step.title}
 
 

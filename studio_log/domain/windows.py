@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from studio_log.domain.likely import likely_lasts
-from studio_log.domain.lots import Lot, LotStep
+from studio_log.domain.lots import Lot, LotStep, cure_days_of
 from studio_log.domain.methods import Gap, Spread, StepKind
 from studio_log.domain.quiet import Best, QuietHours, Window, best_moment
 
@@ -117,12 +117,7 @@ def _lengths(lot: Lot, step: LotStep) -> Spread:
     """Give how long a step lasts; a cure lasts as long as the chosen view says."""
     if step.spec.lasts is not None:
         return likely_lasts(lot, step) or step.spec.lasts
-    plan = lot.methods[step.join].cure
-    last = step.join == len(lot.methods) - 1
-    days = (
-        lot.cure_days if lot.cure_days is not None and last else (plan.default_days if plan else 0)
-    )
-    whole = timedelta(days=days)
+    whole = timedelta(days=cure_days_of(lot, step.join))
     return Spread(whole, whole, whole)
 
 

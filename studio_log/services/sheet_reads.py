@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from studio_log.domain.amounts import Amount, vessel_fits
 from studio_log.domain.journal import Act, Entry, standing, taken_back
 from studio_log.domain.lot_amounts import amounts_of
-from studio_log.domain.lots import Lot, LotStep, StepState, cure_of
+from studio_log.domain.lots import Lot, LotStep, StepState, cure_days_of, cure_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.windows import StepWindow, short_span, windows_of
 from studio_log.present import words
@@ -198,9 +198,7 @@ def step_line(
 def planned_words(lot: Lot, step: LotStep) -> str:
     """Say how long a step is to last or how soon it must come."""
     if step.spec.kind is StepKind.CURE:
-        plan = lot.methods[step.join].cure
-        days = lot.cure_days if lot.cure_days is not None else (plan.default_days if plan else 0)
-        return f"{days} d"
+        return f"{cure_days_of(lot, step.join)} d"
     lasts, gap = step.spec.lasts, step.spec.gap
     text = words.window_words(lasts) if lasts else ""
     if gap.at_once:

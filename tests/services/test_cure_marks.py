@@ -6,6 +6,9 @@ import pytest
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
+from studio_log.domain.lots import cure_days_of
+from studio_log.domain.methods import StepKind
+from studio_log.domain.windows import windows_of
 from studio_log.services import questions as q
 from studio_log.services.commands import (
     AnswerReminder,
@@ -16,6 +19,7 @@ from studio_log.services.commands import (
     Undo,
 )
 from tests.support.builders import DAY, HOUR, SCOUR
+from tests.support.fixtures import Workshop
 
 
 @pytest.fixture
@@ -123,3 +127,25 @@ def test_a_split_takes_along_what_was_seen(shop, cured):
     assert len(pieces) > 1
     shop.do(SplitLot(cured, (pieces[-1].number,), "the other half"))
     assert shop.studio.ask(q.BenchFor()).now == ()
+
+
+def test_the_chosen_view_of_the_cure_outlives_going_on(shop: Workshop) -> None:
+    code = shop.new(cure_days=30)
+    shop.do(GoOn(code, "dye-immersion"))
+    lot = shop.lot(code)
+    cure = next(one for one in lot.steps if one.spec.kind is StepKind.CURE)
+    assert cure_days_of(lot, cure.join) == 30
+    windows = windows_of(lot, shop.clock.at, shop.studio.settings.quiet("UTC"))
+    window = windows[cure.number]
+    assert window.end.aim - window.start.aim == timedelta(days=30)
+    shop.do(SetLot(code, cure_days=14))
+    assert cure_days_of(shop.lot(code), cure.join) == 14
+
+
+def test_a_view_chosen_with_a_scour_is_meant_for_the_soy_after_it(shop: Workshop) -> None:
+    code = shop.new(method="scour-cellulose", cure_days=7)
+    shop.do(GoOn(code, "soy-immersion-long"))
+    assert cure_days_of(shop.lot(code), 1) == 7
+    shop.do(GoOn(code, "soy-immersion-long"))
+    assert cure_days_of(shop.lot(code), 1) == 7
+    assert cure_days_of(shop.lot(code), 2) == shop.lot(code).methods[2].cure.default_days  # type: ignore[union-attr]
