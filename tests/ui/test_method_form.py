@@ -189,6 +189,9 @@ def test_amounts_are_added_and_say_what_they_come_to(box: MethodBox) -> None:
     assert field(editor, "amounts", 0, "value").said.text() == "30 g on 100 g of cloth"
     type_in(field(editor, "amounts", 0, "value"), "25")
     assert field(editor, "amounts", 0, "value").said.text() == "25 g on 100 g of cloth"
+    assert field(editor, "amounts", 0, "of").isHidden()
+    assert not field(editor, "amounts", 1, "of").isHidden(), "times the volume of the beans"
+    assert field(editor, "amounts", 1, "unit").isHidden()
     rows = editor.form.pages[0]._lists[0]
     rows.add.click()
     settle()

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QVBoxLayout, QWidg
 from studio_log.domain.amounts import Amount
 from studio_log.domain.cautions import Caution
 from studio_log.domain.method_lines import Path
+from studio_log.domain.methods import Basis
 from studio_log.language.words import tr
 from studio_log.ui.methods.fields import ChoiceField, Field, FieldSpec, LineField
 from studio_log.ui.methods.form_tables import Rows
@@ -21,6 +22,13 @@ from studio_log.ui.widgets.parts import button, emptied
 ROW_GAP: Final = 12
 SIDE_GAP: Final = 14
 PAIRED: Final = 4
+NEEDED_BY: Final[Mapping[str | int, frozenset[str]]] = {
+    "of": frozenset(
+        {Basis.PER_LITRE, Basis.TIMES_VOLUME, Basis.PARTS, Basis.IN_BATH, Basis.TIMES_WEIGHT}
+    ),
+    "unit": frozenset({Basis.FIXED}),
+}
+"""Fields of an amount that only some ways of counting it have a use for."""
 
 
 def row_of_fields(fields: Sequence[Field]) -> FlowLayout:
@@ -34,13 +42,20 @@ def row_of_fields(fields: Sequence[Field]) -> FlowLayout:
 def _paired(fields: Sequence[QWidget]) -> Iterator[QWidget]:
     """Give two and two together: four stand in one line or in two, never three and one."""
     for at in range(0, len(fields), 2):
-        pair = QWidget()
-        line = QHBoxLayout(pair)
+        yield Pair(fields[at : at + 2])
+
+
+class Pair(QWidget):
+    """Two fields side by side that are never parted."""
+
+    def __init__(self, fields: Sequence[QWidget]) -> None:
+        super().__init__()
+        self.fields = fields
+        line = QHBoxLayout(self)
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(SIDE_GAP)
-        for field in fields[at : at + 2]:
+        for field in fields:
             line.addWidget(field, 1)
-        yield pair
 
 
 class RowList(QWidget):
@@ -75,6 +90,18 @@ class RowList(QWidget):
             if field.spec.path[-1] == "of" and isinstance(field, ChoiceField):
                 field.offer(titles)
             field.show_value(at_path(found, field.spec.path[len(self.spec.path) :]))
+        self._show_needed(found)
+
+    def _show_needed(self, rows: list[object]) -> None:
+        """Hide what an amount has no use for, unless something stands in it."""
+        for field in self.fields:
+            *place, name = field.spec.path[len(self.spec.path) :]
+            if name in NEEDED_BY:
+                needed = at_path(rows, (*place, "basis")) in NEEDED_BY[name]
+                field.setVisible(needed or at_path(rows, (*place, name)) is not None)
+        for pair in {field.parentWidget() for field in self.fields}:
+            if isinstance(pair, Pair):
+                pair.setVisible(any(not one.isHidden() for one in pair.fields))
 
     def say_amounts(self, amounts: Mapping[str, Amount]) -> None:
         """Say beside each figure what it comes to on 100 g of cloth."""

@@ -103,13 +103,13 @@ _AMOUNT: Final = Rows(
                 wide=6,
             ),
         ),
+        (F(("note",), tr_later("Note"), PROSE), F(("source",), tr_later("Source"), PROSE, COMMON)),
         (
-            F(("cup_grams",), tr_later("Grams in a US cup"), NUMBER, wide=7),
             F(("at_least",), tr_later("More does no harm"), flag=False),
             F(("vessel",), tr_later("The bucket has to hold it"), flag=False),
             F(("editable",), tr_later("May be changed for a lot"), flag=True),
         ),
-        (F(("note",), tr_later("Note"), PROSE), F(("source",), tr_later("Source"), PROSE, COMMON)),
+        (F(("cup_grams",), tr_later("Grams in a US cup"), NUMBER, wide=7),),
     ),
     (("title", "new amount"), ("basis", Basis.WOF.value), ("value", 10)),
 )
