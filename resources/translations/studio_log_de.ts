@@ -64,8 +64,72 @@
         <translation>Der Zeitplan schattiert die Stunden, in denen die Werkstatt geschlossen ist, und sagt, wo sich Partien auf der Leine oder am Herd in die Quere kommen. Keine Erinnerung richtet sich danach.</translation>
     </message>
     <message>
+        <source>&amp;Take this time</source>
+        <translation>Diese Zeit &amp;nehmen</translation>
+    </message>
+    <message>
+        <source>The pieces that leave make a new lot with the same past.</source>
+        <translation>Die Stücke, die gehen, bilden eine neue Partie mit derselben Vergangenheit.</translation>
+    </message>
+    <message>
+        <source>Split the lot</source>
+        <translation>Die Partie teilen</translation>
+    </message>
+    <message>
+        <source>&amp;Split</source>
+        <translation>&amp;Teilen</translation>
+    </message>
+    <message>
+        <source>&amp;Name of the new lot</source>
+        <translation>&amp;Name der neuen Partie</translation>
+    </message>
+    <message>
+        <source>Lay at least one piece on the pile that leaves.</source>
+        <translation>Mindestens ein Stück auf den Stapel legen, der geht.</translation>
+    </message>
+    <message>
+        <source>At least one piece has to stay.</source>
+        <translation>Mindestens ein Stück muss bleiben.</translation>
+    </message>
+    <message>
+        <source>The new lot needs a name.</source>
+        <translation>Die neue Partie braucht einen Namen.</translation>
+    </message>
+    <message>
+        <source>Change the lot</source>
+        <translation>Die Partie ändern</translation>
+    </message>
+    <message>
+        <source>&amp;Change</source>
+        <translation>Ä&amp;ndern</translation>
+    </message>
+    <message>
+        <source>as it is — or 412 g, 14.5 oz</source>
+        <translation>wie es ist — oder 412 g, 14.5 oz</translation>
+    </message>
+    <message>
         <source>not said</source>
         <translation>nicht angegeben</translation>
+    </message>
+    <message>
+        <source>{code} was stopped. Nothing was joined. Choose a lot that is in work.</source>
+        <translation>{code} wurde abgebrochen. Nichts wurde vereinigt. Eine Partie wählen, die in Arbeit ist.</translation>
+    </message>
+    <message>
+        <source>{code} was taken back. Nothing was joined. Choose a lot that is in work.</source>
+        <translation>{code} wurde zurückgenommen. Nichts wurde vereinigt. Eine Partie wählen, die in Arbeit ist.</translation>
+    </message>
+    <message>
+        <source>{other} was fully dry {span} before {code}. The cure of the joined lot counts from the later.</source>
+        <translation>{other} war {span} vor {code} ganz trocken. Die Reife der vereinigten Partie zählt ab der späteren.</translation>
+    </message>
+    <message>
+        <source>{other} has waited {span} longer than {code}. The later is counted from.</source>
+        <translation>{other} hat {span} länger gewartet als {code}. Gezählt wird ab der späteren.</translation>
+    </message>
+    <message>
+        <source>{step} of {other} began {span} before that of {code}. The joined lot counts from the later: keep {span} inside the latest end, for the earlier&apos;s sake.</source>
+        <translation>{step} von {other} begann {span} vor {code}. Die vereinigte Partie zählt ab der späteren: der früheren zuliebe {span} vor dem spätesten Ende bleiben.</translation>
     </message>
     <message>
         <source>before scouring</source>
@@ -74,6 +138,134 @@
     <message>
         <source>after scouring</source>
         <translation>nach dem Auskochen</translation>
+    </message>
+    <message>
+        <source>nobody said when</source>
+        <translation>niemand sagte, wann</translation>
+    </message>
+    <message>
+        <source>A join needs two different lots. Nothing was joined.</source>
+        <translation>Zum Vereinigen braucht es zwei verschiedene Partien. Nichts wurde vereinigt.</translation>
+    </message>
+    <message>
+        <source>{code} was joined into {child} already. Nothing was joined.</source>
+        <translation>{code} wurde schon zu {child} vereinigt. Nichts wurde vereinigt.</translation>
+    </message>
+    <message>
+        <source>{code} follows {method}, {other} follows {other_method}. Nothing was joined. Let both go on to the same method first.</source>
+        <translation>{code} folgt {method}, {other} folgt {other_method}. Nichts wurde vereinigt. Zuerst beide mit derselben Methode weitergehen lassen.</translation>
+    </message>
+    <message>
+        <source>{one}; {other}. Nothing was joined. Bring both to the same step, then join them.</source>
+        <translation>{one}; {other}. Nichts wurde vereinigt. Beide zum selben Schritt bringen, dann vereinigen.</translation>
+    </message>
+    <message>
+        <source>The use of {used} is on record, that of {fresh} is not. Nothing was joined. Record the use of {fresh} first, or let each go its way.</source>
+        <translation>Die Verwendung von {used} ist aufgeschrieben, die von {fresh} nicht. Nichts wurde vereinigt. Zuerst die Verwendung von {fresh} aufschreiben, oder jede ihren Weg gehen lassen.</translation>
+    </message>
+    <message>
+        <source>{code} is in {step}</source>
+        <translation>{code} ist in {step}</translation>
+    </message>
+    <message>
+        <source>{code} has {step} ahead</source>
+        <translation>{code} hat {step} vor sich</translation>
+    </message>
+    <message>
+        <source>{code} has no step left</source>
+        <translation>{code} hat keinen Schritt mehr vor sich</translation>
+    </message>
+    <message>
+        <source>The weight of {code} is not known. Nothing was joined. Weigh it first.</source>
+        <translation>Das Gewicht von {code} ist nicht bekannt. Nichts wurde vereinigt. Sie zuerst wiegen.</translation>
+    </message>
+    <message>
+        <source>Before {method} {code} went through {past}, {other} through {other_past}.</source>
+        <translation>Vor {method} ging {code} durch {past}, {other} durch {other_past}.</translation>
+    </message>
+    <message>
+        <source>{code} has had {coats}, {other} {other_coats}.</source>
+        <translation>{code} hatte {coats}, {other} {other_coats}.</translation>
+    </message>
+    <message>
+        <source>{n} coat</source>
+        <translation>{n} Auftrag</translation>
+    </message>
+    <message>
+        <source>{n} coats</source>
+        <translation>{n} Aufträge</translation>
+    </message>
+    <message>
+        <source>{code} was weighed {when}, {other} {other_when}; the weights are added as they are.</source>
+        <translation>{code} wurde gewogen {when}, {other} {other_when}; die Gewichte werden so zusammengezählt.</translation>
+    </message>
+    <message>
+        <source>The cure of {code} is {days} d, that of {other} {other_days} d; the longer is taken.</source>
+        <translation>Die Reife von {code} ist {days} d, die von {other} {other_days} d; die längere gilt.</translation>
+    </message>
+    <message>
+        <source>The figures that you changed differ; those of {code} are kept.</source>
+        <translation>Die geänderten Zahlen unterscheiden sich; die von {code} bleiben.</translation>
+    </message>
+    <message>
+        <source>Cure</source>
+        <translation>Reife</translation>
+    </message>
+    <message>
+        <source>as it is — or a number of days: 90</source>
+        <translation>wie sie ist — oder eine Zahl von Tagen: 90</translation>
+    </message>
+    <message>
+        <source>Bucket</source>
+        <translation>Eimer</translation>
+    </message>
+    <message>
+        <source>as it is — or 10 L, 2.5 gal</source>
+        <translation>wie er ist — oder 10 L, 2.5 gal</translation>
+    </message>
+    <message>
+        <source>&amp;Place</source>
+        <translation>&amp;Ort</translation>
+    </message>
+    <message>
+        <source>W&amp;eighed</source>
+        <translation>Ge&amp;wogen</translation>
+    </message>
+    <message>
+        <source>A lot needs a name.</source>
+        <translation>Eine Partie braucht einen Namen.</translation>
+    </message>
+    <message>
+        <source>One of the figures is not understood; it says why beneath. The rest is kept.</source>
+        <translation>Eine der Angaben wird nicht verstanden; darunter steht, warum. Alles andere bleibt stehen.</translation>
+    </message>
+    <message>
+        <source>&amp;Go on</source>
+        <translation>&amp;Weiter</translation>
+    </message>
+    <message>
+        <source>&amp;Reason</source>
+        <translation>&amp;Grund</translation>
+    </message>
+    <message>
+        <source>Go on to a method</source>
+        <translation>Mit einer Methode weitergehen</translation>
+    </message>
+    <message>
+        <source>Its steps follow those of the lot.</source>
+        <translation>Ihre Schritte folgen denen der Partie.</translation>
+    </message>
+    <message>
+        <source>&amp;Method</source>
+        <translation>&amp;Methode</translation>
+    </message>
+    <message>
+        <source>Studio Log keeps reminding</source>
+        <translation>Studio Log erinnert weiter</translation>
+    </message>
+    <message>
+        <source>&amp;Keep reminding</source>
+        <translation>&amp;Weiter erinnern</translation>
     </message>
     <message>
         <source>A lot needs a name, as in “Linen table runners”.</source>
@@ -4074,6 +4266,10 @@
         <translation>Getippt {when}, noch nicht aufgeschrieben.</translation>
     </message>
     <message>
+        <source>Record the milk</source>
+        <translation>Die Milch aufschreiben</translation>
+    </message>
+    <message>
         <source>Dry beans</source>
         <translation>Trockene Bohnen</translation>
     </message>
@@ -4082,8 +4278,44 @@
         <translation>Milch</translation>
     </message>
     <message>
+        <source>cold: good for a further coat for 48 h</source>
+        <translation>kalt: 48 h gut für einen weiteren Auftrag</translation>
+    </message>
+    <message>
+        <source>at room heat: good for 4 h</source>
+        <translation>bei Raumwärme: 4 h gut</translation>
+    </message>
+    <message>
+        <source>Made at</source>
+        <translation>Gemacht um</translation>
+    </message>
+    <message>
+        <source>&amp;Record it</source>
+        <translation>&amp;Aufschreiben</translation>
+    </message>
+    <message>
         <source>That makes {grams} g of dry beans a litre.</source>
         <translation>Das macht {grams} g trockene Bohnen je Liter.</translation>
+    </message>
+    <message>
+        <source>Each coat then names its milk, and its life is watched.</source>
+        <translation>Jeder Auftrag nennt dann seine Milch, und ihre Haltbarkeit wird bewacht.</translation>
+    </message>
+    <message>
+        <source>&amp;Dry beans</source>
+        <translation>&amp;Trockene Bohnen</translation>
+    </message>
+    <message>
+        <source>&amp;Milk</source>
+        <translation>&amp;Milch</translation>
+    </message>
+    <message>
+        <source>&amp;Kept</source>
+        <translation>Auf&amp;bewahrt</translation>
+    </message>
+    <message>
+        <source>Made &amp;at</source>
+        <translation>Gemacht &amp;um</translation>
     </message>
     <message>
         <source>Typed here before (Down)</source>
@@ -5212,6 +5444,222 @@
     <message>
         <source>{moment}, {span} left</source>
         <translation>{moment}, noch {span}</translation>
+    </message>
+    <message>
+        <source>A new lot takes the pieces of both and carries on. Both codes end in it.</source>
+        <translation>Eine neue Partie nimmt die Stücke beider und geht weiter. Beide Nummern enden in ihr.</translation>
+    </message>
+    <message>
+        <source>No other lot follows this method and stands at the same step now. Type a code to see what keeps it apart.</source>
+        <translation>Keine andere Partie folgt dieser Methode und steht jetzt am selben Schritt. Eine Nummer eingeben, um zu sehen, was sie trennt.</translation>
+    </message>
+    <message>
+        <source>What will become of them stands here once a lot is chosen.</source>
+        <translation>Was aus ihnen wird, steht hier, sobald eine Partie gewählt ist.</translation>
+    </message>
+    <message>
+        <source>Choose the lot that joins it, or type its code.</source>
+        <translation>Die Partie wählen, die dazukommt, oder ihre Nummer eingeben.</translation>
+    </message>
+    <message>
+        <source>Join lots</source>
+        <translation>Partien vereinigen</translation>
+    </message>
+    <message>
+        <source>Lots that can join it</source>
+        <translation>Partien, die dazukommen können</translation>
+    </message>
+    <message>
+        <source>&amp;Join them</source>
+        <translation>&amp;Vereinigen</translation>
+    </message>
+    <message>
+        <source>The joined lot needs a name.</source>
+        <translation>Die vereinigte Partie braucht einen Namen.</translation>
+    </message>
+    <message>
+        <source>&amp;Join them all the same</source>
+        <translation>Trotzdem &amp;vereinigen</translation>
+    </message>
+    <message>
+        <source>&amp;Other lot</source>
+        <translation>&amp;Andere Partie</translation>
+    </message>
+    <message>
+        <source>Join {code} {name} with another lot</source>
+        <translation>{code} {name} mit einer anderen Partie vereinigen</translation>
+    </message>
+    <message>
+        <source>What becomes of them</source>
+        <translation>Was aus ihnen wird</translation>
+    </message>
+    <message>
+        <source>joined from</source>
+        <translation>vereinigt aus</translation>
+    </message>
+    <message>
+        <source>split from</source>
+        <translation>geteilt aus</translation>
+    </message>
+    <message>
+        <source>split into</source>
+        <translation>geteilt in</translation>
+    </message>
+    <message>
+        <source>joined into</source>
+        <translation>vereinigt zu</translation>
+    </message>
+    <message>
+        <source>the whole lot</source>
+        <translation>die ganze Partie</translation>
+    </message>
+    <message>
+        <source>The photo belongs to</source>
+        <translation>Das Foto gehört zu</translation>
+    </message>
+    <message>
+        <source>Note to the photo</source>
+        <translation>Notiz zum Foto</translation>
+    </message>
+    <message>
+        <source>&amp;Keep this photo</source>
+        <translation>Dieses Foto &amp;behalten</translation>
+    </message>
+    <message>
+        <source>Lea&amp;ve it</source>
+        <translation>&amp;So lassen</translation>
+    </message>
+    <message>
+        <source>{name}, for {code}</source>
+        <translation>{name}, für {code}</translation>
+    </message>
+    <message>
+        <source>taken {when}: use that time</source>
+        <translation>aufgenommen {when}: diese Zeit nehmen</translation>
+    </message>
+    <message>
+        <source>or drop it anywhere on this page, or paste it</source>
+        <translation>oder irgendwo auf diese Seite ziehen, oder einfügen</translation>
+    </message>
+    <message>
+        <source>No photos yet. They are kept beside the log, unchanged.</source>
+        <translation>Noch keine Fotos. Sie werden unverändert neben dem Logbuch aufbewahrt.</translation>
+    </message>
+    <message>
+        <source>Add a &amp;photo…</source>
+        <translation>Ein &amp;Foto hinzufügen…</translation>
+    </message>
+    <message>
+        <source>&amp;All photos</source>
+        <translation>&amp;Alle Fotos</translation>
+    </message>
+    <message>
+        <source>The photo before</source>
+        <translation>Das Foto davor</translation>
+    </message>
+    <message>
+        <source>The next photo</source>
+        <translation>Das nächste Foto</translation>
+    </message>
+    <message>
+        <source>&amp;Take this photo back</source>
+        <translation>Dieses Foto &amp;zurücknehmen</translation>
+    </message>
+    <message>
+        <source>When it happened</source>
+        <translation>Wann es war</translation>
+    </message>
+    <message>
+        <source>Drag pieces across, or choose them and press Enter or the arrow towards the other pile.</source>
+        <translation>Stücke hinüberziehen, oder wählen und die Eingabetaste oder den Pfeil zum anderen Stapel drücken.</translation>
+    </message>
+    <message>
+        <source>Pieces that stay</source>
+        <translation>Stücke, die bleiben</translation>
+    </message>
+    <message>
+        <source>Pieces that leave</source>
+        <translation>Stücke, die gehen</translation>
+    </message>
+    <message>
+        <source>&amp;Leave →</source>
+        <translation>&amp;Geht →</translation>
+    </message>
+    <message>
+        <source>The chosen pieces leave</source>
+        <translation>Die gewählten Stücke gehen</translation>
+    </message>
+    <message>
+        <source>← Sta&amp;y</source>
+        <translation>← Blei&amp;bt</translation>
+    </message>
+    <message>
+        <source>The chosen pieces stay</source>
+        <translation>Die gewählten Stücke bleiben</translation>
+    </message>
+    <message>
+        <source>Stay ({n})</source>
+        <translation>Bleiben ({n})</translation>
+    </message>
+    <message>
+        <source>Leave ({n})</source>
+        <translation>Gehen ({n})</translation>
+    </message>
+    <message>
+        <source>The joined lot needs a name. Nothing was joined.</source>
+        <translation>Die vereinigte Partie braucht einen Namen. Nichts wurde vereinigt.</translation>
+    </message>
+    <message>
+        <source>{doubts} Join them all the same?</source>
+        <translation>{doubts} Trotzdem vereinigen?</translation>
+    </message>
+    <message>
+        <source>{code} {name} is joined from {codes}.</source>
+        <translation>{code} {name} ist vereinigt aus {codes}.</translation>
+    </message>
+    <message>
+        <source>A lot may have {most} pieces; these have {n}. Nothing was joined.</source>
+        <translation>Eine Partie darf {most} Stücke haben; diese haben {n}. Nichts wurde vereinigt.</translation>
+    </message>
+    <message>
+        <source>A lot weighs up to 500 kg. Nothing was joined; leave them apart.</source>
+        <translation>Eine Partie wiegt bis zu 500 kg. Nichts wurde vereinigt; die Partien getrennt lassen.</translation>
+    </message>
+    <message>
+        <source>{code} has been worked on since it was joined: entry {number} ({act}) stands on it. Take that back first. Nothing was changed.</source>
+        <translation>An {code} wurde seit der Vereinigung gearbeitet: Eintrag {number} ({act}) steht darauf. Den zuerst zurücknehmen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{codes} stand again; {code} is taken back.</source>
+        <translation>{codes} bestehen wieder; {code} ist zurückgenommen.</translation>
+    </message>
+    <message>
+        <source>{n} piece</source>
+        <translation>{n} Stück</translation>
+    </message>
+    <message>
+        <source>{n} pieces</source>
+        <translation>{n} Stücke</translation>
+    </message>
+    <message>
+        <source>A new lot of {pieces}, {weight}, which carries on from {code}.</source>
+        <translation>Eine neue Partie: {pieces}, {weight}, die {code} weiterführt.</translation>
+    </message>
+    <message>
+        <source>{codes} end in it. What was written of them stays, and each shows the other.</source>
+        <translation>{codes} enden in ihr. Was von ihnen aufgeschrieben wurde, bleibt, und jede zeigt die andere.</translation>
+    </message>
+    <message>
+        <source>Ready {when}.</source>
+        <translation>Reif {when}.</translation>
+    </message>
+    <message>
+        <source>Best ended {when}.</source>
+        <translation>Am besten beendet {when}.</translation>
+    </message>
+    <message>
+        <source>{first} and {last}</source>
+        <translation>{first} und {last}</translation>
     </message>
 </context>
 </TS>

@@ -15,12 +15,25 @@ from studio_log.domain.lots import Lot, LotStep, cure_days_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.pieces import Piece
 from studio_log.domain.windows import short_span
+from studio_log.language.words import counted, tr, tr_later
 
 APART = timedelta(minutes=10)
 """Acts closer than this were one: two lots laid into the same bucket."""
 APART_IN_CURE = timedelta(days=1)
 """A cure is counted in days."""
-NOTHING = "Nothing was joined."
+
+STOPPED = tr_later("{code} was stopped. Nothing was joined. Choose a lot that is in work.")
+TAKEN_BACK = tr_later("{code} was taken back. Nothing was joined. Choose a lot that is in work.")
+DRY_BEFORE = tr_later(
+    "{other} was fully dry {span} before {code}. The cure of the joined lot counts from the later."
+)
+WAITED = tr_later("{other} has waited {span} longer than {code}. The later is counted from.")
+BEGAN_BEFORE = tr_later(
+    "{step} of {other} began {span} before that of {code}. The joined lot counts from the later: "
+    "keep {span} inside the latest end, for the earlier's sake."
+)
+WEIGHED = {"before": tr_later("before scouring"), "after": tr_later("after scouring")}
+NOT_SAID = tr_later("nobody said when")
 
 
 @dataclass(frozen=True)
@@ -60,7 +73,7 @@ class Meeting:
 def meet(lots: Sequence[Lot]) -> Meeting:
     """Give what joining the lots comes to; Refusal where they cannot meet."""
     if len(lots) < 2 or len({lot.code for lot in lots}) < len(lots):
-        raise Refusal(f"A join needs two different lots. {NOTHING}")
+        raise Refusal(tr("A join needs two different lots. Nothing was joined."))
     for lot in lots:
         _still_walks(lot)
     for other in lots[1:]:
@@ -97,32 +110,51 @@ def ahead(lot: Lot) -> list[LotStep]:
 
 def _still_walks(lot: Lot) -> None:
     if lot.joined_into:
-        raise Refusal(f"{lot.code} was joined into {lot.joined_into} already. {NOTHING}")
+        raise Refusal(
+            tr(
+                "{code} was joined into {child} already. Nothing was joined.",
+                code=lot.code,
+                child=lot.joined_into,
+            )
+        )
     if lot.voided or lot.stopped is not None:
-        how = "taken back" if lot.voided else "stopped"
-        raise Refusal(f"{lot.code} was {how}. {NOTHING} Choose a lot that is in work.")
+        raise Refusal(tr(TAKEN_BACK if lot.voided else STOPPED, code=lot.code))
 
 
 def _same_place(one: Lot, other: Lot) -> None:
     if one.method.key != other.method.key:
-        methods = [f"{lot.code} follows {_method(lot)}" for lot in (one, other)]
         raise Refusal(
-            f"{methods[0]}, {methods[1]}. {NOTHING} Let both go on to the same method first."
+            tr(
+                "{code} follows {method}, {other} follows {other_method}. Nothing was joined. Let "
+                "both go on to the same method first.",
+                code=one.code,
+                method=_method(one),
+                other=other.code,
+                other_method=_method(other),
+            )
         )
     if _position(one) != _position(other):
         raise Refusal(
-            f"{where(one)}; {where(other)}. {NOTHING} Bring both to the same step, then join them."
+            tr(
+                "{one}; {other}. Nothing was joined. Bring both to the same step, then join them.",
+                one=where(one),
+                other=where(other),
+            )
         )
     if (one.use is None) != (other.use is None):
         used, fresh = (one, other) if one.use is not None else (other, one)
         raise Refusal(
-            f"The use of {used.code} is on record, that of {fresh.code} is not. {NOTHING} "
-            f"Record the use of {fresh.code} first, or let each go its way."
+            tr(
+                "The use of {used} is on record, that of {fresh} is not. Nothing was joined. "
+                "Record the use of {fresh} first, or let each go its way.",
+                used=used.code,
+                fresh=fresh.code,
+            )
         )
 
 
 def _method(lot: Lot) -> str:
-    return f"{lot.method.title}, version {lot.method.version}"
+    return tr("{title}, version {n}", title=lot.method.title, n=lot.method.version)
 
 
 def _position(lot: Lot) -> list[tuple[str, str, bool]]:
@@ -134,8 +166,10 @@ def where(lot: Lot) -> str:
     left = ahead(lot)
     running = next((step for step in left if step.running), None)
     if running is not None:
-        return f"{lot.code} is in {running.title}"
-    return f"{lot.code} has {left[0].title} ahead" if left else f"{lot.code} has no step left"
+        return tr("{code} is in {step}", code=lot.code, step=running.title)
+    if left:
+        return tr("{code} has {step} ahead", code=lot.code, step=left[0].title)
+    return tr("{code} has no step left", code=lot.code)
 
 
 def _numbered(lots: Sequence[Lot]) -> tuple[Piece, ...]:
@@ -152,7 +186,12 @@ def _weight(lots: Sequence[Lot]) -> float | None:
     weights = [lot.grams for lot in lots]
     unknown = next((lot.code for lot in lots if lot.grams is None), "")
     if unknown:
-        raise Refusal(f"The weight of {unknown} is not known. {NOTHING} Weigh it first.")
+        raise Refusal(
+            tr(
+                "The weight of {code} is not known. Nothing was joined. Weigh it first.",
+                code=unknown,
+            )
+        )
     return sum(grams for grams in weights if grams is not None)
 
 
@@ -172,10 +211,14 @@ def _past_differs(base: Lot, other: Lot) -> str:
     pasts = [[method.title for method in lot.methods[:-1]] for lot in (base, other)]
     if pasts[0] == pasts[1]:
         return ""
-    said = [", ".join(past) or "nothing" for past in pasts]
-    return (
-        f"Before {base.method.title} {base.code} went through {said[0]}, {other.code} through "
-        f"{said[1]}."
+    said = [", ".join(past) or tr("nothing") for past in pasts]
+    return tr(
+        "Before {method} {code} went through {past}, {other} through {other_past}.",
+        method=base.method.title,
+        code=base.code,
+        past=said[0],
+        other=other.code,
+        other_past=said[1],
     )
 
 
@@ -183,7 +226,13 @@ def _coats_differ(base: Lot, other: Lot) -> str:
     counts = [_coats(lot) for lot in (base, other)]
     if counts[0] == counts[1]:
         return ""
-    return f"{base.code} has had {_of_coats(counts[0])}, {other.code} {_of_coats(counts[1])}."
+    return tr(
+        "{code} has had {coats}, {other} {other_coats}.",
+        code=base.code,
+        coats=_of_coats(counts[0]),
+        other=other.code,
+        other_coats=_of_coats(counts[1]),
+    )
 
 
 def _coats(lot: Lot) -> int:
@@ -199,7 +248,7 @@ def _coats(lot: Lot) -> int:
 
 
 def _of_coats(count: int) -> str:
-    return "1 coat" if count == 1 else f"{count} coats"
+    return counted(count, tr_later("{n} coat"), tr_later("{n} coats"))
 
 
 def _times_differ(base: Lot, other: Lot) -> str:
@@ -211,17 +260,11 @@ def _times_differ(base: Lot, other: Lot) -> str:
     if late - early <= (APART_IN_CURE if curing else APART):
         return ""
     span = short_span(_rounded(late - early))
-    if curing:
-        return (
-            f"{other.code} was fully dry {span} before {base.code}. The cure of the joined lot "
-            "counts from the later."
-        )
     if running is None:
-        return f"{other.code} has waited {span} longer than {base.code}. The later is counted from."
-    return (
-        f"{running.title} of {other.code} began {span} before that of {base.code}. The joined lot "
-        f"counts from the later: keep {span} inside the latest end, for the earlier's sake."
-    )
+        words, step = WAITED, ""
+    else:
+        words, step = DRY_BEFORE if curing else BEGAN_BEFORE, running.title
+    return tr(words, other=other.code, code=base.code, span=span, step=step)
 
 
 def _rounded(span: timedelta) -> timedelta:
@@ -235,11 +278,13 @@ def _rounded(span: timedelta) -> timedelta:
 def _weighing_differs(base: Lot, other: Lot) -> str:
     if base.weighed == other.weighed or None in {base.given_grams, other.given_grams}:
         return ""
-    said = [f"{lot.weighed} scouring" if lot.weighed else "nobody said when"
-            for lot in (base, other)]  # fmt: skip
-    return (
-        f"{base.code} was weighed {said[0]}, {other.code} {said[1]}; the weights are added "
-        "as they are."
+    said = [tr(WEIGHED.get(lot.weighed or "", NOT_SAID)) for lot in (base, other)]
+    return tr(
+        "{code} was weighed {when}, {other} {other_when}; the weights are added as they are.",
+        code=base.code,
+        when=said[0],
+        other=other.code,
+        other_when=said[1],
     )
 
 
@@ -247,16 +292,19 @@ def _cures_differ(base: Lot, other: Lot) -> str:
     views = (_view(base), _view(other))
     if views[0] == views[1]:
         return ""
-    return (
-        f"The cure of {base.code} is {views[0]} d, that of {other.code} {views[1]} d; the longer "
-        "is taken."
+    return tr(
+        "The cure of {code} is {days} d, that of {other} {other_days} d; the longer is taken.",
+        code=base.code,
+        days=views[0],
+        other=other.code,
+        other_days=views[1],
     )
 
 
 def _amounts_differ(base: Lot, other: Lot) -> str:
     if dict(base.amounts_changed) == dict(other.amounts_changed):
         return ""
-    return f"The figures that you changed differ; those of {base.code} are kept."
+    return tr("The figures that you changed differ; those of {code} are kept.", code=base.code)
 
 
 _DOUBTS: tuple[Callable[[Lot, Lot], str], ...] = (

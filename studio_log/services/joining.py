@@ -12,6 +12,7 @@ from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Cause
 from studio_log.domain.starting import piece_data
 from studio_log.domain.windows import windows_of
+from studio_log.language.words import counted, tr, tr_later
 from studio_log.present import words
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
@@ -30,10 +31,10 @@ def join_lots(desk: Desk, command: JoinLots) -> Outcome:
     """Make one lot of several: it carries on the history of the one that is latest."""
     name = clean(command.name, "The name", LONGEST_NAME)
     if not name:
-        raise Refusal("The joined lot needs a name. Nothing was joined.")
+        raise Refusal(tr("The joined lot needs a name. Nothing was joined."))
     meeting = _meeting(desk, command.codes)
     if meeting.doubts and not command.sure:
-        raise Question(f"{' '.join(meeting.doubts)} Join them all the same?")
+        raise Question(tr("{doubts} Join them all the same?", doubts=" ".join(meeting.doubts)))
     code = next_lot_code(desk)
     joined = _carry_on(desk, meeting, code)
     made = desk.entry(code, Act.JOIN_FROM, command.at, data=_data(meeting, name))
@@ -46,7 +47,7 @@ def join_lots(desk: Desk, command: JoinLots) -> Outcome:
     milks = _share_milk(desk, codes, code)
     desk.settle(joined, Cause())
     return Outcome(
-        f"{code} {name} is joined from {_and(codes)}.",
+        tr("{code} {name} is joined from {codes}.", code=code, name=name, codes=_and(codes)),
         lots=frozenset({*codes, code}),
         milks=frozenset(milks),
         code=code,
@@ -60,12 +61,15 @@ def _meeting(desk: Desk, codes: Iterable[str]) -> Meeting:
     meeting = meet([desk.lot(code) for code in codes])
     if len(meeting.pieces) > MOST_PIECES:
         raise Refusal(
-            f"A lot may have {MOST_PIECES} pieces; these have {len(meeting.pieces)}. "
-            "Nothing was joined."
+            tr(
+                "A lot may have {most} pieces; these have {n}. Nothing was joined.",
+                most=MOST_PIECES,
+                n=len(meeting.pieces),
+            )
         )
     grams = meeting.joined("", "").grams
     if grams is not None and grams > MOST_GRAMS:
-        raise Refusal("A lot weighs up to 500 kg. Nothing was joined; leave them apart.")
+        raise Refusal(tr("A lot weighs up to 500 kg. Nothing was joined; leave them apart."))
     return meeting
 
 
@@ -123,8 +127,13 @@ def undo_join(desk: Desk, code: str) -> Outcome:
     since = [entry for entry in own_entries(desk.entries(code)) if entry.act not in UNDO_FIRST]
     if since:
         raise Refusal(
-            f"{code} has been worked on since it was joined: entry {since[-1].number} "
-            f"({since[-1].act.words}) stands on it. Take that back first. Nothing was changed."
+            tr(
+                "{code} has been worked on since it was joined: entry {number} ({act}) stands on "
+                "it. Take that back first. Nothing was changed.",
+                code=code,
+                number=since[-1].number,
+                act=since[-1].act.words,
+            )
         )
     milks = [milk for milk in desk.milks() if code in milk.lots]
     for milk in milks:
@@ -136,7 +145,11 @@ def undo_join(desk: Desk, code: str) -> Outcome:
         lot = desk.rewrite(parent, desk.entry(parent, Act.UNDO, target=target.number))
         desk.settle(lot, Cause(undoing=True, why="the join was taken back"))
     return Outcome(
-        f"{_and(list(joined.parents))} stand again; {code} is taken back.",
+        tr(
+            "{codes} stand again; {code} is taken back.",
+            codes=_and(list(joined.parents)),
+            code=code,
+        ),
         lots=frozenset({code, *joined.parents}),
         milks=frozenset(milk.code for milk in milks),
         subject=code,
@@ -188,14 +201,22 @@ def join_seen(_house: Any, desk: Desk, question: JoinFor) -> JoinSeen:
 def _becomes(desk: Desk, meeting: Meeting) -> tuple[str, ...]:
     lot = meeting.joined("the joined lot", "")
     grams = lot.grams
-    weight = f", {words.mass(grams, desk.units)}" if grams is not None else ""
-    count = "1 piece" if len(lot.pieces) == 1 else f"{len(lot.pieces)} pieces"
+    weight = words.mass(grams, desk.units)
+    count = counted(len(lot.pieces), tr_later("{n} piece"), tr_later("{n} pieces"))
     codes = _and([one.code for one in meeting.lots])
     said = (
-        f"A new lot of {count}{weight}, which carries on from {meeting.base.code}.",
+        tr(
+            "A new lot of {pieces}, {weight}, which carries on from {code}.",
+            pieces=count,
+            weight=weight,
+            code=meeting.base.code,
+        ),
         f"{doing_words(desk, lot)}.",
         _next_words(desk, lot),
-        f"{codes} end in it. What was written of them stays, and each shows the other.",
+        tr(
+            "{codes} end in it. What was written of them stays, and each shows the other.",
+            codes=codes,
+        ),
     )
     return tuple(filter(None, said))
 
@@ -203,17 +224,17 @@ def _becomes(desk: Desk, meeting: Meeting) -> tuple[str, ...]:
 def _next_words(desk: Desk, lot: Lot) -> str:
     cure = cure_of(lot)
     if cure is not None and cure.running:
-        return f"Ready {words.moment(cure.ready_at, desk.now, desk.zone)}."
+        return tr("Ready {when}.", when=words.moment(cure.ready_at, desk.now, desk.zone))
     windows = windows_of(lot, desk.now, desk.quiet)
     for step in lot.open_steps():
         window = windows.get(step.number)
         if window is not None and step.spec.kind is not StepKind.CURE:
-            return f"Best ended {words.moment(window.best_end, desk.now, desk.zone)}."
+            return tr("Best ended {when}.", when=words.moment(window.best_end, desk.now, desk.zone))
     return ""
 
 
 def _and(codes: list[str]) -> str:
-    return f"{', '.join(codes[:-1])} and {codes[-1]}"
+    return tr("{first} and {last}", first=", ".join(codes[:-1]), last=codes[-1])
 
 
 HANDLERS: Mapping[type, Callable[[Desk, Any], Outcome]] = {JoinLots: join_lots}

@@ -23,6 +23,7 @@ from typing_extensions import override
 from studio_log.domain.day_text import Prefer
 from studio_log.domain.methods import Method
 from studio_log.domain.pieces import Piece
+from studio_log.language.words import tr
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.fitting_area import FittingArea
 from studio_log.ui.widgets.last_values import LastValues
@@ -114,7 +115,7 @@ class _Box(QDialog):
         self.yes = self.buttons.addButton(accept, QDialogButtonBox.ButtonRole.AcceptRole)
         dress_button(self.yes, "primary")
         self.yes.setDefault(True)
-        self.buttons.addButton("&Leave it", QDialogButtonBox.ButtonRole.RejectRole)
+        self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
         self.buttons.accepted.connect(self.take)
         self.buttons.rejected.connect(self.reject)
         self._stand(body, title or accept.replace("&", ""))
@@ -152,8 +153,8 @@ class _Box(QDialog):
 
 class _MomentBox(_Box):
     def __init__(self, parent: QWidget, title: str, clock: WallClock, prefer: Prefer) -> None:
-        super().__init__(parent, title, "", "&Take this time")
-        self.line = MomentLine(clock, name="Time", prefer=prefer)
+        super().__init__(parent, title, "", tr("&Take this time"))
+        self.line = MomentLine(clock, name=tr("Time"), prefer=prefer)
         self.fields.addRow(self.line)
 
     @override
@@ -164,11 +165,11 @@ class _MomentBox(_Box):
 
 class _SplitBox(_Box):
     def __init__(self, parent: QWidget, pieces: Sequence[Piece], name: str) -> None:
-        words = "The pieces that leave make a new lot with the same past."
-        super().__init__(parent, "Split the lot", words, "&Split")
+        words = tr("The pieces that leave make a new lot with the same past.")
+        super().__init__(parent, tr("Split the lot"), words, tr("&Split"))
         self.name = QLineEdit(name)
         self.name.setMaxLength(200)
-        self.fields.addRow("&Name of the new lot", self.name)
+        self.fields.addRow(tr("&Name of the new lot"), self.name)
         self.piles = Piles(pieces)
         self.column.insertWidget(self.column.count() - 1, self.piles, 1)
         self.piles.changed.connect(self.fault.hide)
@@ -181,38 +182,38 @@ class _SplitBox(_Box):
     @override
     def check(self) -> str:
         if not self.chosen:
-            return "Lay at least one piece on the pile that leaves."
+            return tr("Lay at least one piece on the pile that leaves.")
         if not self.piles.stays.count():
-            return "At least one piece has to stay."
-        return "" if self.name.text().strip() else "The new lot needs a name."
+            return tr("At least one piece has to stay.")
+        return "" if self.name.text().strip() else tr("The new lot needs a name.")
 
 
 class _ChangeBox(_Box):
     def __init__(self, parent: QWidget, name: str, place: str, vessel: str) -> None:
-        super().__init__(parent, "Change the lot", "", "&Change")
+        super().__init__(parent, tr("Change the lot"), "", tr("&Change"))
         self.name = QLineEdit(name)
         self.place = QLineEdit(place)
         self.places = LastValues(self.place, "place")
         self.weight = UnderstoodLine(
-            weight, name="Weight", hint="as it is — or 412 g, 14.5 oz", slug="weight"
+            weight, name=tr("Weight"), hint=tr("as it is — or 412 g, 14.5 oz"), slug="weight"
         )
         self.weighed = QComboBox()
-        for words, value in (("not said", None), ("before scouring", "before"),
-                             ("after scouring", "after")):  # fmt: skip
+        for words, value in ((tr("not said"), None), (tr("before scouring"), "before"),
+                             (tr("after scouring"), "after")):  # fmt: skip
             self.weighed.addItem(words, value)
         self.cure = UnderstoodLine(
-            days, name="Cure", hint="as it is — or a number of days: 90", slug="cure"
+            days, name=tr("Cure"), hint=tr("as it is — or a number of days: 90"), slug="cure"
         )
         self.bucket = UnderstoodLine(
-            volume, name="Bucket", hint="as it is — or 10 L, 2.5 gal", slug="bucket"
+            volume, name=tr("Bucket"), hint=tr("as it is — or 10 L, 2.5 gal"), slug="bucket"
         )
         self.vessel = QLineEdit(vessel)
-        self.vessel.setPlaceholderText("blue tub, if lots share it")
+        self.vessel.setPlaceholderText(tr("blue tub, if lots share it"))
         self.vessels = LastValues(self.vessel, "vessel")
-        for label, field in (("&Name", self.name), ("&Place", self.place),
-                             ("&Weight", self.weight), ("W&eighed", self.weighed),
-                             ("&Cure", self.cure), ("&Bucket", self.bucket),
-                             ("Bucket’s na&me", self.vessel)):  # fmt: skip
+        for label, field in ((tr("&Name"), self.name), (tr("&Place"), self.place),
+                             (tr("&Weight"), self.weight), (tr("W&eighed"), self.weighed),
+                             (tr("&Cure"), self.cure), (tr("&Bucket"), self.bucket),
+                             (tr("Bucket’s na&me"), self.vessel)):  # fmt: skip
             self.fields.addRow(label, field)
         self._before = (name, place, vessel)
 
@@ -233,12 +234,14 @@ class _ChangeBox(_Box):
     @override
     def check(self) -> str:
         if not self.name.text().strip():
-            return "A lot needs a name."
+            return tr("A lot needs a name.")
         lines = (self.weight, self.cure, self.bucket)
         wrong = next((line for line in lines if not line.ok), None)
         if wrong is not None:
             wrong.setFocus(Qt.FocusReason.OtherFocusReason)
-            return "One of the figures is not understood; it says why beneath. The rest is kept."
+            return tr(
+                "One of the figures is not understood; it says why beneath. The rest is kept."
+            )
         for last in (self.places, self.vessels, *lines):
             last.remember()
         return ""
@@ -252,11 +255,11 @@ class Dialogs:
 
     def reason(self, parent: QWidget, title: str, words: str) -> str | None:
         """Ask for a reason; it may be empty."""
-        box = _Box(parent, title, words, "&Go on")
+        box = _Box(parent, title, words, tr("&Go on"))
         line = QLineEdit()
         line.setMaxLength(1000)
         last = LastValues(line, "reason")
-        box.fields.addRow("&Reason", line)
+        box.fields.addRow(tr("&Reason"), line)
         if not box.asked():
             return None
         last.remember()
@@ -276,11 +279,13 @@ class Dialogs:
 
     def method(self, parent: QWidget, methods: Sequence[Method]) -> str | None:
         """Ask for a method."""
-        box = _Box(parent, "Go on to a method", "Its steps follow those of the lot.", "&Go on")
+        box = _Box(
+            parent, tr("Go on to a method"), tr("Its steps follow those of the lot."), tr("&Go on")
+        )
         choice = QComboBox()
         for method in methods:
             choice.addItem(method.title, method.slug)
-        box.fields.addRow("&Method", choice)
+        box.fields.addRow(tr("&Method"), choice)
         return str(choice.currentData()) if methods and box.asked() else None
 
     def lot_change(
@@ -292,14 +297,14 @@ class Dialogs:
 
     def tell(self, parent: QWidget, title: str, words: str) -> None:
         """Say something at length."""
-        box = _Box(parent, title, words, "&Close")
+        box = _Box(parent, title, words, tr("&Close"))
         box.buttons.buttons()[1].hide()
         box.asked()
 
     def closing(self, parent: QWidget, words: str) -> Literal["keep", "quit"] | None:
         """Say once that closing keeps reminding."""
-        box = _Box(parent, "Studio Log keeps reminding", words, "&Keep reminding")
-        leave = box.buttons.addButton("&Quit", QDialogButtonBox.ButtonRole.DestructiveRole)
+        box = _Box(parent, tr("Studio Log keeps reminding"), words, tr("&Keep reminding"))
+        leave = box.buttons.addButton(tr("&Quit"), QDialogButtonBox.ButtonRole.DestructiveRole)
         wants_quit: list[bool] = []
 
         def note_quit() -> None:

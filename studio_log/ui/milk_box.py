@@ -34,7 +34,7 @@ class MilkBox(QDialog):
 
     def __init__(self, bridge: Bridge, offer: MilkOffer, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Record the milk")
+        self.setWindowTitle(tr("Record the milk"))
         self._bridge = bridge
         self._offer = offer
         self._typed = False
@@ -45,14 +45,14 @@ class MilkBox(QDialog):
         self.litres = UnderstoodLine(volume, name=tr("Milk"), hint="1.8 L, 7.6 cups", slug="milk")
         self.strength = Words(tone="soft", size="small")
         self.kept = QComboBox()
-        self.kept.addItem("cold: good for a further coat for 48 h", userData=True)
-        self.kept.addItem("at room heat: good for 4 h", userData=False)
-        self.made = MomentLine(bridge, name="Made at", blank="now")
+        self.kept.addItem(tr("cold: good for a further coat for 48 h"), userData=True)
+        self.kept.addItem(tr("at room heat: good for 4 h"), userData=False)
+        self.made = MomentLine(bridge, name=tr("Made at"), blank=tr("now"))
         self.fault = Words(tone="danger_ink")
         self.fault.hide()
         self.buttons = QDialogButtonBox()
-        self.take = self.buttons.addButton("&Record it", QDialogButtonBox.ButtonRole.AcceptRole)
-        self.buttons.addButton("&Leave it", QDialogButtonBox.ButtonRole.RejectRole)
+        self.take = self.buttons.addButton(tr("&Record it"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
         dress_button(self.take, "primary")
         self._lay_out()
         self._propose()
@@ -117,18 +117,18 @@ class MilkBox(QDialog):
         column = QVBoxLayout(body)
         column.setContentsMargins(20, 18, 20, 0)
         column.setSpacing(10)
-        column.addWidget(Words("Record the milk", size="large", bold=True))
+        column.addWidget(Words(tr("Record the milk"), size="large", bold=True))
         column.addWidget(
-            Words("Each coat then names its milk, and its life is watched.", tone="soft")
+            Words(tr("Each coat then names its milk, and its life is watched."), tone="soft")
         )
         column.addWidget(self._lots())
         form = QFormLayout()
         form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
         for words, field in (
-            ("&Dry beans", self.beans),
-            ("&Milk", self.litres),
-            ("&Kept", self.kept),
-            ("Made &at", self.made),
+            (tr("&Dry beans"), self.beans),
+            (tr("&Milk"), self.litres),
+            (tr("&Kept"), self.kept),
+            (tr("Made &at"), self.made),
         ):
             form.addRow(words, field)
         column.addLayout(form)
@@ -141,7 +141,7 @@ class MilkBox(QDialog):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
-        whole.addWidget(FittingArea(body, name="Record the milk"), 1)
+        whole.addWidget(FittingArea(body, name=tr("Record the milk")), 1)
         whole.addLayout(foot)
 
     def _lots(self) -> QWidget:
@@ -156,4 +156,4 @@ class MilkBox(QDialog):
             box.toggled.connect(self._propose)
             self.boxes[code] = box
             column.addWidget(box)
-        return scrolled(lots, name="Lots") if len(self.boxes) > MOST_LOTS else lots
+        return scrolled(lots, name=tr("Lots")) if len(self.boxes) > MOST_LOTS else lots

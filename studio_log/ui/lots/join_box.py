@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import Outcome
 from studio_log.services.joins import JoinFor, JoinLots, JoinOffer, JoinSeen
 from studio_log.ui.bridge import Bridge
@@ -27,13 +28,13 @@ ROOM: Final = 20
 TYPING_MS: Final = 250
 MOST_LINES: Final = 4
 """So many lots are seen at once; more of them scroll."""
-INTRO: Final = "A new lot takes the pieces of both and carries on. Both codes end in it."
-ALONE: Final = (
+INTRO: Final = tr_later("A new lot takes the pieces of both and carries on. Both codes end in it.")
+ALONE: Final = tr_later(
     "No other lot follows this method and stands at the same step now. Type a code to see what "
     "keeps it apart."
 )
-CHOOSE: Final = "What will become of them stands here once a lot is chosen."
-NO_LOT: Final = "Choose the lot that joins it, or type its code."
+CHOOSE: Final = tr_later("What will become of them stands here once a lot is chosen.")
+NO_LOT: Final = tr_later("Choose the lot that joins it, or type its code.")
 
 
 class JoinBox(QDialog):
@@ -44,26 +45,26 @@ class JoinBox(QDialog):
 
     def __init__(self, bridge: Bridge, offer: JoinOffer, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Join lots")
+        self.setWindowTitle(tr("Join lots"))
         self.setModal(True)
         self._bridge = bridge
         self._offer = offer
         self._seen = JoinSeen()
         self._asked = ""
         self.lots = QListWidget()
-        self.lots.setAccessibleName("Lots that can join it")
+        self.lots.setAccessibleName(tr("Lots that can join it"))
         self.code = QLineEdit()
         self.code.setMaxLength(20)
         self.code.setPlaceholderText("26-031")
         self.name = QLineEdit(offer.name)
         self.name.setMaxLength(200)
-        self.becomes = Words(CHOOSE, tone="soft")
+        self.becomes = Words(tr(CHOOSE), tone="soft")
         self.doubts = Words(tone="ochre_ink")
         self.refusal = Words(tone="danger_ink")
         self.message = MessageBar(bridge)
         self.buttons = QDialogButtonBox()
-        self.join = self.buttons.addButton("&Join them", QDialogButtonBox.ButtonRole.AcceptRole)
-        self.leave = self.buttons.addButton("&Leave it", QDialogButtonBox.ButtonRole.RejectRole)
+        self.join = self.buttons.addButton(tr("&Join them"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self.leave = self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
         dress_button(self.join, "primary")
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
         self._settled = QTimer(self, singleShot=True, interval=0)
@@ -87,7 +88,7 @@ class JoinBox(QDialog):
             return
         name = self.name.text().strip()
         if not name:
-            self.refusal.show_words("The joined lot needs a name.")
+            self.refusal.show_words(tr("The joined lot needs a name."))
             self.name.setFocus(Qt.FocusReason.OtherFocusReason)
             return
         command = JoinLots((self._offer.code, self.other), name, sure=bool(self._seen.doubts))
@@ -119,15 +120,15 @@ class JoinBox(QDialog):
         """Ask what would become of the two; an answer for a code left meanwhile is dropped."""
         self._asked = self.other
         if not self.other:
-            self._show(JoinSeen(refusal="" if self.lots.count() else ALONE))
-            self.refusal.show_words(NO_LOT)
+            self._show(JoinSeen(refusal="" if self.lots.count() else tr(ALONE)))
+            self.refusal.show_words(tr(NO_LOT))
             return
         self._bridge.ask(JoinFor((self._offer.code, self.other)), self._show)
 
     def _show(self, seen: JoinSeen) -> None:
         self._seen = seen
         self.becomes.set_tone("ink" if seen.becomes else "soft")
-        self.becomes.setText("\n".join(seen.becomes) or CHOOSE)
+        self.becomes.setText("\n".join(seen.becomes) or tr(CHOOSE))
         self.becomes.setVisible(not seen.refusal)
         self.doubts.show_words("\n".join(f"? {words}" for words in seen.doubts))
         self.refusal.show_words(seen.refusal)
@@ -135,7 +136,7 @@ class JoinBox(QDialog):
             " ".join((*seen.becomes, *seen.doubts, seen.refusal)).strip()
         )
         self._settled.start()
-        self.join.setText("&Join them all the same" if seen.doubts else "&Join them")
+        self.join.setText(tr("&Join them all the same") if seen.doubts else tr("&Join them"))
 
     def _bring_in_sight(self) -> None:
         """Scroll to what was found once its lines are laid out: nobody joins unread."""
@@ -152,30 +153,37 @@ class JoinBox(QDialog):
         self.alone.setVisible(self.lots.count() == 0)
         self.lots.setFixedHeight(self._row * min(self.lots.count(), MOST_LINES) + 8)
 
-    def _lay_out(self) -> None:
-        line = em(self)
-        self._row = line * 2 + ROOM
-        body, fields = QWidget(), QWidget()
+    def _fields(self) -> QWidget:
+        fields = QWidget()
         form = QFormLayout(fields)
         form.setContentsMargins(0, 0, 0, 0)
         form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
         form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
-        for label, field in (("&Other lot", self.code), ("&Name", self.name)):
+        for label, field in ((tr("&Other lot"), self.code), (tr("&Name"), self.name)):
             form.addRow(label, field)
             field.setAccessibleName(label.replace("&", ""))
+        return fields
+
+    def _lay_out(self) -> None:
+        line = em(self)
+        self._row = line * 2 + ROOM
+        body, fields = QWidget(), self._fields()
         column = QVBoxLayout(body)
         column.setContentsMargins(20, 18, 20, 10)
         column.setSpacing(10)
-        title = f"Join {self._offer.code} {self._offer.name} with another lot"
+        title = tr(
+            "Join {code} {name} with another lot", code=self._offer.code, name=self._offer.name
+        )
         self.lots.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.alone = Words(ALONE, tone="soft")
+        self.alone = Words(tr(ALONE), tone="soft")
+        intro = tr(INTRO)
         for widget in (
             Words(title, size="large", bold=True),
-            Words(f"{self._offer.doing}. {INTRO}", tone="soft"),
+            Words(f"{self._offer.doing}. {intro}", tone="soft"),
             self.lots,
             self.alone,
             fields,
-            Words("What becomes of them", bold=True),
+            Words(tr("What becomes of them"), bold=True),
             self.becomes,
             self.doubts,
             self.refusal,
@@ -190,7 +198,7 @@ class JoinBox(QDialog):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
-        self.area = scrolled(body, name="Join lots")
+        self.area = scrolled(body, name=tr("Join lots"))
         whole.addWidget(self.area, 1)
         whole.addWidget(self.message)
         whole.addLayout(foot)

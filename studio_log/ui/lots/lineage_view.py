@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import Words, button, em, emptied
 
@@ -60,9 +61,9 @@ class LineageView(QWidget):
         self.buttons = []
         self.own.setText(code)
         split = [child for child in children if child != into]
-        self._fill(self._left, parents, "joined from" if joined else "split from")
-        self._fill(self._right, split, "split into")
-        self._fill(self._right, [into] if into else [], "joined into")
+        self._fill(self._left, parents, tr("joined from") if joined else tr("split from"))
+        self._fill(self._right, split, tr("split into"))
+        self._fill(self._right, [into] if into else [], tr("joined into"))
         self.setVisible(bool(parents or children))
 
     @override

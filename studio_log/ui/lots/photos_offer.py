@@ -8,13 +8,14 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QImage, QPixmap
 from PySide6.QtWidgets import QCheckBox, QComboBox, QFrame, QLabel, QLineEdit, QVBoxLayout
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.pictures import AddPhoto, Picture
 from studio_log.services.questions import StepLine
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.last_values import LastValues
 from studio_log.ui.widgets.parts import Words, button, em
 
-WHOLE = "the whole lot"
+WHOLE = tr_later("the whole lot")
 
 
 @dataclass(frozen=True)
@@ -43,15 +44,15 @@ class PhotoOffer(QFrame):
         self.words = Words(bold=True)
         self.size_words = Words(tone="soft", size="small")
         self.step = QComboBox()
-        self.step.setAccessibleName("The photo belongs to")
+        self.step.setAccessibleName(tr("The photo belongs to"))
         self.taken = QCheckBox()
         self.note = QLineEdit()
         self.note.setMaxLength(1000)
-        self.note.setAccessibleName("Note to the photo")
-        self.note.setPlaceholderText("a note, if any")
+        self.note.setAccessibleName(tr("Note to the photo"))
+        self.note.setPlaceholderText(tr("a note, if any"))
         self.last_notes = LastValues(self.note, "note")
-        self.keep_button = button("&Keep this photo", kind="primary")
-        self.leave_button = button("Lea&ve it")
+        self.keep_button = button(tr("&Keep this photo"), kind="primary")
+        self.leave_button = button(tr("Lea&ve it"))
         acts = FlowLayout(gap=8)
         acts.addWidget(self.keep_button)
         acts.addWidget(self.leave_button)
@@ -72,16 +73,16 @@ class PhotoOffer(QFrame):
     ) -> None:
         """Show a picture; `step` is the one proposed."""
         self._coming, self._picture = coming, picture
-        self.words.setText(f"{picture.name}, for {coming.code}")
+        self.words.setText(tr("{name}, for {code}", name=picture.name, code=coming.code))
         self.size_words.setText(picture.words)
         self.look.setFixedHeight(em(self, 8))
         self.look.clear()
         self.step.clear()
-        self.step.addItem(WHOLE, None)
+        self.step.addItem(tr(WHOLE), None)
         for line in steps:
             self.step.addItem(line.title, line.number)
         self.step.setCurrentIndex(max(self.step.findData(step), 0))
-        self.taken.setText(f"taken {picture.taken_words}: use that time")
+        self.taken.setText(tr("taken {when}: use that time", when=picture.taken_words))
         self.taken.setVisible(picture.taken_at is not None)
         self.taken.setChecked(picture.taken_at is not None)
         self.note.clear()

@@ -9,6 +9,7 @@ from PySide6.QtCore import QBuffer, QMimeData, Signal
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import Outcome
 from studio_log.services.pictures import AddPhoto, Picture, PictureFor
 from studio_log.services.questions import LotSheet
@@ -22,8 +23,8 @@ from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button
 
 FILES: Final = "Pictures (*.jpg *.jpeg *.png *.webp);;All files (*)"
-HINT: Final = "or drop it anywhere on this page, or paste it"
-NONE: Final = "No photos yet. They are kept beside the log, unchanged."
+HINT: Final = tr_later("or drop it anywhere on this page, or paste it")
+NONE: Final = tr_later("No photos yet. They are kept beside the log, unchanged.")
 MOST_AT_ONCE: Final = 40
 OFFERED: Final = 220
 """Pixels of the picture in the offer."""
@@ -48,9 +49,9 @@ class PhotosPage(QWidget):
         self._faults: list[str] = []
         self._offers = 0
         self.choose_files: Callable[[], Sequence[str]] = self._by_dialog
-        self.add = button("Add a &photo…")
-        self.hint = Words(HINT, tone="soft", size="small")
-        self.empty = Words(NONE, tone="soft")
+        self.add = button(tr("Add a &photo…"))
+        self.hint = Words(tr(HINT), tone="soft", size="small")
+        self.empty = Words(tr(NONE), tone="soft")
         self.maker = PictureMaker(self)
         self.offer = PhotoOffer()
         self.said = MessageBar(bridge)

@@ -9,6 +9,7 @@ from PySide6.QtGui import QIcon, QImage, QKeyEvent, QPainter, QPaintEvent, QPixm
 from PySide6.QtWidgets import QApplication, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.ui.lots.photos_thumbs import PictureMaker
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, em, emptied
@@ -103,10 +104,10 @@ class PhotosView(QWidget):
         self._flow = FlowLayout(self._row, gap=8)
         self.large = LargePicture()
         self.words = Words()
-        self.back = button("&All photos")
-        self.before = button("‹", says="The photo before")
-        self.after = button("›", says="The next photo")
-        self.away = button("&Take this photo back", kind="danger")
+        self.back = button(tr("&All photos"))
+        self.before = button("‹", says=tr("The photo before"))
+        self.after = button("›", says=tr("The next photo"))
+        self.away = button(tr("&Take this photo back"), kind="danger")
         self._tools = QWidget()
         tools = FlowLayout(self._tools, gap=8)
         for one in (self.back, self.before, self.after, self.away):

@@ -17,13 +17,14 @@ from typing_extensions import override
 
 from studio_log.domain.number_text import plain
 from studio_log.domain.pieces import Piece
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.widgets.parts import Words, button, em
 from studio_log.ui.widgets.wrapped_items import fit_item
 
 NUMBER: Final = int(Qt.ItemDataRole.UserRole)
 LINES: Final = 7
 """So many line heights of a pile are seen at least; more pieces scroll."""
-HOW: Final = (
+HOW: Final = tr_later(
     "Drag pieces across, or choose them and press Enter or the arrow towards the other pile."
 )
 
@@ -48,7 +49,7 @@ class _Pile(QListWidget):
         self.other: _Pile | None = None
         self._over = over
         self.setAccessibleName(name)
-        self.setAccessibleDescription(HOW)
+        self.setAccessibleDescription(tr(HOW))
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setDragDropMode(QAbstractItemView.DragDropMode.DragDrop)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -115,12 +116,12 @@ class Piles(QWidget):
     def __init__(self, pieces: Sequence[Piece]) -> None:
         super().__init__()
         self._pieces = {piece.number: piece_words(piece) for piece in pieces}
-        self.stays = _Pile("Pieces that stay", Qt.Key.Key_Right)
-        self.leaves = _Pile("Pieces that leave", Qt.Key.Key_Left)
+        self.stays = _Pile(tr("Pieces that stay"), Qt.Key.Key_Right)
+        self.leaves = _Pile(tr("Pieces that leave"), Qt.Key.Key_Left)
         self.stays.other, self.leaves.other = self.leaves, self.stays
         self.stay_words, self.leave_words = Words(bold=True), Words(bold=True)
-        self.over = button("&Leave →", says="The chosen pieces leave")
-        self.back = button("← Sta&y", says="The chosen pieces stay")
+        self.over = button(tr("&Leave →"), says=tr("The chosen pieces leave"))
+        self.back = button(tr("← Sta&y"), says=tr("The chosen pieces stay"))
         for number, words in self._pieces.items():
             self.stays.put(number, words)
         columns = QHBoxLayout()
@@ -130,7 +131,7 @@ class Piles(QWidget):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addLayout(columns)
-        whole.addWidget(Words(HOW, tone="soft", size="small"))
+        whole.addWidget(Words(tr(HOW), tone="soft", size="small"))
         for pile, act in ((self.stays, self.over), (self.leaves, self.back)):
             pile.sent.connect(self._sent)
             pile.itemSelectionChanged.connect(self._tell)
@@ -167,8 +168,8 @@ class Piles(QWidget):
         pile.setCurrentRow(min(row, pile.count() - 1))
 
     def _tell(self) -> None:
-        self.stay_words.setText(f"Stay ({self.stays.count()})")
-        self.leave_words.setText(f"Leave ({self.leaves.count()})")
+        self.stay_words.setText(tr("Stay ({n})", n=self.stays.count()))
+        self.leave_words.setText(tr("Leave ({n})", n=self.leaves.count()))
         self.over.setEnabled(bool(self.stays.selectedItems()))
         self.back.setEnabled(bool(self.leaves.selectedItems()))
 
