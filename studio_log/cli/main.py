@@ -17,6 +17,7 @@ from studio_log.cli import (
     marks,
     methods,
     milks,
+    plan,
     rang,
     safety,
     shelf,
@@ -37,7 +38,7 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, colour, trial,
-        safety,
+        plan, safety,
     )
     for form in room.FORMS
 }  # fmt: skip

@@ -1,0 +1,96 @@
+"""The answer to a problem file, as JSON has it: the same names for both forms of problem.
+
+Moments of a studio are local times, as in its file, or instants in UTC where it names its zone;
+those of a project are its own units.
+"""
+
+from dataclasses import dataclass
+from typing import Any
+
+from studio_log.planning.effort import Effort
+from studio_log.planning.plan_project import ProjectOutcome, plan_project
+from studio_log.planning.plan_studio import Outcome, plan_studio
+from studio_log.planning.problem import Plan, Problem, Span
+from studio_log.planning.project import Project
+from studio_log.planning.sessions import sessions_of
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """What came of a problem: the object for JSON, and the plan of a studio for words."""
+
+    fields: dict[str, Any]
+    plan: Plan | None = None
+
+
+def answer(problem: Problem | Project, effort: Effort) -> Answered:
+    """Plan a problem of either form."""
+    if isinstance(problem, Project):
+        return Answered(_of_project(problem, plan_project(problem, effort)))
+    outcome = plan_studio(problem, effort)
+    return Answered(_of_studio(problem, outcome), outcome.plan)
+
+
+def invalid(faults: tuple[str, ...]) -> dict[str, Any]:
+    """Give the answer to a problem that makes no sense."""
+    return _fields("invalid", faults)
+
+
+def _fields(status: str, why: tuple[str, ...], **more: Any) -> dict[str, Any]:
+    empty: dict[str, Any] = {"starts": {}, "ends": {}, "sessions": [], "bound": None}
+    return {"status": status, **empty, **more, "why": list(why), "ways_out": []}
+
+
+def _of_project(project: Project, outcome: ProjectOutcome) -> dict[str, Any]:
+    starts = dict(outcome.starts or {})
+    return _fields(
+        outcome.status,
+        outcome.why,
+        makespan=outcome.makespan,
+        bound=outcome.bound,
+        starts=starts,
+        ends={one.name: starts[one.name] + one.duration for one in project.tasks if starts},
+        tries=outcome.tries,
+    )
+
+
+def _of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
+    plan = outcome.plan
+    if plan is None:
+        return _fields(outcome.status, outcome.why, score=None, tries=outcome.tries)
+    bound = outcome.bound
+    return _fields(
+        outcome.status,
+        outcome.why,
+        score=list(plan.score.parts()),
+        bound=None if bound is None else [bound.late, bound.sessions, bound.fine],
+        starts=_moments(problem, plan, end=False),
+        ends=_moments(problem, plan, end=True),
+        sessions=[
+            {
+                "start": moment_text(problem, one.start),
+                "end": moment_text(problem, one.end),
+                "steps": [[lot, step] for lot, step in one.steps],
+            }
+            for one in sessions_of(problem, plan)
+        ],
+        vessels=plan.vessels,
+        serves=plan.serves,
+        tries=outcome.tries,
+    )
+
+
+def _moments(problem: Problem, plan: Plan, *, end: bool) -> dict[str, dict[str, str]]:
+    def one(span: Span) -> str:
+        return moment_text(problem, span.end if end else span.start)
+
+    return {
+        lot: {step: one(span) for step, span in spans.items()} for lot, spans in plan.spans.items()
+    }
+
+
+def moment_text(problem: Problem, minute: int) -> str:
+    """Give a moment as the file's own local time, or in UTC with Z where it names a zone."""
+    if problem.clock.zone is None:
+        return problem.clock.local(minute).strftime("%Y-%m-%dT%H:%M")
+    return problem.clock.utc(minute).strftime("%Y-%m-%dT%H:%M:%SZ")

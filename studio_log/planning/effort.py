@@ -1,0 +1,28 @@
+"""How long to plan, and how what came of it is called."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Final, Literal
+
+Status = Literal["optimal", "feasible", "infeasible", "unknown"]
+"""Optimal and infeasible are proved; unknown is: no plan found, and none proved impossible."""
+NOT_FOUND: Final = (
+    "No plan was found in this time, and it is not proved that there is none. Give it more "
+    "seconds, more days, or longer hours."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """How long to plan: until `stop` says so, or for so many tries; `seed` decides chance."""
+
+    stop: Callable[[], bool] = lambda: False
+    """Asked often enough that planning ends within 0.2 s."""
+    tries: int | None = None
+    seed: int = 1
+    on_better: Callable[[Any], None] = lambda _: None
+    """Handed each better plan at once."""
+
+
+class WrongPlanError(Exception):
+    """The checker refused a plan of our own; the words are its sentences."""

@@ -1,0 +1,216 @@
+"""Makes a first plan for all lots: the tightest first, each placed exactly among those before."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from studio_log.planning.board import Board, Placement
+from studio_log.planning.chain import NEVER, Chain, chain_of, windows_of_chain
+from studio_log.planning.linked import place_lot
+from studio_log.planning.placing import Wish, choices_fit, place
+from studio_log.planning.problem import Lot, Problem
+from studio_log.planning.score import Lateness
+from studio_log.planning.stn import LoopError
+
+SESSION: Final = 10**7
+"""The price of a session that is above any sum of fine minutes."""
+LATE: Final = 10**11
+"""The price of a minute late, above any number of sessions."""
+EARLY_SESSION: Final = 12 * 60
+"""In a first plan a session is worth so many minutes of one lot's waiting."""
+FIRST_LOOK: Final = 14 * 1440
+"""Minutes; where nothing is found in them, twice as many are looked at."""
+Limits = list[tuple[int, int]]
+Key = tuple[int, int, int, int]
+"""Lots without a place, minutes late, sessions, fine."""
+
+
+@dataclass(frozen=True, slots=True)
+class Impossible:
+    """A lot that has no place, whatever becomes of the others; `words` say why."""
+
+    lot: str
+    words: str
+
+
+class Studio:
+    """A problem made ready: chains, limits, the board, and what each state of it is worth."""
+
+    def __init__(self, problem: Problem, stop: Callable[[], bool]) -> None:
+        self.problem, self.stop = problem, stop
+        self.board = Board(problem)
+        self.lateness = Lateness(problem)
+        self.chains: dict[str, Chain] = {}
+        self.limits: dict[str, Limits] = {}
+        self.ended: dict[str, int] = {}
+        self.impossible: list[Impossible] = []
+        for lot in problem.lots:
+            chain = chain_of(problem, lot)
+            if chain is None:
+                self.ended[lot.name] = recorded_end(lot)
+                continue
+            self.chains[lot.name] = chain
+            try:
+                self.limits[lot.name] = windows_of_chain(chain, problem)
+            except LoopError as loop:
+                self.impossible.append(Impossible(lot.name, loop_words(chain, loop)))
+
+    def ends(self, without: str = "") -> dict[str, int]:
+        """Give the ends of all lots that have a place."""
+        placed = self.board.placed.items()
+        return self.ended | {name: one.end for name, one in placed if name != without}
+
+    def key(self) -> Key:
+        """Give what the board is worth, smallest first."""
+        ends = self.ends()
+        missing = len(self.chains) - len(self.board.placed)
+        late = self.lateness.of_goals(ends) if not missing else 0
+        late += sum(self.lateness.of_due(name, end) for name, end in ends.items()
+                    if name in self.chains)  # fmt: skip
+        fine = sum(one.fine for one in self.board.placed.values())
+        return missing, late, self.board.sessions(), fine
+
+    def late_price(self, name: str) -> Callable[[int], int]:
+        """Give the price of a lot's end, all others as they are; 0 while goals are not filled."""
+        lateness, others = self.lateness, self.ends(name)
+        whole = len(others) == len(self.problem.lots) - 1 and name in lateness.wanted
+
+        def price(end: int) -> int:
+            late = lateness.of_due(name, end)
+            if whole:
+                late += lateness.of_goals(others | {name: end})
+            return late * LATE
+
+        return price
+
+    def sessions(self, price: int) -> list[int]:
+        """Give the price of a visit in each window: nothing where somebody comes anyway."""
+        visits = self.board.visits
+        return [0 if visits.get(n, 0) > 0 else price for n in range(len(self.board.windows))]
+
+    def try_place(
+        self,
+        name: str,
+        sessions: list[int],
+        limits: Limits,
+        late: Callable[[int], int] | None = None,
+    ) -> Placement | None:
+        """Give the best place for a lot within limits, without putting it there."""
+        wish = Wish(sessions, late or self.late_price(name), limits, self.stop)
+        found = place_lot(self.chains[name], self.problem, self.board, wish)
+        return None if found is None else found[1]
+
+    def first_place(self, name: str, price: int) -> Placement | None:
+        """Give a good early place: a few days are looked at, then twice as many, and so on."""
+        sessions, whole = self.sessions(price), self.limits[name]
+        grid, horizon = self.problem.grid, self.problem.horizon
+        reach = FIRST_LOOK
+        while not self.stop():
+            until = whole[0][0] + reach // grid
+            limits = [(low, min(high, until)) for low, high in whole]
+            found = self.try_place(name, sessions, limits)
+            if found is not None or reach > horizon:
+                return found
+            reach *= 2
+        return None
+
+    def order(self) -> list[str]:
+        """Give the lots, tightest first: running ones by their last moment, then by date."""
+        first = min((goal.at - goal.cured for goal in self.problem.goals), default=NEVER)
+
+        def tightness(name: str) -> tuple[int, int, int]:
+            chain = self.chains[name]
+            if chain.opening is not None:
+                return 0, min(NEVER, chain.since + chain.opening.most), 0
+            due = NEVER if chain.lot.due is None else chain.lot.due
+            wanted = first if name in self.lateness.wanted else NEVER
+            return 1, min(due, wanted), chain.lot.release
+
+        return sorted(self.chains, key=tightness)
+
+    def clear(self) -> None:
+        """Take every lot off the board."""
+        for name in list(self.board.placed):
+            self.board.take(name)
+
+    def fill(self, order: list[str], price: int) -> str | None:
+        """Place all lots in an order; gives the first that finds no place, None if all do."""
+        for name in order:
+            found = self.first_place(name, price)
+            if found is None:
+                return name
+            self.board.put(name, found)
+        return None
+
+    def first_plan(self) -> bool:
+        """Place all lots; one that finds no place goes first and all are placed again.
+
+        Gives whether all are placed. A lot that finds none even alone is `impossible`.
+        """
+        if self.impossible:
+            return False
+        order = self.order()
+        for _ in range(2 * len(order) + 2):
+            self.clear()
+            missed = self.fill(order, EARLY_SESSION)
+            if missed is None:
+                return True
+            if self.stop():  # what is missing then was not looked for
+                return False
+            if order[0] == missed:
+                self._alone(missed)
+                return False
+            order.remove(missed)
+            order.insert(0, missed)
+        return False
+
+    def _alone(self, name: str) -> None:
+        """See whether a lot has no place even alone, its links left out; then it is impossible."""
+        self.clear()
+        sessions = [0] * len(self.board.windows)
+        wish = Wish(sessions, lambda _: 0, self.limits[name], self.stop)
+        whole = choices_fit(self.chains[name], self.problem)
+        found = place(self.chains[name], self.problem, self.board, wish)
+        if whole and found is None and not self.stop():
+            self.impossible.append(Impossible(name, alone_words(self.chains[name])))
+
+    def put_back(self, placements: Mapping[str, Placement]) -> None:
+        """Put the board as it was."""
+        for name in list(self.board.placed):
+            if self.board.placed[name] is not placements.get(name):
+                self.board.take(name)
+        for name, one in placements.items():
+            if name not in self.board.placed:
+                self.board.put(name, one)
+
+
+def recorded_end(lot: Lot) -> int:
+    """Give the end of the last step before the cure, of a lot whose steps are over."""
+    ends = [
+        fact.end
+        for step in lot.steps
+        if not step.cure and (fact := lot.facts.get(step.name)) is not None and fact.end is not None
+    ]
+    return ends[-1] if ends else 0
+
+
+def loop_words(chain: Chain, loop: LoopError) -> str:
+    """Say that a lot's limits contradict each other."""
+    named = [one for one in loop.points if isinstance(one, int)]
+    visits = [chain.visits[one].steps[0][0] for one in sorted(named) if chain.visits[one].steps]
+    about = f" (about {', '.join(dict.fromkeys(visits))})" if visits else ""
+    return (
+        f"{chain.lot.name} cannot be done: its shortest times together{about} are longer than the "
+        "longest times, the recorded moments or the horizon allow. Nothing was planned."
+    )
+
+
+def alone_words(chain: Chain) -> str:
+    """Say that a lot has no place in the hours, even alone."""
+    name = chain.lot.name
+    if chain.opening is not None and chain.opening.step is not None:
+        return (
+            f"{name} cannot be done in these hours, even if everything else were free: "
+            f"{chain.opening.step} is running, and no working hours fall in time for what follows."
+        )
+    return f"{name} cannot be done in these hours, even if everything else were free."

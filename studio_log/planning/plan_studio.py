@@ -1,0 +1,115 @@
+"""Plans a studio's problem: a first plan at once, then better ones until told to stop."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from studio_log.planning.board import Placement
+from studio_log.planning.bounds import Bound, bound_of, exact_alone
+from studio_log.planning.chain import Chain
+from studio_log.planning.check_plan import violations
+from studio_log.planning.effort import NOT_FOUND, Effort, Status, WrongPlanError
+from studio_log.planning.engine import Studio
+from studio_log.planning.improving import Improver
+from studio_log.planning.problem import Plan, Problem, Score, Span
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What came of planning: the best plan, how good it is known to be, and why not better."""
+
+    status: Status
+    plan: Plan | None
+    bound: Bound | None
+    why: tuple[str, ...]
+    tries: int
+
+
+def plan_studio(problem: Problem, effort: Effort) -> Outcome:
+    """Give the best plan found; every plan that leaves here has passed the checker."""
+    studio = Studio(problem, effort.stop)
+    if not studio.first_plan():
+        if studio.impossible:
+            words = tuple(one.words for one in studio.impossible)
+            return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
+        return Outcome("unknown", None, None, (*problem.notes, NOT_FOUND), 0)
+    alone = exact_alone(studio)
+    best = checked(problem, plan_of(studio, studio.board.placed))
+    effort.on_better(best)
+    bound = Bound(*best.score.parts()) if alone else bound_of(problem, effort.stop)
+    improver = Improver(studio, effort.seed)
+    tries = 0
+    while studio.chains and not bound.reached(best.score):
+        if effort.stop() or (effort.tries is not None and tries >= effort.tries):
+            break
+        tries += 1
+        if improver.step():
+            best = checked(problem, plan_of(studio, improver.kept))
+            effort.on_better(best)
+    status: Status = "optimal" if bound.reached(best.score) else "feasible"
+    return Outcome(status, best, bound, problem.notes, tries)
+
+
+def checked(problem: Problem, plan: Plan) -> Plan:
+    """Give a plan on, if the checker finds nothing."""
+    found = violations(problem, plan)
+    if found:
+        raise WrongPlanError(" ".join(found))
+    return plan
+
+
+def plan_of(studio: Studio, placed: Mapping[str, Placement]) -> Plan:
+    """Give the plan of a board: spans in minutes, vessels by name."""
+    ends = studio.ended | {name: one.end for name, one in placed.items()}
+    spans = {name: _spans(studio, studio.chains[name], one) for name, one in placed.items()}
+    for lot in studio.problem.lots:
+        _add_cure(studio, lot.name, spans.setdefault(lot.name, {}), ends[lot.name])
+    vessels = {name: _vessels(studio.chains[name], one.vessels) for name, one in placed.items()}
+    lateness = studio.lateness
+    late = lateness.of_goals(ends)
+    for lot in studio.problem.lots:
+        if lot.due is not None and spans[lot.name]:
+            last = max(span.end for span in spans[lot.name].values())
+            late += lot.weight * max(0, last - lot.due)
+    sessions = len({number for one in placed.values() for number in one.sessions})
+    fine = sum(one.fine for one in placed.values())
+    kept = {name: own for name, own in spans.items() if own}
+    return Plan(kept, vessels, lateness.serves(ends), Score(late, sessions, fine))
+
+
+def _spans(studio: Studio, chain: Chain, placement: Placement) -> dict[str, Span]:
+    grid = studio.problem.grid
+    found: dict[str, Span] = {}
+    if chain.opening is not None and chain.opening.step is not None:
+        found[chain.opening.step] = Span(chain.since, placement.starts[0] * grid)
+    for number, (start, visit) in enumerate(zip(placement.starts, chain.visits, strict=True)):
+        at = start
+        for name, length in visit.steps:
+            found[name] = Span(at * grid, (at + length) * grid)
+            at += length
+        if number < len(chain.betweens):
+            step = chain.betweens[number].step
+            if step is not None:
+                found[step] = Span(at * grid, placement.starts[number + 1] * grid)
+    return found
+
+
+def _add_cure(studio: Studio, name: str, spans: dict[str, Span], end: int) -> None:
+    """Let the cure follow the last step, where it is not over."""
+    lot = next(one for one in studio.problem.lots if one.name == name)
+    cure = lot.steps[-1]
+    if not cure.cure:
+        return
+    fact = lot.facts.get(cure.name)
+    if fact is not None and fact.end is not None:
+        return
+    before = lot.steps[-2].then_after if len(lot.steps) > 1 else 0
+    start = fact.start if fact is not None else end + before
+    spans[cure.name] = Span(start, max(0, start + cure.least))
+
+
+def _vessels(chain: Chain, vessels: Mapping[int, str]) -> dict[str, dict[str, str]]:
+    return {
+        name: {chain.runs[run].kind: vessels[run] for run in runs}
+        for name, runs in chain.held.items()
+        if runs
+    }
