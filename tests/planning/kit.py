@@ -67,7 +67,9 @@ def studio(count: int = 1, /, **changes: Any) -> dict[str, Any]:
         "format": "studio-plan/1", "start": "2027-03-01T00:00", "horizon_days": 14, "grid_min": 10,
         "calendar": {"working": hours(("09:00", "12:00"), ("14:00", "17:00"))},
         "resources": {"vessels": [{"id": "tub1", "kind": "tub", "litres": 20}], "line_m": 6},
-        "lots": [{"id": f"L{n}", "pieces": 2, "steps": deepcopy(SOAK)} for n in range(1, count + 1)],
+        "lots": [
+            {"id": f"L{n}", "pieces": 2, "steps": deepcopy(SOAK)} for n in range(1, count + 1)
+        ],
     }  # fmt: skip
     return base | changes
 

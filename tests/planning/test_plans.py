@@ -22,7 +22,7 @@ from tests.planning.kit import STUDIOS, hours, instance, read, studio, studios
 
 
 def score_of(problem: Problem, plan: Plan) -> tuple[int, ...] | None:
-    """The score that the checker works out for a plan, read off its sentences; None for a bad one."""
+    """The score that the checker works out, read off its sentences; None for a bad plan."""
     said = violations(problem, replace(plan, score=Score(-1, -1, -1)))
     if len(said) != 3 or not all(one.startswith("The ") for one in said):
         return None
