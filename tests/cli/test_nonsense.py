@@ -153,6 +153,8 @@ REFUSED: list[tuple[str, ...]] = [
     ("tags", "26-031", "--to", ""), ("tags", "26-031", "--to", "t.pdf", "--stock", "../x"),
     ("tags", "26-031", "--to", "a\x00b"), ("backup", "--to", ""), ("backup", "--to", "\x00"),
     ("backup", "--to", HALF), ("restore", ""),
+    ("plan", ""), ("plan", "/nowhere.json"), ("plan", "."), ("plan", "a\x00b"), ("plan", LONG),
+    ("plan", "x.json", "--seconds", "soon"), ("plan", "x.json", "--seconds", HUGE),
 ]  # fmt: skip
 
 WRONG: list[tuple[str, ...]] = [
