@@ -208,8 +208,28 @@
         <translation>Die geänderten Zahlen unterscheiden sich; die von {code} bleiben.</translation>
     </message>
     <message>
+        <source>Beans</source>
+        <translation>Bohnen</translation>
+    </message>
+    <message>
+        <source>Soak</source>
+        <translation>Einweichen</translation>
+    </message>
+    <message>
+        <source>Spin</source>
+        <translation>Schleudern</translation>
+    </message>
+    <message>
         <source>Cure</source>
         <translation>Reife</translation>
+    </message>
+    <message>
+        <source>Scour</source>
+        <translation>Reinigen</translation>
+    </message>
+    <message>
+        <source>Rinse</source>
+        <translation>Spülen</translation>
     </message>
     <message>
         <source>as it is — or a number of days: 90</source>
@@ -364,8 +384,36 @@
         <translation>Öffnun&amp;gszeiten je Tag</translation>
     </message>
     <message>
+        <source>Vessels</source>
+        <translation>Gefäße</translation>
+    </message>
+    <message>
+        <source>without a name</source>
+        <translation>ohne Namen</translation>
+    </message>
+    <message>
         <source>Drying line</source>
         <translation>Trockenleine</translation>
+    </message>
+    <message>
+        <source>length not said</source>
+        <translation>Länge nicht angegeben</translation>
+    </message>
+    <message>
+        <source>1 burner</source>
+        <translation>1 Flamme</translation>
+    </message>
+    <message>
+        <source>{limit:g} burners</source>
+        <translation>{limit:g} Flammen</translation>
+    </message>
+    <message>
+        <source>burners not said</source>
+        <translation>Flammen nicht angegeben</translation>
+    </message>
+    <message>
+        <source>Heat</source>
+        <translation>Wärme</translation>
     </message>
     <message>
         <source>Burners</source>
@@ -558,6 +606,10 @@
     <message>
         <source>Hanging since {at}; the last piece counts.</source>
         <translation>Hängt seit {at}; das letzte Stück zählt.</translation>
+    </message>
+    <message>
+        <source> By its weight and the room it is likely dry at {at}.</source>
+        <translation> Nach Gewicht und Raum ist es wohl trocken um {at}.</translation>
     </message>
     <message>
         <source>Still not dry?</source>
@@ -824,12 +876,140 @@
         <translation>0 min</translation>
     </message>
     <message>
+        <source>ahead</source>
+        <translation>steht aus</translation>
+    </message>
+    <message>
+        <source>may begin</source>
+        <translation>darf beginnen</translation>
+    </message>
+    <message>
+        <source>running</source>
+        <translation>läuft</translation>
+    </message>
+    <message>
+        <source>done</source>
+        <translation>fertig</translation>
+    </message>
+    <message>
+        <source>skipped</source>
+        <translation>ausgelassen</translation>
+    </message>
+    <message>
+        <source>{code} {name} — {title}, step {number}: {state}.</source>
+        <translation>{code} {name} — {title}, Schritt {number}: {state}.</translation>
+    </message>
+    <message>
+        <source>Start not written, ended {at}.</source>
+        <translation>Beginn nicht aufgeschrieben, Ende {at}.</translation>
+    </message>
+    <message>
+        <source>{capital} to {at}, {length}.</source>
+        <translation>{capital} bis {at}, {length}.</translation>
+    </message>
+    <message>
+        <source>Since {at}.</source>
+        <translation>Seit {at}.</translation>
+    </message>
+    <message>
+        <source> as you planned it</source>
+        <translation> wie geplant</translation>
+    </message>
+    <message>
+        <source>Best begun {at}{set_by}.</source>
+        <translation>Am besten begonnen {at}{set_by}.</translation>
+    </message>
+    <message>
+        <source>Planned {at} to {at2}</source>
+        <translation>Geplant {at} bis {at2}</translation>
+    </message>
+    <message>
+        <source>; begun {off}</source>
+        <translation>; begonnen {off}</translation>
+    </message>
+    <message>
+        <source>; ended {off}</source>
+        <translation>; beendet {off}</translation>
+    </message>
+    <message>
+        <source>; {span} over its plan</source>
+        <translation>; {span} über dem Plan</translation>
+    </message>
+    <message>
         <source>on time</source>
         <translation>pünktlich</translation>
     </message>
     <message>
         <source>{span} late</source>
         <translation>{span} zu spät</translation>
+    </message>
+    <message>
+        <source>{span} early</source>
+        <translation>{span} zu früh</translation>
+    </message>
+    <message>
+        <source>Ready {at}.</source>
+        <translation>Fertig {at}.</translation>
+    </message>
+    <message>
+        <source>End it</source>
+        <translation>Beenden</translation>
+    </message>
+    <message>
+        <source>Begin it</source>
+        <translation>Beginnen</translation>
+    </message>
+    <message>
+        <source> to {at}</source>
+        <translation> bis {at}</translation>
+    </message>
+    <message>
+        <source> or later</source>
+        <translation> oder später</translation>
+    </message>
+    <message>
+        <source>, best ended {at}</source>
+        <translation>, am besten beendet {at}</translation>
+    </message>
+    <message>
+        <source> No waking moment fits: quiet hours are {words}.</source>
+        <translation> Kein wacher Augenblick passt: die Ruhezeit ist {words}.</translation>
+    </message>
+    <message>
+        <source> Moved out of quiet hours ({words}).</source>
+        <translation> Aus der Ruhezeit verschoben ({words}).</translation>
+    </message>
+    <message>
+        <source>{done} {n} time</source>
+        <translation>{done} {n}-mal</translation>
+    </message>
+    <message>
+        <source>{done} {n} times</source>
+        <translation>{done} {n}-mal</translation>
+    </message>
+    <message>
+        <source>, last {at}</source>
+        <translation>, zuletzt {at}</translation>
+    </message>
+    <message>
+        <source> (overdue)</source>
+        <translation> (überfällig)</translation>
+    </message>
+    <message>
+        <source>{done}; {lower} next {at}{overdue}.</source>
+        <translation>{done}; {lower} als Nächstes {at}{overdue}.</translation>
+    </message>
+    <message>
+        <source>{limit}: passed by {span}.</source>
+        <translation>{limit}: um {span} überschritten.</translation>
+    </message>
+    <message>
+        <source>If it waits: {if_late}</source>
+        <translation>Wenn es wartet: {if_late}</translation>
+    </message>
+    <message>
+        <source>Next: {title}, {at}.</source>
+        <translation>Als Nächstes: {title}, {at}.</translation>
     </message>
     <message>
         <source>in {span}</source>
@@ -3590,8 +3770,76 @@
         <translation>Bald</translation>
     </message>
     <message>
+        <source>Open all folds</source>
+        <translation>Alle Falten öffnen</translation>
+    </message>
+    <message>
+        <source>Fold all</source>
+        <translation>Alle falten</translation>
+    </message>
+    <message>
+        <source>quiet stretches are pleated; click a pleat to open it</source>
+        <translation>ruhige Strecken sind gefaltet; ein Klick auf eine Falte öffnet sie</translation>
+    </message>
+    <message>
+        <source>Show who uses vessels, drying line and heat, and where lots meet (L)</source>
+        <translation>Zeigen, wer Gefäße, Leine und Wärme braucht, und wo sich Partien treffen (L)</translation>
+    </message>
+    <message>
+        <source>Lines</source>
+        <translation>Linien</translation>
+    </message>
+    <message>
         <source>Now</source>
         <translation>Jetzt</translation>
+    </message>
+    <message>
+        <source>Lines · {count}</source>
+        <translation>Linien · {count}</translation>
+    </message>
+    <message>
+        <source>1 time</source>
+        <translation>1-mal</translation>
+    </message>
+    <message>
+        <source>{count} times</source>
+        <translation>{count}-mal</translation>
+    </message>
+    <message>
+        <source>Lots meet {count}; the first: {first} </source>
+        <translation>Partien treffen sich {count}; zuerst: {first} </translation>
+    </message>
+    <message>
+        <source>Lines for vessels, drying line and heat</source>
+        <translation>Linien für Gefäße, Trockenleine und Wärme</translation>
+    </message>
+    <message>
+        <source>Find now</source>
+        <translation>Jetzt suchen</translation>
+    </message>
+    <message>
+        <source>Find now (N)</source>
+        <translation>Jetzt suchen (N)</translation>
+    </message>
+    <message>
+        <source>Zoom out</source>
+        <translation>Verkleinern</translation>
+    </message>
+    <message>
+        <source>Zoom out (−)</source>
+        <translation>Verkleinern (−)</translation>
+    </message>
+    <message>
+        <source>Zoom in</source>
+        <translation>Vergrößern</translation>
+    </message>
+    <message>
+        <source>Zoom in (+)</source>
+        <translation>Vergrößern (+)</translation>
+    </message>
+    <message>
+        <source>Open or fold every pleat</source>
+        <translation>Jede Falte öffnen oder schließen</translation>
     </message>
     <message>
         <source>Spoiling</source>
@@ -5660,6 +5908,230 @@
     <message>
         <source>{first} and {last}</source>
         <translation>{first} und {last}</translation>
+    </message>
+    <message>
+        <source>1 day</source>
+        <translation>1 Tag</translation>
+    </message>
+    <message>
+        <source>{days} days</source>
+        <translation>{days} Tage</translation>
+    </message>
+    <message>
+        <source>fold it</source>
+        <translation>zu falten</translation>
+    </message>
+    <message>
+        <source>open it</source>
+        <translation>zu öffnen</translation>
+    </message>
+    <message>
+        <source>{days} in which nobody is needed. Click or press Enter to {act}.</source>
+        <translation>{days}, in denen niemand gebraucht wird. Klick oder Eingabetaste, um sie {act}.</translation>
+    </message>
+    <message>
+        <source> Now: {join}.</source>
+        <translation> Jetzt: {join}.</translation>
+    </message>
+    <message>
+        <source>{count} short steps: {titles}. Zoom in to see them apart.</source>
+        <translation>{count} kurze Schritte: {titles}. Vergrößern, um sie einzeln zu sehen.</translation>
+    </message>
+    <message>
+        <source>No later: {limit_words}.</source>
+        <translation>Nicht später: {limit_words}.</translation>
+    </message>
+    <message>
+        <source>No earlier than {at}.</source>
+        <translation>Nicht früher als {at}.</translation>
+    </message>
+    <message>
+        <source>{title} ends</source>
+        <translation>{title} endet</translation>
+    </message>
+    <message>
+        <source>1 step moves with it</source>
+        <translation>1 Schritt rückt mit</translation>
+    </message>
+    <message>
+        <source>{others} steps move with it</source>
+        <translation>{others} Schritte rücken mit</translation>
+    </message>
+    <message>
+        <source>In quiet hours ({quiet}).</source>
+        <translation>In der Ruhezeit ({quiet}).</translation>
+    </message>
+    <message>
+        <source>where it was</source>
+        <translation>wo es war</translation>
+    </message>
+    <message>
+        <source>ready {now} instead of {before}</source>
+        <translation>fertig {now} statt {before}</translation>
+    </message>
+    <message>
+        <source>{title} would then fall in quiet hours ({words}).</source>
+        <translation>{title} fiele dann in die Ruhezeit ({words}).</translation>
+    </message>
+    <message>
+        <source>{count} meet</source>
+        <translation>{count} treffen sich</translation>
+    </message>
+    <message>
+        <source>{wanted:g} of {limit:g}</source>
+        <translation>{wanted:g} von {limit:g}</translation>
+    </message>
+    <message>
+        <source>{wanted} of {had}</source>
+        <translation>{wanted} von {had}</translation>
+    </message>
+    <message>
+        <source>{who} meet in {title}, {when}: it holds one lot at a time.</source>
+        <translation>{who} treffen sich in {title}, {when}: es fasst eine Partie auf einmal.</translation>
+    </message>
+    <message>
+        <source>{who} want heat {when}: {wanted:g} pots, {note}.</source>
+        <translation>{who} brauchen Wärme {when}: {wanted:g} Töpfe, {note}.</translation>
+    </message>
+    <message>
+        <source>{who} want {wanted} of the drying line {when}: {note} there are, {short} too few.</source>
+        <translation>{who} brauchen {wanted} der Trockenleine {when}: {note} gibt es, {short} zu wenig.</translation>
+    </message>
+    <message>
+        <source>: length not known</source>
+        <translation>: Länge nicht bekannt</translation>
+    </message>
+    <message>
+        <source>in {title}</source>
+        <translation>in {title}</translation>
+    </message>
+    <message>
+        <source>on the drying line</source>
+        <translation>auf der Trockenleine</translation>
+    </message>
+    <message>
+        <source>takes a burner</source>
+        <translation>braucht eine Flamme</translation>
+    </message>
+    <message>
+        <source>in a vessel without a name; F2 names it</source>
+        <translation>in einem Gefäß ohne Namen; F2 benennt es</translation>
+    </message>
+    <message>
+        <source>{code} {lot} — {title}, step {step}, {place}{much}, {when}.</source>
+        <translation>{code} {lot} — {title}, Schritt {step}, {place}{much}, {when}.</translation>
+    </message>
+    <message>
+        <source>Now: {who}.</source>
+        <translation>Jetzt: {who}.</translation>
+    </message>
+    <message>
+        <source>Free now.</source>
+        <translation>Jetzt frei.</translation>
+    </message>
+    <message>
+        <source>{first}, {second} and {rest} more lots</source>
+        <translation>{first}, {second} und {rest} weitere Partien</translation>
+    </message>
+    <message>
+        <source>{start} to {moment}</source>
+        <translation>{start} bis {moment}</translation>
+    </message>
+    <message>
+        <source>paint sinks in best before it</source>
+        <translation>davor dringt Farbe am besten ein</translation>
+    </message>
+    <message>
+        <source>from here on paint sinks in less well</source>
+        <translation>ab hier dringt Farbe weniger gut ein</translation>
+    </message>
+    <message>
+        <source>by the view that was chosen for this lot</source>
+        <translation>nach der Ansicht, die für diese Partie gewählt wurde</translation>
+    </message>
+    <message>
+        <source>{code} {name} — {mark} day {day}, {when}: {means}.</source>
+        <translation>{code} {name} — {mark} Tag {day}, {when}: {means}.</translation>
+    </message>
+    <message>
+        <source>This cannot be moved. A planned step can be moved while it is ahead, and the end of one that runs; not what is done, nor what begins at once with the step before.</source>
+        <translation>Das kann nicht verschoben werden. Ein geplanter Schritt kann verschoben werden, solange er aussteht, und das Ende eines laufenden; nicht, was fertig ist, noch was sofort mit dem Schritt davor beginnt.</translation>
+    </message>
+    <message>
+        <source>fold {label}</source>
+        <translation>Falte {label}</translation>
+    </message>
+    <message>
+        <source>Legend</source>
+        <translation>Zeichenerklärung</translation>
+    </message>
+    <message>
+        <source>dyed: done</source>
+        <translation>gefärbt: fertig</translation>
+    </message>
+    <message>
+        <source>may end here</source>
+        <translation>darf hier enden</translation>
+    </message>
+    <message>
+        <source>as planned</source>
+        <translation>wie geplant</translation>
+    </message>
+    <message>
+        <source>quiet hours</source>
+        <translation>Ruhezeit</translation>
+    </message>
+    <message>
+        <source>workshop closed</source>
+        <translation>Werkstatt geschlossen</translation>
+    </message>
+    <message>
+        <source>lots meet</source>
+        <translation>Partien treffen sich</translation>
+    </message>
+    <message>
+        <source>The printer did not take the sheet. Nothing was printed. See that it is on, or save the sheet as a picture.</source>
+        <translation>Der Drucker nahm das Blatt nicht an. Nichts wurde gedruckt. Nachsehen, ob er an ist, oder das Blatt als Bild speichern.</translation>
+    </message>
+    <message>
+        <source>as of {whole_moment}</source>
+        <translation>Stand {whole_moment}</translation>
+    </message>
+    <message>
+        <source>the first {count} of {rows} rows</source>
+        <translation>die ersten {count} von {rows} Zeilen</translation>
+    </message>
+    <message>
+        <source>page {number} of {count}</source>
+        <translation>Seite {number} von {count}</translation>
+    </message>
+    <message>
+        <source>Now. Click or press N to find it again.</source>
+        <translation>Jetzt. Ein Klick oder N findet es wieder.</translation>
+    </message>
+    <message>
+        <source>Quiet hours, {at} to {at2}: only what spoils may ring. </source>
+        <translation>Ruhezeit, {at} bis {at2}: nur was verdirbt, darf klingeln. </translation>
+    </message>
+    <message>
+        <source>The workshop is closed, {at} to {at2}. </source>
+        <translation>Die Werkstatt ist geschlossen, {at} bis {at2}. </translation>
+    </message>
+    <message>
+        <source>Pleats: stretches in which nobody is needed</source>
+        <translation>Falten: Strecken, in denen niemand gebraucht wird</translation>
+    </message>
+    <message>
+        <source>{words}. The others stand in the list of lots.</source>
+        <translation>{words}. Die anderen stehen in der Liste der Partien.</translation>
+    </message>
+    <message>
+        <source>No lots are in work. Start a lot, and its steps appear here, hour by hour.</source>
+        <translation>Keine Partie ist in Arbeit. Eine Partie beginnen, und ihre Schritte erscheinen hier, Stunde um Stunde.</translation>
+    </message>
+    <message>
+        <source>{shown:,} of {every:,} lots: those that need hands first</source>
+        <translation>{shown:,} von {every:,} Partien: zuerst die, die Hände brauchen</translation>
     </message>
 </context>
 </TS>

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from studio_log.domain.methods import StepKind
+from studio_log.language.words import tr_later
 
 Scheme = Literal["light", "dark", "strong-light", "strong-dark"]
 """The strong ones are the high contrast: text at 7 to 1, black and white for ground and ink."""
@@ -72,16 +73,16 @@ class Palette:
 
 
 KIND_WORDS: Final[Mapping[StepKind, str]] = {
-    StepKind.BEANS: "Beans",
-    StepKind.MILK: "Milk",
-    StepKind.SOAK: "Soak",
-    StepKind.SPIN: "Spin",
-    StepKind.DRY: "Dry",
-    StepKind.DIP: "Dip",
-    StepKind.CURE: "Cure",
-    StepKind.SCOUR: "Scour",
-    StepKind.RINSE: "Rinse",
-    StepKind.HAND: "By hand",
+    StepKind.BEANS: tr_later("Beans"),
+    StepKind.MILK: tr_later("Milk"),
+    StepKind.SOAK: tr_later("Soak"),
+    StepKind.SPIN: tr_later("Spin"),
+    StepKind.DRY: tr_later("Dry"),
+    StepKind.DIP: tr_later("Dip"),
+    StepKind.CURE: tr_later("Cure"),
+    StepKind.SCOUR: tr_later("Scour"),
+    StepKind.RINSE: tr_later("Rinse"),
+    StepKind.HAND: tr_later("By hand"),
 }
 """The word that stands beside each hue."""
 

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
 
+from studio_log.language.words import tr
+
 FOLD_OVER: Final = timedelta(hours=36)
 """A stretch without hands longer than this is folded."""
 KEEP_AROUND_NOW: Final = timedelta(hours=12)
@@ -76,9 +78,11 @@ def toggled(opened: frozenset[datetime], pleat: Pleat) -> frozenset[datetime]:
 
 def days_in_words(pleat: Pleat) -> str:
     """Tell what is folded and how to open it, as two sentences."""
-    days = "1 day" if pleat.days == 1 else f"{pleat.days} days"
-    act = "fold it" if pleat.opened else "open it"
-    return f"{days} in which nobody is needed. Click or press Enter to {act}."
+    days = tr("1 day") if pleat.days == 1 else tr("{days} days", days=pleat.days)
+    act = tr("fold it") if pleat.opened else tr("open it")
+    return tr(
+        "{days} in which nobody is needed. Click or press Enter to {act}.", days=days, act=act
+    )
 
 
 def _folds(start: datetime, end: datetime, kept: tuple[datetime, datetime]) -> bool:

@@ -11,26 +11,11 @@ from functools import lru_cache
 from typing import Final
 from zoneinfo import ZoneInfo
 
+from studio_log.domain.calendar_words import date_words, month_name, weekday_name
 from studio_log.present.time_scale import TimeScale, flat_parts
 
 Measure = Callable[[str], float]
 """Width of a text in pixels."""
-
-_MONTHS: Final = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
-_WEEKDAYS: Final = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
 
 MINUTE_STEPS: Final = (1, 2, 5, 15, 30, 60, 120, 180, 360, 720)
 """Minutes of wall clock between ticks; each divides a day."""
@@ -215,15 +200,14 @@ def _day_labels(
 
 def _day_forms(day: date, step: int) -> tuple[str, ...]:
     """Names of a day, the fullest first."""
-    month = _MONTHS[day.month - 1]
-    short = month[:3]
+    month = month_name(day.month)
     if step == 31:
-        return (f"{short} {day.year}", short)
-    weekday = _WEEKDAYS[day.weekday()]
+        return (f"{month[:3]} {day.year}", month[:3])
+    weekday = weekday_name(day.weekday())
     return (
-        f"{weekday} {day.day} {month}",
-        f"{weekday} {day.day} {short}",
+        f"{weekday} {date_words(day)}",
+        f"{weekday} {date_words(day, short=True)}",
         f"{weekday} {day.day}",
-        f"{day.day} {short}",
+        date_words(day, short=True),
         f"{day.day}",
     )

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal
 
+from studio_log.language.words import tr
 from studio_log.present.lanes import Bar, Drop, Lane
 from studio_log.present.timeline_layout import LaneLayout, RowSizes, Sheet
 from studio_log.present.timeline_story import step_story
@@ -39,7 +40,7 @@ def story_of(lane: Lane, thing: Bar | Drop) -> str:
 def lane_story(lane: Lane) -> str:
     """Tell the lot and what runs on it, as a sentence."""
     running = [bar.title for bar in lane.bars if bar.state in ("running", "broken")]
-    doing = f" Now: {', '.join(running)}." if running else ""
+    doing = tr(" Now: {join}.", join=", ".join(running)) if running else ""
     return f"{lane.code} {lane.name}.{doing}"
 
 

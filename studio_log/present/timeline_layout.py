@@ -11,6 +11,7 @@ from datetime import datetime
 from typing import Final
 
 from studio_log.domain.methods import StepKind
+from studio_log.language.words import tr
 from studio_log.present.lanes import Bar, BarState, Closed, Lane, Mark, Night
 from studio_log.present.text_room import Interval, Measure, Text, free_parts, text_in
 from studio_log.present.time_scale import TimeScale, flat_parts
@@ -90,7 +91,11 @@ class BarShape:
         if not self.merged:
             return self.bar.story
         titles = ", ".join(bar.title for bar in self.merged)
-        return f"{len(self.merged)} short steps: {titles}. Zoom in to see them apart."
+        return tr(
+            "{count} short steps: {titles}. Zoom in to see them apart.",
+            count=len(self.merged),
+            titles=titles,
+        )
 
 
 @dataclass(frozen=True, slots=True)

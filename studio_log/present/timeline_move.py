@@ -12,6 +12,7 @@ from datetime import UTC, datetime, timedelta
 from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.methods import StepKind
 from studio_log.domain.windows import StepWindow, limit_words, windows_of
+from studio_log.language.words import tr
 from studio_log.present import words
 from studio_log.present.timeline_story import LaneFacts
 
@@ -110,9 +111,11 @@ def _held(
     if reach.until is not None and wanted > reach.until:
         lengths = step.spec.lasts if step.running else None
         gap = None if step.running else step.spec.gap
-        return reach.until, f"No later: {limit_words(step, lengths, gap)}."
+        return reach.until, tr(
+            "No later: {limit_words}.", limit_words=limit_words(step, lengths, gap)
+        )
     if wanted < reach.since:
-        return reach.since, f"No earlier than {facts.at(reach.since)}."
+        return reach.since, tr("No earlier than {at}.", at=facts.at(reach.since))
     at = max(at, reach.since)
     return (at if reach.until is None else min(at, reach.until)), ""
 
@@ -153,21 +156,25 @@ def _words(
 ) -> str:
     """Say the new moment, by how much it moved, what moves with it and what that breaks."""
     step = facts.lot.step(ghosts[0].step)
-    what = f"{step.title} ends" if step.running else step.title
+    what = tr("{title} ends", title=step.title) if step.running else step.title
     parts = [f"{what}: {facts.at(at)}", _shift(at - reach.now_at)]
     others = len(ghosts) - 1
     if others:
-        parts.append("1 step moves with it" if others == 1 else f"{others} steps move with it")
+        parts.append(
+            tr("1 step moves with it")
+            if others == 1
+            else tr("{others} steps move with it", others=others)
+        )
     parts.append(_ready(facts, ghosts, both))
     said = f"{'; '.join(part for part in parts if part)}.".replace("; ", ", ", 1)
     quiet = facts.quiet.words
-    asleep = f"In quiet hours ({quiet})." if facts.quiet.is_quiet(at) else ""
+    asleep = tr("In quiet hours ({quiet}).", quiet=quiet) if facts.quiet.is_quiet(at) else ""
     return " ".join(part for part in (said, limit, asleep, _clash(facts, ghosts, both)) if part)
 
 
 def _shift(by: timedelta) -> str:
     if abs(by) < _MINUTE:
-        return "where it was"
+        return tr("where it was")
     return f"{words.span(by)} {'later' if by > timedelta(0) else 'earlier'}"
 
 
@@ -182,7 +189,11 @@ def _ready(
     if cure is None:
         return ""
     days = [words.day(one[cure.step].best_end, facts.zone, facts.now) for one in (after, before)]
-    return "" if days[0] == days[1] else f"ready {days[0]} instead of {days[1]}"
+    return (
+        ""
+        if days[0] == days[1]
+        else tr("ready {now} instead of {before}", now=days[0], before=days[1])
+    )
 
 
 def _clash(
@@ -196,5 +207,9 @@ def _clash(
         clash = after[ghost.step].moved.clash
         if clash is not None and before[ghost.step].moved.clash is None:
             title = facts.lot.step(ghost.step).title
-            return f"{title} would then fall in quiet hours ({facts.quiet.words})."
+            return tr(
+                "{title} would then fall in quiet hours ({words}).",
+                title=title,
+                words=facts.quiet.words,
+            )
     return ""

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from studio_log.domain.number_text import plain
 from studio_log.domain.sharing import Clash, Shared, Taking, clashes
+from studio_log.language.words import tr
 from studio_log.present import words
 from studio_log.science.units import convert
 
@@ -77,11 +78,17 @@ def _row(
 
 def _names(shared: Shared, name: str, limit: float | None, units: words.Units) -> tuple[str, str]:
     if shared is Shared.VESSEL:
-        return (name, "vessel") if name else ("Vessels", "without a name")
+        return (name, "vessel") if name else (tr("Vessels"), tr("without a name"))
     if shared is Shared.LINE:
-        return "Drying line", line_words(limit, units) if limit else "length not said"
-    count = "1 burner" if limit == 1 else f"{limit:g} burners" if limit else "burners not said"
-    return "Heat", count
+        return tr("Drying line"), line_words(limit, units) if limit else tr("length not said")
+    count = (
+        tr("1 burner")
+        if limit == 1
+        else tr("{limit:g} burners", limit=limit)
+        if limit
+        else tr("burners not said")
+    )
+    return tr("Heat"), count
 
 
 def line_words(metres: float, units: words.Units) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from studio_log.domain.sharing import Clash, Shared, Taking
+from studio_log.language.words import tr
 from studio_log.present.text_room import Interval, Text, text_in
 from studio_log.present.timeline_hits import Hit
 from studio_log.present.timeline_layout import Sheet
@@ -106,7 +107,7 @@ def _taking_shape(
 def _label(row: SharedRow, one: Taking) -> str:
     if row.shared is not Shared.LINE:
         return f"{one.code} {one.title}"
-    return f"{one.code} {line_words(one.amount, row.units) if one.amount else 'length unknown'}"
+    return f"{one.code} {line_words(one.amount, row.units) if one.amount else tr('length unknown')}"
 
 
 def _clash_shape(row: SharedRow, one: Clash, sheet: Sheet) -> ClashShape:

@@ -6,6 +6,7 @@ from typing import Final
 
 from studio_log.domain.quiet_text import listed
 from studio_log.domain.sharing import Clash, Shared, Taking
+from studio_log.language.words import tr
 from studio_log.present import words
 from studio_log.present.timeline_hits import Hit
 from studio_log.present.timeline_shared import SharedRow, line_words
@@ -17,36 +18,63 @@ _ALL: Final = 4
 def clash_label(row: SharedRow, one: Clash) -> str:
     """Say in two words how much is wanted of what there is: "26 of 20 m"."""
     if row.shared is Shared.VESSEL or row.limit is None:
-        return f"{len(one.codes)} meet"
+        return tr("{count} meet", count=len(one.codes))
     if row.shared is Shared.HEAT:
-        return f"{one.wanted:g} of {row.limit:g}"
+        return tr("{wanted:g} of {limit:g}", wanted=one.wanted, limit=row.limit)
     wanted, had = (line_words(metres, row.units) for metres in (one.wanted, row.limit))
-    return f"{wanted.split()[0]} of {had}"
+    return tr("{wanted} of {had}", wanted=wanted.split()[0], had=had)
 
 
 def clash_story(row: SharedRow, one: Clash) -> str:
     """Tell who meets where, when, and how much is missing."""
     who, when = _who(one.codes), _when(row, one)
     if row.shared is Shared.VESSEL:
-        return f"{who} meet in {row.title}, {when}: it holds one lot at a time."
+        return tr(
+            "{who} meet in {title}, {when}: it holds one lot at a time.",
+            who=who,
+            title=row.title,
+            when=when,
+        )
     if row.shared is Shared.HEAT:
-        return f"{who} want heat {when}: {one.wanted:g} pots, {row.note}."
+        return tr(
+            "{who} want heat {when}: {wanted:g} pots, {note}.",
+            who=who,
+            when=when,
+            wanted=one.wanted,
+            note=row.note,
+        )
     limit = row.limit or 0.0
     short = line_words(one.wanted - limit, row.units)
     wanted = line_words(one.wanted, row.units)
-    return f"{who} want {wanted} of the drying line {when}: {row.note} there are, {short} too few."
+    return tr(
+        "{who} want {wanted} of the drying line {when}: {note} there are, {short} too few.",
+        who=who,
+        wanted=wanted,
+        when=when,
+        note=row.note,
+        short=short,
+    )
 
 
 def taking_story(row: SharedRow, one: Taking) -> str:
     """Tell one taking: lot, step, how much and when, and whom it meets."""
     much = ""
     if row.shared is Shared.LINE:
-        much = f": {line_words(one.amount, row.units)}" if one.amount else ": length not known"
-    on = {Shared.VESSEL: f"in {row.title}", Shared.LINE: "on the drying line"}
-    place = on.get(row.shared, "takes a burner")
+        much = f": {line_words(one.amount, row.units)}" if one.amount else tr(": length not known")
+    on = {Shared.VESSEL: tr("in {title}", title=row.title), Shared.LINE: tr("on the drying line")}
+    place = on.get(row.shared, tr("takes a burner"))
     if row.shared is Shared.VESSEL and not one.name:
-        place = "in a vessel without a name; F2 names it"
-    told = f"{one.code} {one.lot} — {one.title}, step {one.step}, {place}{much}, {_when(row, one)}."
+        place = tr("in a vessel without a name; F2 names it")
+    told = tr(
+        "{code} {lot} — {title}, step {step}, {place}{much}, {when}.",
+        code=one.code,
+        lot=one.lot,
+        title=one.title,
+        step=one.step,
+        place=place,
+        much=much,
+        when=_when(row, one),
+    )
     met = _met(row, one)
     return told if met is None else f"{told} {clash_story(row, met)}"
 
@@ -67,7 +95,7 @@ def with_clash(hit: Hit, rows: Sequence[SharedRow]) -> Hit:
 def row_story(row: SharedRow) -> str:
     """Tell who takes it now, and the first clash ahead."""
     there = list(dict.fromkeys(one.code for one in row.takings if one.start <= row.now < one.end))
-    now = f"Now: {_who(there)}." if there else "Free now."
+    now = tr("Now: {who}.", who=_who(there)) if there else tr("Free now.")
     met = f" {clash_story(row, row.clashes[0])}" if row.clashes else ""
     return f"{row.title}, {row.note}. {now}{met}"
 
@@ -97,10 +125,15 @@ def _met(row: SharedRow, one: Taking) -> Clash | None:
 
 def _who(codes: Sequence[str]) -> str:
     if len(codes) > _ALL:
-        return f"{codes[0]}, {codes[1]} and {len(codes) - 2} more lots"
+        return tr(
+            "{first}, {second} and {rest} more lots",
+            first=codes[0],
+            second=codes[1],
+            rest=len(codes) - 2,
+        )
     return listed(codes)
 
 
 def _when(row: SharedRow, one: Taking | Clash) -> str:
     start = words.moment(one.start, row.now, row.zone)
-    return f"{start} to {words.moment(one.end, row.now, row.zone)}"
+    return tr("{start} to {moment}", start=start, moment=words.moment(one.end, row.now, row.zone))

@@ -13,14 +13,15 @@ from studio_log.domain.methods import StepKind
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.tending import next_tending
 from studio_log.domain.windows import StepWindow
+from studio_log.language.words import counted, tr, tr_later
 from studio_log.present import words
 
 _STATES: Mapping[StepState, str] = {
-    StepState.AHEAD: "ahead",
-    StepState.OPEN: "may begin",
-    StepState.RUNNING: "running",
-    StepState.DONE: "done",
-    StepState.SKIPPED: "skipped",
+    StepState.AHEAD: tr_later("ahead"),
+    StepState.OPEN: tr_later("may begin"),
+    StepState.RUNNING: tr_later("running"),
+    StepState.DONE: tr_later("done"),
+    StepState.SKIPPED: tr_later("skipped"),
 }
 _ON_TIME = timedelta(minutes=5)
 """Nobody with wet hands writes to the minute."""
@@ -48,8 +49,17 @@ def step_story(facts: LaneFacts, number: int) -> str:
     """Tell lot, step, state, times, window, tending, lateness, what waits and what is next."""
     lot, step = facts.lot, facts.lot.step(number)
     window = facts.windows.get(number)
-    state = _STATES[lot.state_of(step)]
-    parts = [f"{lot.code} {lot.name} — {step.title}, step {number}: {state}."]
+    state = tr(_STATES[lot.state_of(step)])
+    parts = [
+        tr(
+            "{code} {name} — {title}, step {number}: {state}.",
+            code=lot.code,
+            name=lot.name,
+            title=step.title,
+            number=number,
+            state=state,
+        )
+    ]
     parts.append(_times(facts, step, window))
     parts.append(_planned(facts, step))
     if not step.closed and window is not None:
@@ -63,15 +73,20 @@ def step_story(facts: LaneFacts, number: int) -> str:
 def _times(facts: LaneFacts, step: LotStep, window: StepWindow | None) -> str:
     if step.end is not None:
         if step.start is None:
-            return f"Start not written, ended {facts.at(step.end)}."
+            return tr("Start not written, ended {at}.", at=facts.at(step.end))
         length = words.span(step.end - step.start)
-        return f"{_capital(facts.at(step.start))} to {facts.at(step.end)}, {length}."
+        return tr(
+            "{capital} to {at}, {length}.",
+            capital=_capital(facts.at(step.start)),
+            at=facts.at(step.end),
+            length=length,
+        )
     if step.start is not None:
-        return f"Since {facts.at(step.start)}."
+        return tr("Since {at}.", at=facts.at(step.start))
     if window is None:
         return ""
-    set_by = " as you planned it" if step.plan == window.best_start else ""
-    return f"Best begun {facts.at(window.best_start)}{set_by}."
+    set_by = tr(" as you planned it") if step.plan == window.best_start else ""
+    return tr("Best begun {at}{set_by}.", at=facts.at(window.best_start), set_by=set_by)
 
 
 def _planned(facts: LaneFacts, step: LotStep) -> str:
@@ -80,34 +95,35 @@ def _planned(facts: LaneFacts, step: LotStep) -> str:
     if span is None:
         return ""
     start, end = span
-    told = f"Planned {facts.at(start)} to {facts.at(end)}"
+    told = tr("Planned {at} to {at2}", at=facts.at(start), at2=facts.at(end))
     late = (step.end or max(facts.now, end)) - end
     if step.start is not None and abs(step.start - start) >= _ON_TIME:
-        told += f"; begun {_off(step.start - start)}"
+        told += tr("; begun {off}", off=_off(step.start - start))
     if step.end is not None:
-        told += f"; ended {_off(late)}"
+        told += tr("; ended {off}", off=_off(late))
     elif late >= _ON_TIME:
-        told += f"; {words.span(late)} over its plan"
+        told += tr("; {span} over its plan", span=words.span(late))
     return f"{told}."
 
 
 def _off(late: timedelta) -> str:
     if abs(late) < _ON_TIME:
-        return "on time"
-    return f"{words.span(late)} {'late' if late > timedelta(0) else 'early'}"
+        return tr("on time")
+    span = words.span(late)
+    return tr("{span} late", span=span) if late > timedelta(0) else tr("{span} early", span=span)
 
 
 def _window(facts: LaneFacts, step: LotStep, window: StepWindow) -> str:
     if step.spec.kind is StepKind.CURE:
-        return f"Ready {facts.at(window.best_end)}."
-    bounds, act = (window.end, "End it") if step.running else (window.start, "Begin it")
-    until = f" to {facts.at(bounds.latest)}" if bounds.latest else " or later"
-    best = f", best ended {facts.at(window.best_end)}"
+        return tr("Ready {at}.", at=facts.at(window.best_end))
+    bounds, act = (window.end, tr("End it")) if step.running else (window.start, tr("Begin it"))
+    until = tr(" to {at}", at=facts.at(bounds.latest)) if bounds.latest else tr(" or later")
+    best = tr(", best ended {at}", at=facts.at(window.best_end))
     moved = ""
     if window.moved.clash is not None:
-        moved = f" No waking moment fits: quiet hours are {facts.quiet.words}."
+        moved = tr(" No waking moment fits: quiet hours are {words}.", words=facts.quiet.words)
     elif window.moved.night is not None:
-        moved = f" Moved out of quiet hours ({facts.quiet.words})."
+        moved = tr(" Moved out of quiet hours ({words}).", words=facts.quiet.words)
     return f"{act} {facts.at(bounds.earliest)}{until}{best}.{moved}"
 
 
@@ -116,24 +132,33 @@ def _tending(facts: LaneFacts, step: LotStep) -> str:
     if tending is None or (not step.running and not step.tended):
         return ""
     count = len(step.tended)
-    done = f"{tending.done} {count} time{'' if count == 1 else 's'}"
+    one, many = tr_later("{done} {n} time"), tr_later("{done} {n} times")
+    done = counted(count, one, many, done=tending.done)
     if step.tended:
-        done += f", last {facts.at(step.tended[-1])}"
+        done += tr(", last {at}", at=facts.at(step.tended[-1]))
     due = next_tending(step, facts.quiet) if step.running else None
     if due is None:
         return f"{done}."
-    overdue = " (overdue)" if due < facts.now else ""
-    return f"{done}; {tending.act.lower()} next {facts.at(due)}{overdue}."
+    overdue = tr(" (overdue)") if due < facts.now else ""
+    return tr(
+        "{done}; {lower} next {at}{overdue}.",
+        done=done,
+        lower=tending.act.lower(),
+        at=facts.at(due),
+        overdue=overdue,
+    )
 
 
 def _limit(window: StepWindow) -> str:
     if window.broken is None:
         return ""
-    return f"{window.broken.limit}: passed by {words.span(window.broken.by)}."
+    return tr(
+        "{limit}: passed by {span}.", limit=window.broken.limit, span=words.span(window.broken.by)
+    )
 
 
 def _waits(step: LotStep) -> str:
-    return f"If it waits: {step.spec.if_late}" if step.spec.if_late else ""
+    return tr("If it waits: {if_late}", if_late=step.spec.if_late) if step.spec.if_late else ""
 
 
 def _next(facts: LaneFacts, step: LotStep) -> str:
@@ -141,7 +166,7 @@ def _next(facts: LaneFacts, step: LotStep) -> str:
     for other in facts.lot.steps[facts.lot.place_of(step.number) + 1 :]:
         window = facts.windows.get(other.number)
         if window is not None and facts.lot.taken(other):
-            return f"Next: {other.title}, {facts.at(window.best_start)}."
+            return tr("Next: {title}, {at}.", title=other.title, at=facts.at(window.best_start))
     return ""
 
 

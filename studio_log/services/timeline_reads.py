@@ -9,6 +9,7 @@ from studio_log.domain.open_hours import closed_stretches, read_open
 from studio_log.domain.sharing import takings_of
 from studio_log.domain.tending import coming_tendings
 from studio_log.domain.windows import SHORT, StepWindow, planned_spans, windows_of
+from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.present.lanes import (
     Bar,
@@ -179,9 +180,9 @@ def _stitches(desk: Desk, lot: Lot, step: LotStep, window: StepWindow | None) ->
 
 
 _MEANS = {
-    "paint": "paint sinks in best before it",
-    "resists": "from here on paint sinks in less well",
-    "ready": "by the view that was chosen for this lot",
+    "paint": tr_later("paint sinks in best before it"),
+    "resists": tr_later("from here on paint sinks in less well"),
+    "ready": tr_later("by the view that was chosen for this lot"),
 }
 """What each mark of the cure means for the dyer."""
 
@@ -198,7 +199,15 @@ def _marks(desk: Desk, lot: Lot) -> tuple[Mark, ...]:
 
 def _mark_story(desk: Desk, lot: Lot, mark: CureMark) -> str:
     when = words.moment(mark.at, desk.now, desk.zone)
-    return f"{lot.code} {lot.name} — {mark.name} day {mark.day}, {when}: {_MEANS[mark.kind]}."
+    return tr(
+        "{code} {name} — {mark} day {day}, {when}: {means}.",
+        code=lot.code,
+        name=lot.name,
+        mark=mark.name,
+        day=mark.day,
+        when=when,
+        means=tr(_MEANS[mark.kind]),
+    )
 
 
 def _hands(lot: Lot, windows: dict[int, StepWindow]) -> list[datetime]:

@@ -8,15 +8,17 @@ from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QKeyEvent, 
 from PySide6.QtWidgets import QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.timeline.drag_hand import Hand
 from studio_log.ui.timeline.drag_words import WordSlip
 from studio_log.ui.timeline.sheet_scroll import SheetScroll
 from studio_log.ui.timeline.walk import told
 
 _Key = Qt.Key
-FIXED: Final = (
-    "This cannot be moved. A planned step can be moved while it is ahead, and the end of one that "
-    "runs; not what is done, nor what begins at once with the step before."
+FIXED: Final = tr_later(
+    "This cannot be moved. A planned step can be moved while it is "
+    "ahead, and the end of one that runs; not what is done, nor what "
+    "begins at once with the step before."
 )
 _BY: Final[Mapping[int, int]] = {_Key.Key_Left: -1, _Key.Key_Right: 1}
 """With Shift: which way a planned moment goes."""
@@ -48,7 +50,7 @@ class DragSheet(SheetScroll):
         if key in _BY and event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
             hit = told(self._spot, self._state)
             if hit is None or not self._hand.nudge(self.scene(), hit, _BY[key]):
-                self._say(FIXED, strong=False)
+                self._say(tr(FIXED), strong=False)
             else:
                 self._show_move()
             return True

@@ -6,6 +6,7 @@ The flag has a strip of its own under the hours, so it never hides their labels.
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
+from studio_log.language.words import tr
 from studio_log.present.pleats import Pleat
 from studio_log.ui.timeline.pencils import Pencils
 from studio_log.ui.timeline.sheet_painter import Place, Scene, draw_folds
@@ -175,4 +176,4 @@ def _draw_flag(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
 
 
 def _opened_text(pleat: Pleat) -> str:
-    return f"fold {pleat.label}"
+    return tr("fold {label}", label=pleat.label)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
 from studio_log.domain.methods import StepKind
+from studio_log.language.words import tr
 from studio_log.present.hues import KIND_WORDS
 from studio_log.ui.theme import theme
 from studio_log.ui.timeline.legend_rows import SIGNS, LegendRows, Sign
@@ -19,7 +20,7 @@ class Legend(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._signs: tuple[Sign, ...] = ()
-        self.setAccessibleName("Legend")
+        self.setAccessibleName(tr("Legend"))
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -27,7 +28,7 @@ class Legend(QWidget):
     def show_signs(self, signs: Sequence[Sign]) -> None:
         """Show these kinds of step and other signs."""
         self._signs = tuple(signs)
-        words = (KIND_WORDS[one] if isinstance(one, StepKind) else SIGNS[one] for one in signs)
+        words = (tr(KIND_WORDS[one] if isinstance(one, StepKind) else SIGNS[one]) for one in signs)
         self.setAccessibleDescription(", ".join(words))
         self._fit()
 

@@ -8,19 +8,20 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QFontMetricsF, QLinearGradient, QPainter, QPen
 
 from studio_log.domain.methods import StepKind
+from studio_log.language.words import tr, tr_later
 from studio_log.present.hues import KIND_WORDS
 from studio_log.ui.theme import Theme
 from studio_log.ui.timeline.shapes import draw_kind, drop_path, plain_weave, twill
 
 Sign = StepKind | str
 SIGNS: Final = {
-    "dyed": "dyed: done",
-    "soft": "may end here",
+    "dyed": tr_later("dyed: done"),
+    "soft": tr_later("may end here"),
     "stitch": "tending",
-    "planned": "as planned",
-    "quiet": "quiet hours",
-    "closed": "workshop closed",
-    "meet": "lots meet",
+    "planned": tr_later("as planned"),
+    "quiet": tr_later("quiet hours"),
+    "closed": tr_later("workshop closed"),
+    "meet": tr_later("lots meet"),
 }
 """What is neither a kind of step nor written out, in the order of the legend."""
 
@@ -51,7 +52,7 @@ class LegendRows:
         line, gap, found = self.line, self._look.metrics.l, list[Chip]()
         x = y = 0.0
         for sign in self._signs:
-            word = KIND_WORDS[sign] if isinstance(sign, StepKind) else SIGNS[sign]
+            word = tr(KIND_WORDS[sign] if isinstance(sign, StepKind) else SIGNS[sign])
             wide = line * 1.35 + self._metrics.horizontalAdvance(word)
             if x and x + wide > width:
                 x, y = 0.0, y + line

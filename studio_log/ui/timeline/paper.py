@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QImage, QPagedPaintDevice, QPainter
 
 from studio_log.domain.errors import Refusal
+from studio_log.language.words import tr, tr_later
 from studio_log.present.text_room import fitted
 from studio_log.present.words import whole_moment
 from studio_log.ui.theme import Theme
@@ -20,9 +21,9 @@ from studio_log.ui.timeline.sheet_state import SheetState
 
 MOST_ROWS: Final = 60
 """Rows of one picture: more would be a ribbon that no screen shows; paper has pages."""
-_REFUSED: Final = (
-    "The printer did not take the sheet. Nothing was printed. See that it is on, or save the sheet "
-    "as a picture."
+_REFUSED: Final = tr_later(
+    "The printer did not take the sheet. Nothing was printed. See "
+    "that it is on, or save the sheet as a picture."
 )
 
 
@@ -47,7 +48,9 @@ class Paper:
         self._left = self._state.scale.x(stretch.first)
         self._legend = LegendRows(stretch.signs, look, ratio)
         state = self._state
-        self._note = f"as of {whole_moment(state.now, state.zone.key)}"
+        self._note = tr(
+            "as of {whole_moment}", whole_moment=whole_moment(state.now, state.zone.key)
+        )
 
     @property
     def rows(self) -> int:
@@ -110,7 +113,11 @@ def picture_of(stretch: Stretch, look: Theme, width: float, ratio: float) -> QIm
     """Give the sheet as one picture, `ratio` dots a pixel; of very many rows the first."""
     paper = Paper(stretch, look, width, ratio)
     rows = range(min(paper.rows, MOST_ROWS))
-    note = f"the first {len(rows)} of {paper.rows} rows" if len(rows) < paper.rows else ""
+    note = (
+        tr("the first {count} of {rows} rows", count=len(rows), rows=paper.rows)
+        if len(rows) < paper.rows
+        else ""
+    )
     rim = look.metrics.xl
     high = paper.height(len(rows)) + 2 * rim
     picture = QImage(
@@ -132,7 +139,7 @@ def print_on(device: QPagedPaintDevice, stretch: Stretch, look: Theme, *, ratio:
     """
     painter = QPainter()
     if not painter.begin(device):
-        raise Refusal(_REFUSED)
+        raise Refusal(tr(_REFUSED))
     try:
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
         area = painter.viewport()
@@ -141,7 +148,9 @@ def print_on(device: QPagedPaintDevice, stretch: Stretch, look: Theme, *, ratio:
         for number, rows in enumerate(pages, 1):
             if number > 1:
                 device.newPage()
-            paper.paint(painter, rows, f"page {number} of {len(pages)}")
+            paper.paint(
+                painter, rows, tr("page {number} of {count}", number=number, count=len(pages))
+            )
         return len(pages)
     finally:
         painter.end()

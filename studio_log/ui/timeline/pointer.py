@@ -8,6 +8,7 @@ from typing import Final, TypeVar
 
 from PySide6.QtCore import QPointF
 
+from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.present.lanes import Closed, Night
 from studio_log.present.pleats import Pleat, days_in_words
@@ -21,7 +22,7 @@ from studio_log.ui.timeline.sheet_painter import Scene
 _T = TypeVar("_T", Night, Closed)
 _BESIDE: Final = 3.0
 """Pixels to either side of the line of now that still mean it."""
-NOW_STORY = "Now. Click or press N to find it again."
+NOW_STORY = tr_later("Now. Click or press N to find it again.")
 
 
 def hit_at(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
@@ -70,10 +71,16 @@ def _hit_ground(scene: Scene, hit: Hit, x: float) -> Hit:
     told = ""
     night = _holds(state.nights, moment)
     if night is not None:
-        told += f"Quiet hours, {at(night.start)} to {at(night.end)}: only what spoils may ring. "
+        told += tr(
+            "Quiet hours, {at} to {at2}: only what spoils may ring. ",
+            at=at(night.start),
+            at2=at(night.end),
+        )
     closed = _holds(state.closed, moment)
     if closed is not None:
-        told += f"The workshop is closed, {at(closed.start)} to {at(closed.end)}. "
+        told += tr(
+            "The workshop is closed, {at} to {at2}. ", at=at(closed.start), at2=at(closed.end)
+        )
     return replace(hit, story=f"{told}{hit.story}")
 
 
@@ -95,7 +102,7 @@ def pleat_hit(pleat: Pleat) -> Hit:
 
 def _hit_header(scene: Scene, pencils: Pencils, point: QPointF) -> Hit | None:
     if now_in_sight(scene) and flag_place(scene, pencils).contains(point):
-        return Hit("", "lane", None, NOW_STORY)
+        return Hit("", "lane", None, tr(NOW_STORY))
     if point.x() < scene.place.gutter:
         return None
     for pleat in scene.state.pleats:

@@ -13,6 +13,7 @@ from PySide6.QtGui import QAccessible, QAccessibleInterface, QWindow
 from PySide6.QtWidgets import QAccessibleWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.present.timeline_hits import Hit
 from studio_log.ui.timeline.sheet_scroll import SheetScroll
 from studio_log.ui.timeline.walk import PLEAT_ROW, Spot, stops_of, told
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from studio_log.ui.timeline.sheet_state import SheetState
 
 _Role = QAccessible.Role
-_PLEATS: Final = "Pleats: stretches in which nobody is needed"
+_PLEATS: Final = tr_later("Pleats: stretches in which nobody is needed")
 
 
 class SheetParts(QAccessibleWidget):
@@ -118,7 +119,7 @@ class SheetPart(QAccessibleInterface):
         if kind is not QAccessible.Text.Name:
             return ""
         if self.spot == Spot(PLEAT_ROW):
-            return _PLEATS
+            return tr(_PLEATS)
         hit = self._hit()
         return hit.story if hit is not None else ""
 

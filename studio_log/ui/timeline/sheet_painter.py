@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QTransform
 
+from studio_log.language.words import tr
 from studio_log.present.text_room import fitted
 from studio_log.present.ticks import TickRows
 from studio_log.present.timeline_layout import LaneLayout, Sheet, night_bands
@@ -216,7 +217,7 @@ def _draw_cut(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
     if not words:
         return
     place, top = scene.place, _top(scene, scene.state.row_count)
-    told = f"{words}. The others stand in the list of lots."
+    told = tr("{words}. The others stand in the list of lots.", words=words)
     painter.setPen(pencils.colours.ink)
     painter.setFont(pencils.bar.font)
     room = place.width - 2 * pencils.theme.metrics.l

@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractScrollArea, QFrame, QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.present.pleats import Pleat
 from studio_log.present.time_scale import LEAST_ZOOM, MOST_ZOOM
 from studio_log.ui.theme import theme
@@ -20,7 +21,9 @@ from studio_log.ui.timeline.sheet_painter import Place, Scene, draw_body, draw_g
 from studio_log.ui.timeline.sheet_state import BEFORE_NOW, SheetState
 from studio_log.ui.timeline.walk import Spot
 
-NOTHING: Final = "No lots are in work. Start a lot, and its steps appear here, hour by hour."
+NOTHING: Final = tr_later(
+    "No lots are in work. Start a lot, and its steps appear here, hour by hour."
+)
 ZOOM_STEP: Final = 1.25
 _DRESSED: Final = (QEvent.Type.PaletteChange, QEvent.Type.StyleChange, QEvent.Type.FontChange)
 
@@ -141,7 +144,7 @@ class SheetScroll(QAbstractScrollArea):
             painter.setPen(tools.colours.soft)
             room = QRectF(self.viewport().rect()).adjusted(24, 24, -24, -24)
             flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
-            painter.drawText(room, flags, NOTHING)
+            painter.drawText(room, flags, tr(NOTHING))
 
     @override
     def paintEvent(self, event: QPaintEvent) -> None:

@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 from typing import TYPE_CHECKING, Final
 from zoneinfo import ZoneInfo
 
+from studio_log.language.words import tr
 from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.pleats import Pleat, pleats, toggled
 from studio_log.present.time_scale import TimeScale, time_scale
@@ -70,7 +71,11 @@ class SheetState:
         if not self.left_out or not self.lanes:
             return ""
         shown = len(self.lanes)
-        return f"{shown:,} of {shown + self.left_out:,} lots: those that need hands first"
+        return tr(
+            "{shown:,} of {every:,} lots: those that need hands first",
+            shown=shown,
+            every=shown + self.left_out,
+        )
 
     @property
     def shared(self) -> tuple[SharedRow, ...]:

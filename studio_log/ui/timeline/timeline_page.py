@@ -9,6 +9,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_shared import SharedRow
 from studio_log.present.timeline_shared_words import clash_story
@@ -17,10 +18,10 @@ from studio_log.ui.timeline.legend import Legend
 from studio_log.ui.timeline.sheet_scroll import ZOOM_STEP
 from studio_log.ui.timeline.timeline_view import TimelineView
 
-_OPEN = "Open all folds"
-_FOLD = "Fold all"
-HINT = "quiet stretches are pleated; click a pleat to open it"
-LINES_TIP = "Show who uses vessels, drying line and heat, and where lots meet (L)"
+_OPEN = tr_later("Open all folds")
+_FOLD = tr_later("Fold all")
+HINT = tr_later("quiet stretches are pleated; click a pleat to open it")
+LINES_TIP = tr_later("Show who uses vessels, drying line and heat, and where lots meet (L)")
 
 
 class TimelinePage(QWidget):
@@ -36,14 +37,14 @@ class TimelinePage(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.view = TimelineView(self)
         self.legend = Legend(self)
-        self.heading = QLabel("Steps over time")
-        self.hint = QLabel(HINT)
-        self.lines_button = QPushButton("Lines")
+        self.heading = QLabel(tr("Steps over time"))
+        self.hint = QLabel(tr(HINT))
+        self.lines_button = QPushButton(tr("Lines"))
         self.lines_button.setCheckable(True)
-        self.now_button = QPushButton("Now")
+        self.now_button = QPushButton(tr("Now"))
         self.out_button = QPushButton("−")
         self.in_button = QPushButton("+")
-        self.folds_button = QPushButton(_OPEN)
+        self.folds_button = QPushButton(tr(_OPEN))
         self._dress()
         self._arrange()
         self._connect()
@@ -54,7 +55,7 @@ class TimelinePage(QWidget):
         """Show lots; see `TimelineView.show_lanes`."""
         self.view.show_lanes(lanes, nights, now, zone)
         self.legend.show_signs(self.view.signs())
-        self.hint.setText(self.view.cut_words or HINT)
+        self.hint.setText(self.view.cut_words or tr(HINT))
         self._fit_hint()
 
     def show_around(
@@ -64,10 +65,14 @@ class TimelinePage(QWidget):
         self.view.show_around(closed, shared, left_out=left_out)
         self.lines_button.setEnabled(bool(shared))
         ahead = [clash_story(row, one) for row in shared for one in row.clashes]
-        self.lines_button.setText(f"Lines · {len(ahead)}" if ahead else "Lines")
-        count = "1 time" if len(ahead) == 1 else f"{len(ahead)} times"
-        told = f"Lots meet {count}; the first: {ahead[0]} " if ahead else ""
-        self.lines_button.setToolTip(f"<qt>{escape(told + LINES_TIP)}</qt>")
+        self.lines_button.setText(tr("Lines · {count}", count=len(ahead)) if ahead else tr("Lines"))
+        count = tr("1 time") if len(ahead) == 1 else tr("{count} times", count=len(ahead))
+        told = (
+            tr("Lots meet {count}; the first: {first} ", count=count, first=ahead[0])
+            if ahead
+            else ""
+        )
+        self.lines_button.setToolTip(f"<qt>{escape(told + tr(LINES_TIP))}</qt>")
         self.lines_button.setAccessibleDescription(told)
 
     def toggle_lines(self) -> None:
@@ -96,11 +101,11 @@ class TimelinePage(QWidget):
         dress_label(self.heading, "title")
         dress_label(self.hint, "small")
         for button, name, tip in (
-            (self.lines_button, "Lines for vessels, drying line and heat", LINES_TIP),
-            (self.now_button, "Find now", "Find now (N)"),
-            (self.out_button, "Zoom out", "Zoom out (−)"),
-            (self.in_button, "Zoom in", "Zoom in (+)"),
-            (self.folds_button, _OPEN, "Open or fold every pleat"),
+            (self.lines_button, tr("Lines for vessels, drying line and heat"), tr(LINES_TIP)),
+            (self.now_button, tr("Find now"), tr("Find now (N)")),
+            (self.out_button, tr("Zoom out"), tr("Zoom out (−)")),
+            (self.in_button, tr("Zoom in"), tr("Zoom in (+)")),
+            (self.folds_button, tr(_OPEN), tr("Open or fold every pleat")),
         ):
             button.setAccessibleName(name)
             button.setToolTip(tip)
@@ -170,7 +175,7 @@ class TimelinePage(QWidget):
     @Slot()
     def _tell_folds(self) -> None:
         pleats = self.view.pleats
-        text = _FOLD if pleats and self.view.all_folds_open else _OPEN
+        text = tr(_FOLD) if pleats and self.view.all_folds_open else tr(_OPEN)
         self.folds_button.setText(text)
         self.folds_button.setAccessibleName(text)
         any_lanes = not self.view.is_empty

@@ -10,6 +10,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr
 from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_hits import Hit
 from studio_log.present.timeline_layout import kinds_of
@@ -34,8 +35,8 @@ class TimelineView(PointSheet):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         speak_of_sheets()
-        self.setAccessibleName("Steps over time")
-        self.setAccessibleDescription(NOTHING)
+        self.setAccessibleName(tr("Steps over time"))
+        self.setAccessibleDescription(tr(NOTHING))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
     def show_lanes(
@@ -216,7 +217,7 @@ class TimelineView(PointSheet):
     def _tell(self) -> None:
         """Tell screen readers what the keyboard is on."""
         hit = told(self._spot, self._state)
-        story = hit.story if hit else NOTHING
+        story = hit.story if hit else tr(NOTHING)
         if story == self._told:
             return
         self._told = story
