@@ -6133,5 +6133,9 @@
         <source>{shown:,} of {every:,} lots: those that need hands first</source>
         <translation>{shown:,} von {every:,} Partien: zuerst die, die Hände brauchen</translation>
     </message>
+    <message>
+        <source>length unknown</source>
+        <translation>Länge unbekannt</translation>
+    </message>
 </context>
 </TS>

@@ -107,7 +107,8 @@ def _taking_shape(
 def _label(row: SharedRow, one: Taking) -> str:
     if row.shared is not Shared.LINE:
         return f"{one.code} {one.title}"
-    return f"{one.code} {line_words(one.amount, row.units) if one.amount else tr('length unknown')}"
+    length = line_words(one.amount, row.units) if one.amount else tr("length unknown")
+    return f"{one.code} {length}"
 
 
 def _clash_shape(row: SharedRow, one: Clash, sheet: Sheet) -> ClashShape:
