@@ -11,6 +11,7 @@ from typing import Final, TextIO
 from studio_log.cli import (
     amounts,
     colour,
+    colour_measure,
     dry,
     due,
     lots,
@@ -37,8 +38,8 @@ WRONG: Final = 2
 FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
-        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, colour, trial,
-        plan, safety,
+        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, colour_measure,
+        colour, trial, plan, safety,
     )
     for form in room.FORMS
 }  # fmt: skip

@@ -122,6 +122,16 @@ REFUSED: list[tuple[str, ...]] = [
     ("dry", "--gsm", "150", "--spun", "hand", "--room", "/"),
     *(("colour", verb, wrong, "50,0,0") for verb in ("difference", "grade") for wrong in
       ("", "red", "50,0", "50,0,0,0", "50,,0", "nan,0,0", "1e9,0,0", "50,0,900", "111,0,0", HALF)),
+    *(("colour", "measure", "x.png", "--target", wrong, "--swatch", "1,1,9,9") for wrong in
+      ("", "here", "1,1 9,1 9,9", "1,1,9,1,9,9,1,x", HUGE, HALF)),
+    *(("colour", "measure", "x.png", "--card", "1,1,9,9", "--swatch", wrong) for wrong in
+      ("", "1,1,9", "1,1,0,9", "1,1,9,-9", "nan,1,1,1", HUGE)),
+    ("colour", "measure", "x.png", "--card", "all of it", "--swatch", "1,1,9,9"),
+    *(("colour", "measure", "x.png", "--card", "1,1,9,9", "--reflectance", wrong, "--swatch",
+       "1,1,9,9") for wrong in ("0", "grey", "nan")),
+    ("colour", "measure", "/nonexistent.png", "--card", "1,1,9,9", "--swatch", "1,1,9,9"),
+    ("colour", "measure", "/", "--card", "1,1,9,9", "--swatch", "1,1,9,9"),
+    ("colour", "measure", __file__, "--card", "1,1,9,9", "--swatch", "1,1,9,9"),
     ("trial", "fit", "/nonexistent.csv", "--age", "a", "--depth", "b"),
     ("trial", "fit", "/", "--age", "a", "--depth", "b"),
     ("trial", "fit", "", "--age", "a", "--depth", "b", "--batch", "c"),
@@ -182,6 +192,7 @@ WRONG: list[tuple[str, ...]] = [
     ("amounts", "soy", "--weight", "5g", "--weighed", "later"),
     ("amounts", "soy", "--weight", "5g", "--cups", "tea"),
     ("trial",), ("trial", "fit", "x.csv"), ("trial", "fit", "x.csv", "--age", "a"),
+    ("colour", "measure", "x.png", "--swatch", "1,1,9,9"), ("colour", "measure", "x.png"),
     ("colour",), ("colour", "difference", "50,0,0"), ("colour", "grade"),
     ("dry",), ("soak",), ("soak", "--temperature", "20", "--soaked", "1g"),
     (*drying("--air", "0.1"), "--sides", "3"), (*drying("--air", "0.1"), "--fibre", "wood"),

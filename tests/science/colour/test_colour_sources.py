@@ -4,9 +4,18 @@ import re
 
 import pytest
 
+from studio_log.cli import colour_measure
 from studio_log.domain import trial_fit
 from studio_log.science import statistics_robust
-from studio_log.science.colour import evenness, grades, lab
+from studio_log.science.colour import (
+    correction,
+    evenness,
+    grades,
+    lab,
+    photo_checks,
+    photo_sure,
+    regions,
+)
 from tests.support.tree import TREE
 
 PAGE = TREE / "resources" / "help" / "sources.md"
@@ -31,6 +40,26 @@ FIGURES = {
     "evenness from colours: even, slight, visible up to": (
         f"{g(*(most for most, _ in evenness.SPREAD_BANDS[:-1]))} CIEDE2000"
     ),
+    "a pixel is clipped at codes": (
+        f"{regions.BRIGHTEST_CODE} and up, {regions.DARKEST_CODE} and below"
+    ),
+    "clipped pixels that a region may have": f"{100 * regions.MOST_CLIPPED:g} %",
+    "a patch shines when its brightest twentieth is above its median by": (
+        f"{100 * photo_checks.MOST_GLARE:g} %"
+    ),
+    "light may differ between two cards by": f"{100 * photo_checks.MOST_FALLOFF:g} %",
+    "light may differ across the target by": f"{100 * photo_checks.MOST_TARGET_FALLOFF:g} %",
+    "a swatch is uneven in light above": f"{100 * photo_checks.MOST_UNEVEN:g} %",
+    "read of a patch": f"the middle {100 * regions.MIDDLE:g} % of its width and height",
+    "left off a region's values at either end": f"{100 * regions.TRIMMED:g} %",
+    "patches that a correction needs": (
+        f"{correction.LEAST_PATCHES}; {correction.LEAST_FOR_ROOTS} for the root polynomial"
+    ),
+    "a fit is poor, refused above": (
+        f"{photo_checks.POOR_FIT:g}, {photo_checks.WORST_FIT:g} CIEDE2000"
+    ),
+    "u of repeated photos": f"{photo_sure.U_REPEAT:g} CIEDE2000",
+    "a grey card reflects": f"{colour_measure.GREY_CARD:g} %",
     "a line does not fit when p is below": f"{trial_fit.LACKS_BELOW_P:g}",
     "a swatch is far off beyond": f"{statistics_robust.FAR_OFF:g} robust deviations",
     "swatches that a fit needs": f"{trial_fit.LEAST_SWATCHES:g}",
@@ -38,7 +67,8 @@ FIGURES = {
 LAWS = {
     "sRGB to linear light and XYZ", "CIELAB, C* and h", "CIEDE2000", "CMC", "reflectance to XYZ",
     "K/S", "the eye's sensitivity", "t, F", "line in log age", "interval of a trial's slope",
-    "curve with a level", "robust slope", "curve that only rises",
+    "colours of the 24 patches", "correction", "curve with a level", "robust slope",
+    "curve that only rises",
 }  # fmt: skip
 """Rows that hold a law or a table instead of a figure; each has a test of its own."""
 
