@@ -6137,5 +6137,49 @@
         <source>length unknown</source>
         <translation>Länge unbekannt</translation>
     </message>
+    <message>
+        <source>with buttons</source>
+        <translation>mit Knöpfen</translation>
+    </message>
+    <message>
+        <source>without buttons</source>
+        <translation>ohne Knöpfe</translation>
+    </message>
+    <message>
+        <source>, titles only</source>
+        <translation>, nur Titel</translation>
+    </message>
+    <message>
+        <source>desktop notices work: {name} answers, {able}</source>
+        <translation>Schreibtisch-Hinweise gehen: {name} antwortet, {able}</translation>
+    </message>
+    <message>
+        <source>desktop notices: not asked yet</source>
+        <translation>Schreibtisch-Hinweise: noch nicht gefragt</translation>
+    </message>
+    <message>
+        <source>desktop notices are sent through plyer; nothing tells if they are seen</source>
+        <translation>Schreibtisch-Hinweise gehen über plyer; ob sie gesehen werden, sagt nichts</translation>
+    </message>
+    <message>
+        <source>desktop notices are off: the service answers with an error; ringing here only</source>
+        <translation>Schreibtisch-Hinweise sind aus: der Dienst antwortet mit einem Fehler; es klingelt nur hier</translation>
+    </message>
+    <message>
+        <source>desktop notices are off: no service answers; ringing here only</source>
+        <translation>Schreibtisch-Hinweise sind aus: kein Dienst antwortet; es klingelt nur hier</translation>
+    </message>
+    <message>
+        <source>copy kept {day}</source>
+        <translation>Kopie behalten {day}</translation>
+    </message>
+    <message>
+        <source>copy kept today</source>
+        <translation>Kopie heute behalten</translation>
+    </message>
+    <message>
+        <source>no copy could be kept today: {refusal}</source>
+        <translation>heute konnte keine Kopie behalten werden: {refusal}</translation>
+    </message>
 </context>
 </TS>

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, Final, NamedTuple
 
+from studio_log.language.words import tr
 from studio_log.services.ports import NoticeText
 
 DEFAULT: Final = "default"
@@ -61,9 +62,9 @@ class Abilities:
 
     def words(self) -> str:
         """Say who answers and with what."""
-        able = "with buttons" if self.buttons else "without buttons"
-        only = "" if self.body else ", titles only"
-        return f"desktop notices work: {self.name} answers, {able}{only}"
+        able = tr("with buttons") if self.buttons else tr("without buttons")
+        only = "" if self.body else tr(", titles only")
+        return tr("desktop notices work: {name} answers, {able}", name=self.name, able=able) + only
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.outside.notice_memory import NoticeMemory
 from studio_log.outside.notice_parcel import (
     CLOSING,
@@ -36,10 +37,10 @@ FRESH_S: Final = 30.0
 """How long an answer about the service is believed."""
 State = tuple[bool, str]
 Acted = Callable[[NoticeText, str], None]
-NOT_ASKED: Final[State] = (True, "desktop notices: not asked yet")
+NOT_ASKED: Final[State] = (True, tr_later("desktop notices: not asked yet"))
 BY_PLYER: Final[State] = (
     True,
-    "desktop notices are sent through plyer; nothing tells if they are seen",
+    tr_later("desktop notices are sent through plyer; nothing tells if they are seen"),
 )
 
 _log = logging.getLogger(__name__)
@@ -280,5 +281,8 @@ def _by_plyer(parcel: Parcel, seconds: float) -> Delivery:
 
 def _off(words: str) -> State:
     refused = words.startswith("it answered")
-    why = "the service answers with an error" if refused else "no service answers"
-    return False, f"desktop notices are off: {why}; ringing here only"
+    if refused:
+        return False, tr(
+            "desktop notices are off: the service answers with an error; ringing here only"
+        )
+    return False, tr("desktop notices are off: no service answers; ringing here only")

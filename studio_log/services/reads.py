@@ -214,7 +214,7 @@ def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
         )
     faults = (tr(CLOCK_WRONG).format(fault=desk.clock_fault),) if desk.clock_fault else ()
     return q.Status(
-        saved, channels, works, ring, house.copy_words, (*faults, *house.store.warnings)
+        saved, tr(channels), works, ring, house.copy_words, (*faults, *house.store.warnings)
     )
 
 

@@ -16,6 +16,7 @@ from studio_log.domain.cautions import Caution
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.method_text import read_method
 from studio_log.domain.reminders import Cause, Record
+from studio_log.language.words import tr
 from studio_log.services import commands as c
 from studio_log.services import manners, reads, ringing, safety
 from studio_log.services.desk import Desk
@@ -131,9 +132,10 @@ class Studio:
         self._copied = today
         try:
             made = daily_copy(self.store, self._local_now())
-            self.copy_words = f"copy kept {made.stem[-10:]}" if made else "copy kept today"
+            day = tr("copy kept {day}", day=made.stem[-10:]) if made else tr("copy kept today")
+            self.copy_words = day
         except Refusal as refusal:
-            self.copy_words = f"no copy could be kept today: {refusal}"
+            self.copy_words = tr("no copy could be kept today: {refusal}", refusal=refusal)
 
     def _local_now(self) -> datetime:
         """Give the present in the studio's zone: a copy a day goes by the dyer's days."""
