@@ -75,7 +75,7 @@ def meet(lots: Sequence[Lot]) -> Meeting:
     if len(lots) < 2 or len({lot.code for lot in lots}) < len(lots):
         raise Refusal(tr("A join needs two different lots. Nothing was joined."))
     for lot in lots:
-        _still_walks(lot)
+        still_walks(lot)
     for other in lots[1:]:
         _same_place(lots[0], other)
     base = max(lots, key=lambda lot: since(lot) or lot.begun)
@@ -108,7 +108,8 @@ def ahead(lot: Lot) -> list[LotStep]:
     return [step for step in lot.steps if not step.closed and lot.taken(step)]
 
 
-def _still_walks(lot: Lot) -> None:
+def still_walks(lot: Lot) -> None:
+    """Refuse a lot that has ended: stopped, taken back, or joined into another."""
     if lot.joined_into:
         raise Refusal(
             tr(

@@ -7,7 +7,7 @@ from typing import Any, Final
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act, Entry, standing
 from studio_log.domain.lots import Lot, cure_of
-from studio_log.domain.meeting import Meeting, meet
+from studio_log.domain.meeting import Meeting, meet, still_walks
 from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Cause
 from studio_log.domain.starting import piece_data
@@ -48,6 +48,13 @@ def join_lots(desk: Desk, command: JoinLots) -> Outcome:
     desk.settle(joined, Cause())
     return Outcome(
         tr("{code} {name} is joined from {codes}.", code=code, name=name, codes=_and(codes)),
+        advice=(
+            tr(
+                "The tags of {codes} still hang on the cloth. Print one for {code}.",
+                codes=_and(codes),
+                code=code,
+            ),
+        ),
         lots=frozenset({*codes, code}),
         milks=frozenset(milks),
         code=code,
@@ -170,6 +177,7 @@ def _joining(entries: tuple[Entry, ...], code: str) -> Entry:
 def join_offer(_house: Any, desk: Desk, question: JoinOfferFor) -> JoinOffer:
     """Offer the lots that can meet this one, nearest by number first."""
     lot = desk.lot(question.code)
+    still_walks(lot)
     codes = [code for code in desk.work.lots.walking(*lot.method.key) if code != lot.code]
     own = _ordinal(lot.code)
     codes.sort(key=lambda code: abs(_ordinal(code) - own))

@@ -357,6 +357,19 @@ def test_what_cannot_meet_is_told_beforehand_in_the_same_words(shop, pair):
     assert "There is no lot" in shop.studio.ask(JoinFor((pair[0], "26-900"))).refusal
 
 
+def test_a_lot_that_has_ended_is_offered_none(shop, pair):
+    code = join(shop, *pair)
+    with pytest.raises(Refusal, match=f"{pair[0]} was joined into {code} already"):
+        shop.studio.ask(JoinOfferFor(pair[0]))
+
+
+def test_a_join_says_that_the_tags_on_the_cloth_are_no_longer_true(shop, pair):
+    outcome = shop.do(JoinLots(pair, "together"))
+    assert outcome.advice == (
+        f"The tags of {pair[0]} and {pair[1]} still hang on the cloth. Print one for 26-003.",
+    )
+
+
 def test_only_lots_that_can_meet_are_offered_nearest_first(shop, pair):
     ahead = shop.new()
     assert shop.new(method=SCOUR)

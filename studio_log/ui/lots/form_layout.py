@@ -7,6 +7,7 @@ from typing import Final
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QBoxLayout, QDialog, QLabel, QVBoxLayout, QWidget
 
+from studio_log.language.words import tr
 from studio_log.ui.theme.dress import dress_label
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, em, mark, scrolled
@@ -83,7 +84,7 @@ def lay_out(form: FormParts) -> None:
     whole = QVBoxLayout(form.dialog)
     whole.setContentsMargins(0, 0, 0, 0)
     whole.setSpacing(0)
-    whole.addWidget(scrolled(body, name="New lot"), 1)
+    whole.addWidget(scrolled(body, name=tr("New lot")), 1)
     whole.addWidget(form.message)
     whole.addLayout(foot)
     room = form.dialog.screen().availableGeometry()
@@ -124,7 +125,7 @@ def _amounts(form: FormParts) -> QWidget:
     column = QVBoxLayout(side)
     column.setContentsMargins(20, 16, 20, 16)
     column.setSpacing(10)
-    column.addWidget(Words("Amounts", size="large", bold=True))
+    column.addWidget(Words(tr("Amounts"), size="large", bold=True))
     for widget in form.amounts:
         column.addWidget(widget)
     column.addStretch()

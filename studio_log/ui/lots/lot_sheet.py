@@ -11,6 +11,7 @@ from shiboken6 import isValid
 from typing_extensions import override
 
 from studio_log.domain.journal import Act
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import Mark, Outcome, SetLot, Undo
 from studio_log.services.questions import LotSheet, LotSheetFor, StepLine
 from studio_log.ui.ask import Ask
@@ -26,19 +27,19 @@ from studio_log.ui.lots.step_row import StepRow
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, scrolled
 
-NOTHING: Final = "Choose a lot at the left, and its steps stand here."
+NOTHING: Final = tr_later("Choose a lot at the left, and its steps stand here.")
 CLOSED: Final = ("done", "skipped")
 ACTS: Final = (
-    ("change", "Chan&ge…"),
-    ("split", "Split…"),
-    ("join", "Join…"),
-    ("go_on", "Go on…"),
-    ("print_tags", "Print tag"),
-    ("stop", "Stop…"),
+    ("change", tr_later("Chan&ge…")),
+    ("split", tr_later("Split…")),
+    ("join", tr_later("Join…")),
+    ("go_on", tr_later("Go on…")),
+    ("print_tags", tr_later("Print tag")),
+    ("stop", tr_later("Stop…")),
 )
 ROOM_ABOVE: Final = 24
 """Pixels seen above and below what was brought in sight."""
-PHOTOS: Final = "P&hotos"
+PHOTOS: Final = tr_later("P&hotos")
 
 
 class _Body(QWidget):
@@ -69,13 +70,13 @@ class LotSheetPage(QWidget):
         self._ask = ask
         self._code = ""
         self._sheet: LotSheet | None = None
-        self.title = Words(NOTHING, size="title", bold=True)
+        self.title = Words(tr(NOTHING), size="title", bold=True)
         self.heading = MethodHeading()
         self.facts = tuple(Words(tone=tone) for tone in ("ink", "soft", "soft", "soft", "soft"))
         self.cautions = Words(tone="danger_ink", size="small")
-        self.steps_tab = self._tab("&Steps")
-        self.journal_tab = self._tab("&Journal")
-        self.photos_tab = self._tab(PHOTOS)
+        self.steps_tab = self._tab(tr("&Steps"))
+        self.journal_tab = self._tab(tr("&Journal"))
+        self.photos_tab = self._tab(tr(PHOTOS))
         self.detail = StepDetail(bridge)
         self.said = MessageBar(bridge, self.detail)
         self.detail.add_message(self.said)
@@ -157,7 +158,8 @@ class LotSheetPage(QWidget):
             code=sheet.code,
         )
         count = self.photos.show_sheet(sheet)
-        self.photos_tab.setText(f"{PHOTOS} ({count})" if count else PHOTOS)
+        photos = tr(PHOTOS)
+        self.photos_tab.setText(f"{photos} ({count})" if count else photos)
         self.lot_buttons["split"].setEnabled(len(sheet.pieces) > 1)
         self.shown.emit(sheet)
 
@@ -174,7 +176,7 @@ class LotSheetPage(QWidget):
         tools.addWidget(self.journal_tab)
         tools.addWidget(self.photos_tab)
         for slug, text in ACTS:
-            made = button(text, kind="quiet")
+            made = button(tr(text), kind="quiet")
             made.setProperty("slug", slug)
             made.clicked.connect(self._want)
             self.lot_buttons[slug] = made
@@ -191,7 +193,7 @@ class LotSheetPage(QWidget):
         for words in (self.heading, *self.facts, self.cautions):
             words.hide()
         column.addStretch()
-        self.area = scrolled(body, name="The chosen lot")
+        self.area = scrolled(body, name=tr("The chosen lot"))
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self.area)
@@ -293,11 +295,13 @@ class LotSheetPage(QWidget):
     ) -> tuple[datetime | None, str] | None:
         """Ask for what an act still lacks: a reason to skip, the moment of a plan."""
         if act in ("skip", "stop") and not note:
-            words = "Why is it skipped?" if act == "skip" else "Why does the lot stop here?"
+            words = tr("Why is it skipped?") if act == "skip" else tr("Why does the lot stop here?")
             reason = self._ask.reason(self, f"{self._code}: {step.title}", words)
             return None if reason is None else (at, reason)
         if act == "plan":
-            planned = self._ask.moment(self, f"{step.title}: planned for when?", "next")
+            planned = self._ask.moment(
+                self, tr("{step}: planned for when?", step=step.title), "next"
+            )
             return None if planned is None else (planned, note)
         return at, note
 

@@ -5,13 +5,19 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.questions import StepLine
 from studio_log.ui.lots.step_detail import StepDetail
 from studio_log.ui.lots.step_row import Columns, StepRow, mark_width
 from studio_log.ui.widgets.parts import Words
 
 CLOSED = frozenset({"done", "skipped"})
-HEADINGS = ("Step", "Planned", "Actual, or when", "Amounts and readings")
+HEADINGS = (
+    tr_later("Step"),
+    tr_later("Planned"),
+    tr_later("Actual, or when"),
+    tr_later("Amounts and readings"),
+)
 
 
 def current(steps: Sequence[StepLine]) -> int | None:
@@ -133,7 +139,7 @@ class StepList(QWidget):
         line.setSpacing(6)
         line.addSpacing(mark_width() + 6)
         first, second, third, fourth = (
-            Words(words, tone="soft", size="small", bold=True) for words in HEADINGS
+            Words(tr(words), tone="soft", size="small", bold=True) for words in HEADINGS
         )
         line.addWidget(Columns((first, second, third, fourth)), 1)
         return heading

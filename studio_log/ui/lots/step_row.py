@@ -7,21 +7,25 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 from typing_extensions import override
 
+from studio_log.language.words import tr, tr_later
 from studio_log.services.questions import StepLine
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import Words, em, mark
 
 MARKS: Final = {"done": "✓", "running": "●", "open": "○", "ahead": "○", "skipped": "–"}
 STATE_WORDS: Final = {
-    "done": "done",
-    "running": "running",
-    "open": "may begin",
-    "ahead": "ahead",
-    "skipped": "skipped",
+    "done": tr_later("done"),
+    "running": tr_later("running"),
+    "open": tr_later("may begin"),
+    "ahead": tr_later("ahead"),
+    "skipped": tr_later("skipped"),
 }
 SHARES: Final = (22, 20, 26, 32)
 """Widths of title, planned, actual and amounts, in hundredths."""
-OPTIONAL: Final = {"open": " — another coat, if wanted", "ahead": " — if wanted"}
+OPTIONAL: Final = {
+    "open": tr_later("{step} — another coat, if wanted"),
+    "ahead": tr_later("{step} — if wanted"),
+}
 """What the title of a step of an optional coat ends with, by its state."""
 NARROW: Final = 38
 """Below so many line heights the columns stand two and two."""
@@ -120,8 +124,8 @@ class StepRow(QFrame):
         """Show the step as it is now."""
         self.step = step
         self.mark.setText(MARKS.get(step.state, "○"))
-        extra = OPTIONAL.get(step.state, "") if step.optional else ""
-        self.title.setText(f"{step.title}{extra}")
+        wanted = OPTIONAL.get(step.state) if step.optional else None
+        self.title.setText(tr(wanted, step=step.title) if wanted else step.title)
         mark(self.title, "bold", step.state in ("running", "open"))
         quiet = step.state in ("ahead", "skipped") or bool(step.optional)
         self.title.set_tone("soft" if quiet and step.state != "open" else "ink")
@@ -173,8 +177,8 @@ class StepRow(QFrame):
 def spoken(step: StepLine) -> str:
     """Say a step in one sentence, as a screen reader reads it."""
     parts = (
-        f"Step {step.title}, {STATE_WORDS.get(step.state, step.state)}",
-        step.planned and f"planned {step.planned}",
+        tr("Step {title}, {state}", title=step.title, state=tr(STATE_WORDS[step.state])),
+        step.planned and tr("planned {when}", when=step.planned),
         actual_words(step),
         amounts_words(step),
         *amiss(step),
