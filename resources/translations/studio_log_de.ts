@@ -2828,6 +2828,10 @@
         <translation>Neue Partie</translation>
     </message>
     <message>
+        <source>Amounts</source>
+        <translation>Mengen</translation>
+    </message>
+    <message>
         <source>&amp;Make the lot</source>
         <translation>Partie an&amp;legen</translation>
     </message>
@@ -5866,6 +5870,10 @@
         <translation>{code} {name} ist vereinigt aus {codes}.</translation>
     </message>
     <message>
+        <source>The tags of {codes} still hang on the cloth. Print one for {code}.</source>
+        <translation>Die Etiketten von {codes} hängen noch am Stoff. Eines für {code} drucken.</translation>
+    </message>
+    <message>
         <source>A lot may have {most} pieces; these have {n}. Nothing was joined.</source>
         <translation>Eine Partie darf {most} Stücke haben; diese haben {n}. Nichts wurde vereinigt.</translation>
     </message>
@@ -6180,6 +6188,86 @@
     <message>
         <source>no copy could be kept today: {refusal}</source>
         <translation>heute konnte keine Kopie behalten werden: {refusal}</translation>
+    </message>
+    <message>
+        <source>Choose a lot at the left, and its steps stand here.</source>
+        <translation>Links eine Partie wählen, dann stehen hier ihre Schritte.</translation>
+    </message>
+    <message>
+        <source>Chan&amp;ge…</source>
+        <translation>Ä&amp;ndern…</translation>
+    </message>
+    <message>
+        <source>Split…</source>
+        <translation>Teilen…</translation>
+    </message>
+    <message>
+        <source>Join…</source>
+        <translation>Vereinigen…</translation>
+    </message>
+    <message>
+        <source>Go on…</source>
+        <translation>Weiter…</translation>
+    </message>
+    <message>
+        <source>Print tag</source>
+        <translation>Etikett drucken</translation>
+    </message>
+    <message>
+        <source>Stop…</source>
+        <translation>Abbrechen…</translation>
+    </message>
+    <message>
+        <source>P&amp;hotos</source>
+        <translation>F&amp;otos</translation>
+    </message>
+    <message>
+        <source>&amp;Steps</source>
+        <translation>&amp;Schritte</translation>
+    </message>
+    <message>
+        <source>&amp;Journal</source>
+        <translation>&amp;Journal</translation>
+    </message>
+    <message>
+        <source>The chosen lot</source>
+        <translation>Die gewählte Partie</translation>
+    </message>
+    <message>
+        <source>Why does the lot stop here?</source>
+        <translation>Warum endet die Partie hier?</translation>
+    </message>
+    <message>
+        <source>{step}: planned for when?</source>
+        <translation>{step}: für wann geplant?</translation>
+    </message>
+    <message>
+        <source>Step</source>
+        <translation>Schritt</translation>
+    </message>
+    <message>
+        <source>Actual, or when</source>
+        <translation>Wirklich, oder wann</translation>
+    </message>
+    <message>
+        <source>Amounts and readings</source>
+        <translation>Mengen und Messwerte</translation>
+    </message>
+    <message>
+        <source>{step} — another coat, if wanted</source>
+        <translation>{step} — ein weiterer Auftrag, wenn gewünscht</translation>
+    </message>
+    <message>
+        <source>{step} — if wanted</source>
+        <translation>{step} — wenn gewünscht</translation>
+    </message>
+    <message>
+        <source>Step {title}, {state}</source>
+        <translation>Schritt {title}, {state}</translation>
+    </message>
+    <message>
+        <source>planned {when}</source>
+        <translation>geplant {when}</translation>
     </message>
 </context>
 </TS>
