@@ -12,17 +12,20 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
 from studio_log.domain.trial_file import LARGEST, MOST_AGE_D, TrialTable, read_trial
 from studio_log.domain.trial_fit import Expected, TrialFit, fit_trial
-from studio_log.domain.trial_words import trial_words
+from studio_log.domain.trial_words import photo_words, trial_words
 from studio_log.science.statistics_line import Interval
 from studio_log.services.method_file import small_file
 
 _DAYS: Final = re.compile(r"([0-9]{1,5}(?:[.,][0-9]{1,6})?) ?(?:d|days?)?")
+
+_FIGURE: Final = re.compile(r"[0-9]{1,5}(?:[.,][0-9]{1,6})?")
 
 
 def _fit(turn: Turn) -> int:
     given = turn.values
     path = values.file_path(given["file"], "The name of the trial's file")
     at = [_age(one) for one in given["at"]]
+    two_u = None if given["two_u"] is None else _two_u(given["two_u"])
     table = read_trial(
         small_file(path, LARGEST),
         name=path.name,
@@ -32,8 +35,11 @@ def _fit(turn: Turn) -> int:
     )
     fit = fit_trial(table.readings, at)
     words = trial_words(fit, table.left_out)
+    if two_u is not None:
+        words.insert(1, photo_words(fit, two_u))
     if given["json"]:
-        turn.say_json({**_fields(fit, table), "words": words})
+        change = {"change": fit.change, "two_u": two_u}
+        turn.say_json({**_fields(fit, table), **change, "words": words})
         return 0
     shown = [one for one in fit.expected if one.age_d in at] if at else []
     turn.say("\n".join([*words, *map(_said, shown)]))
@@ -49,6 +55,15 @@ def _age(typed: str) -> float:
             f"{values.NOTHING}"
         )
     return age
+
+
+def _two_u(typed: str) -> float:
+    if not _FIGURE.fullmatch(typed.strip()):
+        raise Refusal(
+            f"{quoted(values.shown(typed[:60]))} is no 2u: a figure from 0 in the unit of the "
+            f"depths, such as 2.5. {values.NOTHING}"
+        )
+    return float(typed.strip().replace(",", "."))
 
 
 def _said(one: Expected) -> str:
@@ -121,6 +136,7 @@ FORMS: Final = (
                    required=True),
             Option("--depth", "the column of depths: C*, K/S or L*", "COLUMN", required=True),
             Option("--batch", "the column that names the batch of milk or cloth", "COLUMN"),
+            Option("--two-u", "2u of one swatch's depth, to hold the change against", "FIGURE"),
             Option("--at", "an age in days to say the depth of: 90", "DAYS", repeats=True),
             JSON,
         ),

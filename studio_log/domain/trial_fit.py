@@ -78,6 +78,11 @@ class TrialFit:
         return not self.slope.low <= 0 <= self.slope.high
 
     @property
+    def change(self) -> float:
+        """How much depth changes from the youngest age to the oldest, by the slope."""
+        return self.slope.value * math.log10(self.ages[-1] / self.ages[0])
+
+    @property
     def confounded(self) -> bool:
         """Whether each batch has but one age, so that batch and age cannot be told apart."""
         return len(self.batches) > 1 and not self.batch_slopes

@@ -15,6 +15,18 @@ def trial_words(fit: TrialFit, left_out: Sequence[int] = ()) -> list[str]:
     return [one for one in (*said, _control(fit), _left_out(left_out)) if one]
 
 
+def photo_words(fit: TrialFit, two_u: float) -> str:
+    """Say whether a colour that is known to 2u shows the change over the ages by itself."""
+    change = abs(fit.change)
+    base = f"From {fit.ages[0]:g} to {fit.ages[-1]:g} d depth changes by {change:.3g}"
+    if change > two_u:
+        return f"{base}, more than the 2u of one swatch, {two_u:g}: single swatches can show it."
+    return (
+        f"{base}, no more than the 2u of one swatch, {two_u:g}: single swatches cannot show it, "
+        "only many of them in one photo."
+    )
+
+
 def _answer(fit: TrialFit) -> str:
     by = f"the slopes of {len(fit.batch_slopes)} batches"
     by = by if fit.slope_by == "batches" else f"{fit.line.count} swatches as if each stood apart"

@@ -137,6 +137,8 @@ REFUSED: list[tuple[str, ...]] = [
     ("trial", "fit", "", "--age", "a", "--depth", "b", "--batch", "c"),
     ("trial", "fit", "x.csv", "--age", "a", "--depth", "b", "--at", "0"),
     ("trial", "fit", "x.csv", "--age", "a", "--depth", "b", "--at", "-3"),
+    *(("trial", "fit", "x.csv", "--age", "a", "--depth", "b", "--two-u", wrong)
+      for wrong in ("", "-1", "nan", "wide", HUGE)),
     ("trial", "fit", "x.csv", "--age", HALF, "--depth", LONG, "--at", HUGE),
     ("soak", "--temperature", HUGE), ("soak", "--temperature", ""), ("soak", "--temperature", "68"),
     ("soak", "--temperature", "20", "--beans", "0g", "--soaked", "1g"),

@@ -55,3 +55,12 @@ def test_one_age_is_answered_in_words(line: Line, tmp_path: Path) -> None:
     ended = line.run("trial", "fit", str(table), "--age", "age", "--depth", "c", "--json")
     assert (ended.code, ended.out) == (1, "")
     assert ended.err.startswith("All 3 swatches are of one age, 7 d")
+
+
+def test_the_change_is_held_against_the_2u_of_a_swatch(line: Line) -> None:
+    """4.5113 a tenfold from 1 to 56 d, 1.748 tenfolds: 7.887."""
+    told = json.loads(line.run(*FIT, "--two-u", "2,5", "--json").out)
+    assert (told["change"], told["two_u"]) == (pytest.approx(7.887, abs=0.001), 2.5)
+    assert told["words"][1].endswith("2.5: single swatches can show it.")
+    wide = line.run(*FIT, "--two-u", "9").out.splitlines()[1]
+    assert "single swatches cannot show it" in wide

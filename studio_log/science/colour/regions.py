@@ -5,6 +5,7 @@ a tenth left off at either end; its error comes from a 4 by 4 split, since pixel
 side are not apart from each other.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
@@ -24,7 +25,7 @@ MOST_CLIPPED: Final = 0.01
 TRIMMED: Final = 0.1
 """Left off at either end of the values of a region."""
 LEAST_PIXELS: Final = 100
-MOST_PIXELS: Final = 160_000
+MOST_PIXELS: Final = 40_000
 """Of a larger region every so-manieth pixel is read."""
 MIDDLE: Final = 0.5
 """Part of a patch's width and height that is read."""
@@ -160,7 +161,7 @@ class Field:
         low = np.maximum(np.floor(moved.min(axis=0)).astype(int), 0)
         high = np.minimum(np.ceil(moved.max(axis=0)).astype(int), self._codes.shape[1::-1])
         area = max(1.0, float(np.prod(np.maximum(high - low, 1))))
-        step = max(1, int((area / MOST_PIXELS) ** 0.5))
+        step = max(1, math.ceil((area / MOST_PIXELS) ** 0.5))
         x, y = np.meshgrid(np.arange(low[0], high[0], step), np.arange(low[1], high[1], step))
         first, second, third, fourth = ((float(a), float(b)) for a, b in moved)
         back = np.linalg.inv(perspective((first, second, third, fourth)))
