@@ -188,6 +188,19 @@ def test_a_picture_made_small_stands_upright() -> None:
     assert read_picture(Path("nowhere.jpg"), 32).isNull()
 
 
+def test_an_offer_is_brought_in_sight_down_to_the_button_that_keeps_it(kit: Kit) -> None:
+    kit.sheet.resize(500, 300)
+    settle()
+    kit.drop("turned.jpg")
+    keep, area = kit.photos.offer.keep_button, kit.sheet.area
+
+    def seen() -> bool:
+        bottom = keep.mapTo(area.viewport(), keep.rect().bottomLeft()).y()
+        return 0 < bottom <= area.viewport().height()
+
+    kit.qtbot.waitUntil(seen)
+
+
 def test_the_keyboard_goes_to_the_photo_that_moves_up_when_one_is_taken_back(kit: Kit) -> None:
     kit.sheet.activateWindow()
     kit.photos.view.thumbs[0].setFocus()

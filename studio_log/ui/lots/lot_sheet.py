@@ -205,6 +205,7 @@ class LotSheetPage(QWidget):
         self.journal_tab.clicked.connect(self._to_journal)
         self.photos_tab.clicked.connect(self._to_photos)
         self.photos.take_back.connect(self._take_back)
+        self.photos.offered.connect(self._scroll_to)
         self.lineage.opened.connect(self.choose)
         self.lineage.opened.connect(self.lot_wanted)
         self._settled.timeout.connect(self._bring_in_sight)

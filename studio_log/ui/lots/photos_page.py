@@ -39,6 +39,8 @@ class PhotosPage(QWidget):
     """Pictures are offered one after the other; nothing is kept before it is said so."""
 
     take_back = Signal(int)
+    offered = Signal(QWidget)
+    """The lowest part of an offer that should be in sight."""
 
     def __init__(self, bridge: Bridge) -> None:
         super().__init__()
@@ -133,6 +135,7 @@ class PhotosPage(QWidget):
         self.offer.offer(
             coming, picture, sheet.steps if same else (), current(sheet.steps) if same else None
         )
+        self.offered.emit(self.offer.keep_button)
         self._offers += 1
         key = f"offer/{self._offers}"
         self.maker.want(key, coming.path or coming.content, OFFERED)
