@@ -86,7 +86,7 @@ class MilkBox(QDialog):
         self._bridge.do(command, self._recorded, failed=self.fault.show_words)
 
     def _recorded(self, _outcome: Outcome) -> None:
-        for line in (self.beans, self.litres):
+        for line in (self.beans, self.litres, self.made):
             line.remember()
         self.accept()
 

@@ -31,6 +31,7 @@ from studio_log.ui.typed import (
 )
 from studio_log.ui.widgets.last_values import LastValues
 from studio_log.ui.widgets.lines_before import LinesBefore
+from studio_log.ui.widgets.moment_line import MomentLine
 from studio_log.ui.widgets.readers import days, volume, weight
 from studio_log.ui.widgets.understood import Understood, UnderstoodLine
 from tests.ui.fake_studio import FakeStudio, HandClock
@@ -186,6 +187,20 @@ def test_the_mark_at_the_end_of_a_line_offers_too(qtbot: QtBot, keep: Keep) -> N
     last.menu.actions()[0].trigger()
     assert line.text() == "R&D shelf"
     last.menu.hide()
+
+
+@pytest.mark.parametrize(
+    ("text", "offered"),
+    [("at eight last night", ("at eight last night",)), ("-3h", ("-3h",)), ("13:08", ())],
+)
+def test_a_time_in_words_is_offered_again_and_a_bare_one_is_not(
+    keep: Keep, text: str, offered: tuple[str, ...]
+) -> None:
+    line = keep(MomentLine(HandClock(), name="When"))
+    line.setText(text)
+    assert line.ok
+    line.remember()
+    assert line.last.values == offered
 
 
 def test_a_line_typed_before_is_added_to_the_pieces(keep: Keep) -> None:

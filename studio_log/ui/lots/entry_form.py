@@ -103,6 +103,7 @@ class EntryForm(QWidget):
     def done(self, key: str) -> None:
         """Forget what was written down, and offer it another time."""
         if key == self.draft.key:
+            self.moment.remember()
             self.readings.remember()
             self.last_notes.remember()
             self.put_back.hide()

@@ -149,6 +149,7 @@ class LotFields:
         """Offer the values of a lot that was made another time, and keep no draft of it."""
         for last in self._last:
             last.remember()
+        self.start.remember()
         self.lines_before.remember()
         self._keep.forget(DRAFT)
 

@@ -105,6 +105,7 @@ class StepDetail(QFrame):
     def written(self, key: str) -> None:
         """Empty the fields of what was written down; another step keeps what stands in its own."""
         if key == self.entry_key:
+            self.moment.remember()
             self.readings.remember()
             self.last_notes.remember()
             self.left.hide()

@@ -3,6 +3,8 @@
 from datetime import datetime, timedelta
 from typing import Final, Protocol
 
+from typing_extensions import override
+
 from studio_log.domain.day_text import Prefer
 from studio_log.domain.errors import Refusal
 from studio_log.domain.moment_text import MomentReading, read_moment
@@ -45,12 +47,19 @@ class MomentLine(UnderstoodLine[MomentReading]):
             name=name,
             hint=tr("13:08, -3h, at eight last night"),
             blank=blank or tr("blank means now"),
+            slug="moment",
         )
 
     @property
     def at(self) -> datetime | None:
         """The moment understood, aware UTC; None where the line is blank."""
         return self.value.at if self.value is not None else None
+
+    @override
+    def remember(self) -> None:
+        """Offer words another time, such as "at eight last night"; a bare time is of its day."""
+        if any(sign.isalpha() for sign in self.text()):
+            super().remember()
 
     def _read_moment(self, text: str) -> Understood[MomentReading]:
         now = self._clock.now()
