@@ -5746,12 +5746,136 @@
         <translation>Was aus ihnen wird</translation>
     </message>
     <message>
+        <source>Begin</source>
+        <translation>Beginnen</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Fertig</translation>
+    </message>
+    <message>
+        <source>Skip…</source>
+        <translation>Auslassen…</translation>
+    </message>
+    <message>
+        <source>Note…</source>
+        <translation>Notiz…</translation>
+    </message>
+    <message>
+        <source> ({weighed} scour)</source>
+        <translation> ({weighed} scour)</translation>
+    </message>
+    <message>
+        <source>Milk {code} (for {others}), good for a further coat until {good}</source>
+        <translation>Milch {code} (für {others}), gut für einen weiteren Auftrag bis {good}</translation>
+    </message>
+    <message>
         <source>joined from</source>
         <translation>vereinigt aus</translation>
     </message>
     <message>
         <source>split from</source>
         <translation>geteilt aus</translation>
+    </message>
+    <message>
+        <source>split into {join}</source>
+        <translation>geteilt in {join}</translation>
+    </message>
+    <message>
+        <source>joined into {joined_into}</source>
+        <translation>zusammengelegt in {joined_into}</translation>
+    </message>
+    <message>
+        <source>, frozen when the cure ended</source>
+        <translation>, eingefroren, als die Reife endete</translation>
+    </message>
+    <message>
+        <source>{name} {moment} (day {day})</source>
+        <translation>{name} {moment} (Tag {day})</translation>
+    </message>
+    <message>
+        <source>Fully dry {since}, cure age {days:.1f} d{frozen}. {marks}.</source>
+        <translation>Ganz trocken {since}, Reifealter {days:.1f} d{frozen}. {marks}.</translation>
+    </message>
+    <message>
+        <source>at once, {text}</source>
+        <translation>sofort, {text}</translation>
+    </message>
+    <message>
+        <source>within {span}{behind}, {text}</source>
+        <translation>binnen {span}{behind}, {text}</translation>
+    </message>
+    <message>
+        <source>{title} to be dry</source>
+        <translation>{title}, bis es trocken ist</translation>
+    </message>
+    <message>
+        <source>waits for: {what}</source>
+        <translation>wartet auf: {what}</translation>
+    </message>
+    <message>
+        <source>skipped: {why}</source>
+        <translation>ausgelassen: {why}</translation>
+    </message>
+    <message>
+        <source>{start} → now</source>
+        <translation>{start} → jetzt</translation>
+    </message>
+    <message>
+        <source>best ended</source>
+        <translation>am besten beendet</translation>
+    </message>
+    <message>
+        <source>best begun</source>
+        <translation>am besten begonnen</translation>
+    </message>
+    <message>
+        <source>{limit}: passed by {span}</source>
+        <translation>{limit}: um {span} überschritten</translation>
+    </message>
+    <message>
+        <source>milk {milk}</source>
+        <translation>Milch {milk}</translation>
+    </message>
+    <message>
+        <source>{done} {count}×, last {last}</source>
+        <translation>{done} {count}×, zuletzt {last}</translation>
+    </message>
+    <message>
+        <source>still damp {moment}</source>
+        <translation>noch feucht {moment}</translation>
+    </message>
+    <message>
+        <source>Repeat</source>
+        <translation>Wiederholen</translation>
+    </message>
+    <message>
+        <source>Use now</source>
+        <translation>Jetzt verwenden</translation>
+    </message>
+    <message>
+        <source> entry {target}</source>
+        <translation> Eintrag {target}</translation>
+    </message>
+    <message>
+        <source>, with a photo</source>
+        <translation>, mit einem Foto</translation>
+    </message>
+    <message>
+        <source>split off {codes}</source>
+        <translation>abgeteilt {codes}</translation>
+    </message>
+    <message>
+        <source>split from {codes}</source>
+        <translation>abgeteilt von {codes}</translation>
+    </message>
+    <message>
+        <source>joined into {codes}</source>
+        <translation>zusammengelegt in {codes}</translation>
+    </message>
+    <message>
+        <source>joined from {codes}</source>
+        <translation>zusammengelegt aus {codes}</translation>
     </message>
     <message>
         <source>split into</source>
@@ -6268,6 +6392,22 @@
     <message>
         <source>planned {when}</source>
         <translation>geplant {when}</translation>
+    </message>
+    <message>
+        <source> of {after}</source>
+        <translation> nach {after}</translation>
+    </message>
+    <message>
+        <source>{title}: within {span}{behind}</source>
+        <translation>{title}: binnen {span}{behind}</translation>
+    </message>
+    <message>
+        <source>its time</source>
+        <translation>seine Zeit</translation>
+    </message>
+    <message>
+        <source>{title}: no longer than {longest}</source>
+        <translation>{title}: nicht länger als {longest}</translation>
     </message>
 </context>
 </TS>

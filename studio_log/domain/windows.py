@@ -14,6 +14,7 @@ from studio_log.domain.likely import likely_lasts
 from studio_log.domain.lots import Lot, LotStep, cure_days_of
 from studio_log.domain.methods import Gap, Spread, StepKind
 from studio_log.domain.quiet import Best, QuietHours, Window, best_moment
+from studio_log.language.words import tr
 
 SHORT = timedelta(minutes=15)
 """Steps with an aim below this are watched through: their end is never moved."""
@@ -98,10 +99,15 @@ def _after(window: StepWindow, now: datetime, *, running: bool) -> _Point:
 def limit_words(step: LotStep, spread: Spread | None, gap: Gap | None) -> str:
     """Name a limit: "First soak: no longer than 18 h", "Spin out: within 10 min of lifting"."""
     if gap is not None and gap.most is not None:
-        behind = f" of {gap.after}" if gap.after else ""
-        return f"{step.title}: within {short_span(gap.most)}{behind}"
-    longest = short_span(spread.latest) if spread else "its time"
-    return f"{step.title}: no longer than {longest}"
+        behind = tr(" of {after}", after=gap.after) if gap.after else ""
+        return tr(
+            "{title}: within {span}{behind}",
+            title=step.title,
+            span=short_span(gap.most),
+            behind=behind,
+        )
+    longest = short_span(spread.latest) if spread else tr("its time")
+    return tr("{title}: no longer than {longest}", title=step.title, longest=longest)
 
 
 def short_span(span: timedelta) -> str:

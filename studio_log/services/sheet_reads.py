@@ -1,20 +1,21 @@
 """One lot, whole: its steps with planned and actual times, amounts, journal; and as JSON."""
 
-from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.amounts import Amount, vessel_fits
-from studio_log.domain.journal import Act, Entry, standing, taken_back
+from studio_log.domain.journal import Entry, standing, taken_back
 from studio_log.domain.lot_amounts import amounts_of
 from studio_log.domain.lots import Lot, LotStep, StepState, cure_days_of, cure_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.windows import StepWindow, short_span, windows_of
+from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
 from studio_log.services.estimate_words import estimate_words
+from studio_log.services.journal_reads import became, entry_lines, readings_words
 from studio_log.services.list_reads import doing_words
 from studio_log.services.marking import best_words
 from studio_log.services.milk_words import milk_until
@@ -24,7 +25,12 @@ from studio_log.services.spoil_reads import warned_of
 from studio_log.services.stock_reads import cost_of_lot
 from studio_log.services.taking_back import entry_words, last_undoable
 
-START_ACTS = (("start", "Begin"), ("end", "Done"), ("skip", "Skip…"), ("note", "Note…"))
+START_ACTS = (
+    ("start", tr_later("Begin")),
+    ("end", tr_later("Done")),
+    ("skip", tr_later("Skip…")),
+    ("note", tr_later("Note…")),
+)
 
 
 def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
@@ -102,7 +108,7 @@ def _heading(lot: Lot, desk: Desk) -> str:
     grams, area = lot.grams, lot.area_m2
     parts = [lot.method.title]
     if grams is not None:
-        weighed = f" ({lot.weighed} scour)" if lot.weighed else ""
+        weighed = tr(" ({weighed} scour)", weighed=lot.weighed) if lot.weighed else ""
         parts.append(f"{words.mass(grams, desk.units)}{weighed}")
     if area is not None:
         parts.append(f"{area:.2f} m²")
@@ -115,18 +121,23 @@ def _milk_words(desk: Desk, milk: Any) -> str:
         return ""
     good = milk_until(milk, desk)
     others = ", ".join(milk.lots)
-    return f"Milk {milk.code} (for {others}), good for a further coat until {good}"
+    return tr(
+        "Milk {code} (for {others}), good for a further coat until {good}",
+        code=milk.code,
+        others=others,
+        good=good,
+    )
 
 
 def _lineage(lot: Lot) -> str:
     parts = []
     if lot.parents:
-        how = "joined from" if lot.joined else "split from"
+        how = tr("joined from") if lot.joined else tr("split from")
         parts.append(f"{how} {', '.join(lot.parents)}")
     if split := [code for code in lot.children if code != lot.joined_into]:
-        parts.append(f"split into {', '.join(split)}")
+        parts.append(tr("split into {join}", join=", ".join(split)))
     if lot.joined_into:
-        parts.append(f"joined into {lot.joined_into}")
+        parts.append(tr("joined into {joined_into}", joined_into=lot.joined_into))
     return "; ".join(parts)
 
 
@@ -136,12 +147,23 @@ def _cure_words(desk: Desk, lot: Lot) -> str:
         return ""
     age = cure.age(desk.now)
     since = words.moment(cure.fully_dry, desk.now, desk.zone)
-    frozen = "" if cure.running else ", frozen when the cure ended"
+    frozen = "" if cure.running else tr(", frozen when the cure ended")
     marks = "; ".join(
-        f"{mark.name} {words.moment(mark.at, desk.now, desk.zone)} (day {mark.day})"
+        tr(
+            "{name} {moment} (day {day})",
+            name=mark.name,
+            moment=words.moment(mark.at, desk.now, desk.zone),
+            day=mark.day,
+        )
         for mark in cure.marks
     )
-    return f"Fully dry {since}, cure age {age.total_seconds() / 86400:.1f} d{frozen}. {marks}."
+    return tr(
+        "Fully dry {since}, cure age {days:.1f} d{frozen}. {marks}.",
+        since=since,
+        days=age.total_seconds() / 86400,
+        frozen=frozen,
+        marks=marks,
+    )
 
 
 def _vessel_words(lot: Lot, lines: tuple[q.StepLine, ...]) -> str:
@@ -202,10 +224,15 @@ def planned_words(lot: Lot, step: LotStep) -> str:
     lasts, gap = step.spec.lasts, step.spec.gap
     text = words.window_words(lasts) if lasts else ""
     if gap.at_once:
-        return f"at once, {text}"
+        return tr("at once, {text}", text=text)
     if gap.most is not None:
-        behind = f" of {gap.after}" if gap.after else ""
-        return f"within {short_span(gap.most)}{behind}, {text}"
+        behind = tr(" of {after}", after=gap.after) if gap.after else ""
+        return tr(
+            "within {span}{behind}, {text}",
+            span=short_span(gap.most),
+            behind=behind,
+            text=text,
+        )
     return text
 
 
@@ -217,18 +244,22 @@ def waits_for(lot: Lot, step: LotStep) -> str:
     before = next((one for one in lot.before(step) if not one.closed), None)
     if before is None:
         return ""
-    what = f"{before.title} to be dry" if before.spec.ask_dry is not None else before.title
-    return f"waits for: {what}"
+    what = (
+        tr("{title} to be dry", title=before.title)
+        if before.spec.ask_dry is not None
+        else before.title
+    )
+    return tr("waits for: {what}", what=what)
 
 
 def _actual_words(desk: Desk, step: LotStep) -> str:
     if step.skipped is not None:
-        return f"skipped{': ' + step.skipped if step.skipped else ''}"
+        return tr("skipped: {why}", why=step.skipped) if step.skipped else tr("skipped")
     if step.start is None and step.end is None:
         return ""
     start = words.moment(step.start, desk.now, desk.zone) if step.start else "?"
     if step.end is None:
-        return f"{start} → now"
+        return tr("{start} → now", start=start)
     zone = ZoneInfo(desk.zone)
     same_day = step.start and step.start.astimezone(zone).date() == step.end.astimezone(zone).date()
     end = words.clock(step.end, desk.zone) if same_day else ""
@@ -239,7 +270,7 @@ def _when_words(desk: Desk, step: LotStep, window: StepWindow | None) -> str:
     if window is None:
         return ""
     at = window.best_end if step.running else window.best_start
-    verb = "best ended" if step.running else "best begun"
+    verb = tr("best ended") if step.running else tr("best begun")
     if step.spec.kind is StepKind.CURE:
         verb = "ready"
         at = window.best_end
@@ -249,19 +280,30 @@ def _when_words(desk: Desk, step: LotStep, window: StepWindow | None) -> str:
 def _broken_words(window: StepWindow | None) -> str:
     if window is None or window.broken is None:
         return ""
-    return f"{window.broken.limit}: passed by {words.span(window.broken.by)}"
+    return tr(
+        "{limit}: passed by {span}", limit=window.broken.limit, span=words.span(window.broken.by)
+    )
 
 
 def _details(desk: Desk, step: LotStep, amounts: tuple[Amount, ...]) -> str:
     parts = [f"{one.title} {one.shown}" + (f" ({one.kitchen})" if one.kitchen else "")
              for one in amounts]  # fmt: skip
     if step.milk:
-        parts.append(f"milk {step.milk}")
+        parts.append(tr("milk {milk}", milk=step.milk))
     if step.tended and step.spec.tending is not None:
         last = words.moment(step.tended[-1], desk.now, desk.zone)
-        parts.append(f"{step.spec.tending.done.lower()} {len(step.tended)}×, last {last}")
+        parts.append(
+            tr(
+                "{done} {count}×, last {last}",
+                done=step.spec.tending.done.lower(),
+                count=len(step.tended),
+                last=last,
+            )
+        )
     if step.damp:
-        parts.append(f"still damp {words.moment(step.damp[-1], desk.now, desk.zone)}")
+        parts.append(
+            tr("still damp {moment}", moment=words.moment(step.damp[-1], desk.now, desk.zone))
+        )
     return "; ".join(parts)
 
 
@@ -274,89 +316,22 @@ def _acts(lot: Lot, step: LotStep, state: StepState) -> tuple[tuple[str, str], .
     if step.spec.kind is StepKind.CURE:
         return ()
     if state in {StepState.OPEN, StepState.AHEAD}:
-        return START_ACTS
-    return (("repeat", "Repeat"), ("note", "Note…"))
+        return tuple((act, tr(said)) for act, said in START_ACTS)
+    return (("repeat", tr("Repeat")), ("note", tr("Note…")))
 
 
 def _running_acts(step: LotStep) -> tuple[tuple[str, str], ...]:
     if step.spec.kind is StepKind.CURE:
-        return (("use", "Use now"), ("note", "Note…"))
+        return (("use", tr("Use now")), ("note", tr("Note…")))
     if step.spec.ask_dry is not None:
-        return (("dry", "Dry"), ("damp", "Still damp"), ("note", "Note…"), ("skip", "Skip…"))
-    tend = (("tend", step.spec.tending.done),) if step.spec.tending else ()
-    return (("end", step.spec.end_done), *tend, ("note", "Note…"), ("skip", "Skip…"))
-
-
-def entry_lines(lot: Lot, entries: tuple[Entry, ...]) -> tuple[q.EntryLine, ...]:
-    """Give the journal for reading: what was taken back and corrected is shown as such."""
-    stand = {entry.number: entry for entry in standing(entries)}
-    corrections: dict[int, int] = {
-        entry.target: entry.number
-        for entry in entries
-        if entry.act is Act.CORRECT and entry.target is not None
-    }
-    meta = {Act.UNDO, Act.REDO, Act.CORRECT}
-    return tuple(
-        q.EntryLine(
-            number=entry.number,
-            at=entry.at,
-            written=entry.written,
-            words=_entry_line_words(lot, entry),
-            act=entry.act.value,
-            step=entry.step,
-            note=entry.note,
-            taken_back=entry.act not in meta and entry.number not in stand,
-            corrected_by=corrections.get(entry.number),
-            readings=dict(stand.get(entry.number, entry).readings),
+        return (
+            ("dry", tr("Dry")),
+            ("damp", tr("Still damp")),
+            ("note", tr("Note…")),
+            ("skip", tr("Skip…")),
         )
-        for entry in entries
-    )
-
-
-def became(lot: Lot, entries: tuple[Entry, ...], desk: Desk) -> dict[str, str]:
-    """Give what each corrected entry says now, by its number."""
-    changed = {entry.target for entry in entries if entry.act is Act.CORRECT}
-    return {
-        str(entry.number): f"{words.moment(entry.at, desk.now, desk.zone)}   "
-        f"{_entry_line_words(lot, entry)}{f' — {entry.note}' if entry.note else ''}"
-        for entry in standing(entries)
-        if entry.number in changed
-    }
-
-
-def _entry_line_words(lot: Lot, entry: Entry) -> str:
-    text = _KIN[entry.act](entry) if entry.act in _KIN else entry_words(entry, lot)
-    if entry.target is not None:
-        text += f" entry {entry.target}"
-    if "photo" in entry.data:
-        text += ", with a photo"
-    if entry.readings:
-        text += f"; {readings_words(entry)}"
-    return text
-
-
-def _codes(entry: Entry, *names: str) -> str:
-    """Give the codes that an entry's data name, "" where it names none, as in a copy."""
-    found = [entry.data.get(name) for name in names]
-    return ", ".join(", ".join(one) if isinstance(one, list) else one for one in found if one)
-
-
-_KIN: Mapping[Act, Callable[[Entry], str]] = {
-    Act.SPLIT_OFF: lambda entry: f"split off {_codes(entry, 'child')}".strip(),
-    Act.SPLIT_FROM: lambda entry: f"split from {_codes(entry, 'parent')}",
-    Act.JOIN_INTO: lambda entry: f"joined into {_codes(entry, 'child')}",
-    Act.JOIN_FROM: lambda entry: f"joined from {_codes(entry, 'parents')}",
-}
-"""How the journal says where cloth went and came from."""
-
-
-def readings_words(entry: Entry) -> str:
-    """Say the readings of an entry: "temperature 71 °F, pH 6.8"; a text stands after a colon."""
-    return ", ".join(
-        f"{name}{': ' if str(value)[:1].isalpha() else ' '}"
-        f"{f'{value:g}' if isinstance(value, float) else value}"
-        for name, value in entry.readings.items()
-    )
+    tend = (("tend", step.spec.tending.done),) if step.spec.tending else ()
+    return (("end", step.spec.end_done), *tend, ("note", tr("Note…")), ("skip", tr("Skip…")))
 
 
 def _foretold(
