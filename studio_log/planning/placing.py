@@ -4,7 +4,7 @@ A lot is a path: so the best place of all its visits is found from visit to visi
 looked at once. Where a vessel is to be chosen, each choice is a way of its own.
 """
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -189,8 +189,9 @@ class _Placer:
 
     def _next(self, number: int, before: list[_Stage]) -> list[_Stage]:
         visit = self.chain.visits[number]
-        starts = self._starts(number)
-        ways = [self._arrivals(number, stage, starts) for stage in before]
+        starts = self._within_reach(number, before)
+        prices = [self._price(at) for at in starts] if visit.length else []
+        ways = [self._arrivals(number, stage, starts, prices) for stage in before]
         found = []
         for choice in self._choices(number):
             fitting = [n for n, stage in enumerate(before) if _agree(choice, stage.choice)]
@@ -202,18 +203,29 @@ class _Placer:
             found.append(self._stage(visit, choice, (costs, []), starts, source))
         return found
 
-    def _arrivals(self, number: int, stage: _Stage, starts: list[int]) -> Arrivals:
+    def _within_reach(self, number: int, before: list[_Stage]) -> list[int]:
+        """Give the starts of a visit that lie not too near and not too far behind the last."""
+        between, length = self.chain.betweens[number - 1], self.chain.visits[number - 1].length
+        first = min(stage.starts[0] for stage in before if stage.starts) + length
+        last = max(stage.starts[-1] for stage in before if stage.starts) + length
+        starts = self._starts(number)
+        start = bisect_left(starts, first + between.least)
+        return starts[start : bisect_right(starts, last + between.most)]
+
+    def _arrivals(
+        self, number: int, stage: _Stage, starts: list[int], prices: list[int]
+    ) -> Arrivals:
         """Give the cheapest way from one stage to each start, the price of its session in it."""
         between, length = self.chain.betweens[number - 1], self.chain.visits[number - 1].length
         sources = [at + length for at in stage.starts]
         clear = floors(starts, self._on_the_way(between, stage.choice))
         any_way = self._by_weather(sources, stage.costs, starts, between, clear)
-        if not self.chain.visits[number].length:
+        own = self.chain.visits[number].length
+        if not own:
             return any_way
-        prices = [self._price(at) for at in starts]
         costs = [cost + price for cost, price in zip(any_way[0], prices, strict=True)]
         places = any_way[1]
-        if length and between.least <= self.board.longest:
+        if length and length + between.least + own <= self.board.longest:
             self._same_session(sources, stage.costs, starts, between, (clear, costs, places))
         return costs, places
 

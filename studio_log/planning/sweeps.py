@@ -1,6 +1,5 @@
 """The sweeps of exact placing: all ways from one visit to the next, each looked at once."""
 
-from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from typing import Final
 
@@ -13,26 +12,39 @@ Arrivals = tuple[list[int], list[int]]
 """By destination: the price of the best way there without its own, and where it comes from."""
 
 
-def minima(keys: Sequence[int], firsts: Sequence[int], lasts: Sequence[int]) -> list[int]:
-    """Give for each stretch keys[first:last] the place of its least key, -1 for an empty one.
+def minima(
+    keys: Sequence[int],
+    sources: Sequence[int],
+    targets: Sequence[int],
+    floor: Sequence[int],
+    reach: tuple[int, int],
+) -> list[int]:
+    """Give for each target which source in reach has the least key; -1 where none is.
 
-    Both bounds may only grow from stretch to stretch: so each key is looked at once.
+    In reach lie sources so many slots before the target, least and most, and not before its
+    floor. All three lists rise: so each source is taken up once and dropped once.
     """
-    found = []
-    queue = [0] * len(keys)
-    head = tail = fed = 0
-    for first, last in zip(firsts, lasts, strict=True):
-        fed = max(fed, first)
-        while fed < last:
+    least, most = reach
+    if least > most:
+        return [-1] * len(targets)
+    ahead = [*sources, FAR]
+    found: list[int] = []
+    queue: list[int] = []
+    head = fed = 0
+    for at, low in zip(targets, floor, strict=True):
+        top = at - least
+        while ahead[fed] <= top:
             key = keys[fed]
-            while tail > head and keys[queue[tail - 1]] >= key:
-                tail -= 1
-            queue[tail] = fed
-            tail += 1
+            while len(queue) > head and keys[queue[-1]] >= key:
+                queue.pop()
+            queue.append(fed)
             fed += 1
-        while head < tail and queue[head] < first:
+        bottom = at - most
+        if low > bottom:  # noqa: PLR1730 - a call of max is felt in the innermost loop
+            bottom = low
+        while head < len(queue) and ahead[queue[head]] < bottom:
             head += 1
-        found.append(queue[head] if head < tail and queue[head] < last else -1)
+        found.append(queue[head] if head < len(queue) else -1)
     return found
 
 
@@ -76,31 +88,23 @@ def sweep(
     is free. Off target a minute costs 1.
     """
     if between.target is None:
-        firsts, lasts = _bounds(sources, targets, floor, between.least, between.most)
-        best = minima(prices, firsts, lasts)
+        best = minima(prices, sources, targets, floor, (between.least, between.most))
         return [FAR if one < 0 else prices[one] for one in best], best
     aim = -(-between.target // grid)
     late = [price - at * grid for at, price in zip(sources, prices, strict=True)]
     soon = [price + at * grid for at, price in zip(sources, prices, strict=True)]
-    long = _bounds(sources, targets, floor, max(between.least, aim), between.most)
-    short = _bounds(sources, targets, floor, between.least, min(between.most, aim - 1))
-    after, before = minima(late, *long), minima(soon, *short)
+    long, short = (
+        (max(between.least, aim), between.most),
+        (between.least, min(between.most, aim - 1)),
+    )
+    after = minima(late, sources, targets, floor, long)
+    before = minima(soon, sources, targets, floor, short)
     costs, places = [], []
     for at, one, other in zip(targets, after, before, strict=True):
         minutes = at * grid - between.target
         long_cost = FAR if one < 0 else late[one] + minutes
         short_cost = FAR if other < 0 else soon[other] - minutes
-        costs.append(min(long_cost, short_cost))
-        places.append(one if long_cost <= short_cost else other)
+        good = long_cost <= short_cost
+        costs.append(long_cost if good else short_cost)
+        places.append(one if good else other)
     return costs, places
-
-
-def _bounds(
-    sources: Sequence[int], targets: Sequence[int], floor: Sequence[int], least: int, most: int
-) -> tuple[list[int], list[int]]:
-    """Give for each target which sources lie `least` to `most` before it, on a free way."""
-    firsts = [
-        bisect_left(sources, max(at - most, low)) for at, low in zip(targets, floor, strict=True)
-    ]
-    lasts = [bisect_right(sources, at - least) for at in targets]
-    return firsts, lasts
