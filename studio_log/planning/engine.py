@@ -44,6 +44,8 @@ class Studio:
         self.limits: dict[str, Limits] = {}
         self.ended: dict[str, int] = {}
         self.impossible: list[Impossible] = []
+        self.looked: dict[int, int] = {}
+        """By earliest slot, how many minutes behind it the last such lot was placed."""
         for lot in problem.lots:
             chain = chain_of(problem, lot)
             if chain is None:
@@ -101,17 +103,29 @@ class Studio:
         return None if found is None else found[1]
 
     def first_place(self, name: str, price: int) -> Placement | None:
-        """Give a good early place: a few days are looked at, then twice as many, and so on."""
-        sessions, whole = self.sessions(price), self.limits[name]
-        grid, horizon = self.problem.grid, self.problem.horizon
+        """Give a good early place: some days are looked at, then ever more of them.
+
+        First those about where the last lot of the same release went, since what lies before
+        them is full; then all from the release on, twice as many each time.
+        """
+        whole, horizon = self.limits[name], self.problem.horizon
+        earliest, sessions = whole[0][0], self.sessions(price)
+        hint = self.looked.get(earliest, 0)
+        spans = [(max(0, hint - FIRST_LOOK), hint + FIRST_LOOK)]
         reach = FIRST_LOOK
-        while not self.stop():
-            until = whole[0][0] + reach // grid
-            limits = [(low, min(high, until)) for low, high in whole]
-            found = self.try_place(name, sessions, limits)
-            if found is not None or reach > horizon:
-                return found
+        while reach < 2 * horizon:
+            spans.append((0, reach))
             reach *= 2
+        spans.append((0, 2 * horizon))
+        for since, until in spans:
+            if self.stop():
+                return None
+            low, high = (earliest + one // self.problem.grid for one in (since, until))
+            limits = [(max(one, low), min(other, high)) for one, other in whole]
+            found = self.try_place(name, sessions, limits)
+            if found is not None:
+                self.looked[earliest] = (found.starts[0] - earliest) * self.problem.grid
+                return found
         return None
 
     def order(self) -> list[str]:
@@ -213,4 +227,4 @@ def alone_words(chain: Chain) -> str:
             f"{name} cannot be done in these hours, even if everything else were free: "
             f"{chain.opening.step} is running, and no working hours fall in time for what follows."
         )
-    return f"{name} cannot be done in these hours, even if everything else were free."
+    return f"{name} cannot be done in these hours and days, even if everything else were free."

@@ -52,7 +52,14 @@ def place(chain: Chain, problem: Problem, board: Board, wish: Wish) -> tuple[int
     None where there is none, or where it was told to stop. Exact up to 64 choices of vessels
     at a time, which a studio does not reach.
     """
-    return _Placer(chain, problem, board, wish).best()
+    try:
+        return _Placer(chain, problem, board, wish).best()
+    except _ToldToStopError:
+        return None
+
+
+class _ToldToStopError(Exception):
+    """Planning was told to stop while a lot was being placed."""
 
 
 class _Placer:
@@ -60,12 +67,13 @@ class _Placer:
         self.chain, self.problem, self.board, self.wish = chain, problem, board, wish
         self.grid = problem.grid
         self._window: dict[int, int] = {}
+        self._vessels: dict[int, list[str]] = {}
 
     def best(self) -> tuple[int, Placement] | None:
         """Go from visit to visit and back along the cheapest way."""
         all_stages = [self._first()]
         for number in range(1, len(self.chain.visits)):
-            if self.wish.stop() or not any(one.starts for one in all_stages[-1]):
+            if not any(one.starts for one in all_stages[-1]):
                 return None
             all_stages.append(self._next(number, all_stages[-1]))
         ends = [
@@ -124,12 +132,18 @@ class _Placer:
         return ways[:MOST_CHOICES]
 
     def _fitting(self, run: int) -> list[str]:
+        """Give the vessels that a run may lie in; of those blocked alike, the first stands for all.
+
+        Two runs of one lot are never in two vessels of a kind at once, so nothing is lost.
+        """
         wanted = self.chain.runs[run]
-        return [
-            one.name
-            for one in self.problem.vessels
-            if one.kind == wanted.kind and one.size >= wanted.much
-        ]
+        if run not in self._vessels:
+            alike: dict[tuple[tuple[int, int], ...], str] = {}
+            for one in self.problem.vessels:
+                if one.kind == wanted.kind and one.size >= wanted.much:
+                    alike.setdefault(tuple(self.board.blocked(one.name, wanted.much)), one.name)
+            self._vessels[run] = list(alike.values())
+        return self._vessels[run]
 
     def _stage(self, visit: Visit, choice: Choice, arrivals: Arrivals, starts: list[int],
                source: Sequence[tuple[int, int]]) -> _Stage:  # fmt: skip
@@ -194,6 +208,8 @@ class _Placer:
         ways = [self._arrivals(number, stage, starts, prices) for stage in before]
         found = []
         for choice in self._choices(number):
+            if self.wish.stop():
+                raise _ToldToStopError
             fitting = [n for n, stage in enumerate(before) if _agree(choice, stage.choice)]
             costs, source = [FAR] * len(starts), [(-1, -1)] * len(starts)
             for n in fitting:
@@ -216,6 +232,8 @@ class _Placer:
         self, number: int, stage: _Stage, starts: list[int], prices: list[int]
     ) -> Arrivals:
         """Give the cheapest way from one stage to each start, the price of its session in it."""
+        if self.wish.stop():
+            raise _ToldToStopError
         between, length = self.chain.betweens[number - 1], self.chain.visits[number - 1].length
         sources = [at + length for at in stage.starts]
         clear = floors(starts, self._on_the_way(between, stage.choice))

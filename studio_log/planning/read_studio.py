@@ -11,7 +11,7 @@ from studio_log.planning.read_lots import read_lots
 from studio_log.planning.taking import Table, read_clock, read_day, shown
 
 MOST_DAYS: Final = 800
-MOST_SLOTS: Final = 120_000
+MOST_SLOTS: Final = 60_000
 MOST_VESSELS: Final = 60
 MOST_GOALS: Final = 8
 MOST_EXCEPTIONS: Final = 2_000

@@ -135,7 +135,7 @@ def test_an_impossible_lot_is_said_and_why() -> None:
     value = studio(calendar={"working": {"mon": [["09:00", "10:00"]]}})
     outcome = plan_studio(read(value), Effort())
     assert (outcome.status, outcome.plan) == ("infeasible", None)
-    assert "L1 cannot be done in these hours" in outcome.why[0]
+    assert "L1 cannot be done in these hours and days" in outcome.why[0]
     value = studio()
     value["lots"][0]["links"] = [{"from": "load.start", "to": "lift.start", "max": 300}]
     outcome = plan_studio(read(value), Effort())
