@@ -10,6 +10,7 @@ from typing import Final, TextIO
 
 from studio_log.cli import (
     amounts,
+    baths,
     colour,
     colour_measure,
     dry,
@@ -38,7 +39,7 @@ WRONG: Final = 2
 FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
-        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, stock, colour_measure,
+        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock, colour_measure,
         colour, trial, plan, safety,
     )
     for form in room.FORMS

@@ -84,7 +84,7 @@ def _redo(turn: Turn) -> int:
 def _correct(turn: Turn) -> int:
     given = turn.values
     command = Correct(
-        code=values.lot_code(given["code"]),
+        code=values.any_code(given["code"]),
         entry=_entry(given["entry"]),
         note=None if given["note"] is None else values.note(given["note"]),
         readings=values.readings(given["reading"]),

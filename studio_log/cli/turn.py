@@ -112,6 +112,7 @@ def outcome_json(outcome: Outcome) -> dict[str, Any]:
         "code": outcome.code,
         "lots": outcome.lots,
         "milks": outcome.milks,
+        "baths": outcome.baths,
         "wants_milk": outcome.wants_milk,
     }
 

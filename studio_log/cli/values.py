@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Final, TypeVar
 
+from studio_log.domain.bath_text import BATH_CODE, whole_bath_code
 from studio_log.domain.errors import Refusal
 from studio_log.domain.mass_text import read_grams, read_litres
 from studio_log.domain.number_text import NUMBER, clean, quoted, read_number
@@ -64,6 +65,13 @@ def milk_code(typed: str) -> str:
     if not _MILK.fullmatch(typed):
         raise Refusal(f"{quoted(shown(typed))} is no milk's code, such as M26-004. {NOTHING}")
     return typed.strip().upper()
+
+
+def any_code(typed: str) -> str:
+    """Give the code of a lot, milk or bath as typed, if it looks like one."""
+    if _MILK.fullmatch(typed):
+        return milk_code(typed)
+    return whole_bath_code(typed) if BATH_CODE.match(typed) else lot_code(typed)
 
 
 def slug(typed: str, what: str) -> str:

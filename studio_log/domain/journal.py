@@ -43,6 +43,14 @@ class Act(StrEnum):
     STOCK_OUT = "stock_out"
     STOCK_COUNT = "stock_count"
     STOCK_SET = "stock_set"
+    BATH_NEW = "bath_new"
+    BATH_SET = "bath_set"
+    BATH_USE = "bath_use"
+    BATH_DIP = "bath_dip"
+    BATH_READ = "bath_read"
+    BATH_FEED = "bath_feed"
+    BATH_REFRESH = "bath_refresh"
+    BATH_READY = "bath_ready"
     UNDO = "undo"
     REDO = "redo"
     CORRECT = "correct"
@@ -66,6 +74,14 @@ _SPOKEN: Mapping[str, str] = {
     "stock_out": "drawn by hand",
     "stock_count": "counted",
     "stock_set": "material changed",
+    "bath_new": "bath made",
+    "bath_set": "bath changed",
+    "bath_use": "cloth through the bath",
+    "bath_dip": "dip",
+    "bath_read": "reading",
+    "bath_feed": "feeding",
+    "bath_refresh": "refreshing",
+    "bath_ready": "making ready",
 }
 """Acts whose value is no word a dyer would say."""
 
@@ -75,7 +91,7 @@ META: frozenset[Act] = frozenset({Act.UNDO, Act.REDO, Act.CORRECT})
 
 @dataclass(frozen=True)
 class Entry:
-    """One line of a journal. `subject` is the code of a lot ("26-031") or milk ("M26-004").
+    """One line of a journal. `subject` is a code: lot 26-031, milk M26-004, bath B26-001.
 
     `number` counts from 1 within the subject; 0 means not written yet. `at` and `written`
     are aware UTC instants; `zone` is the IANA name of the zone in which `at` was meant.

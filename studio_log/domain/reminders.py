@@ -26,6 +26,8 @@ class Kind(StrEnum):
     TRIAL_ARM = "trial_arm"
     LOOK_OVER = "look_over"
     LIGHT_READING = "light_reading"
+    MAKE_READY = "make_ready"
+    REFRESH = "refresh"
     LOOK_AHEAD = "look_ahead"
     EVENING_LOOK = "evening_look"
 
@@ -97,8 +99,8 @@ class Record:
         return self.fate in {Fate.WAITING, Fate.RAISED}
 
 
-WITHOUT_ACT = frozenset({Kind.CURE_MARK, Kind.USE_BY})
-"""Answered on their own record, by no act of a step."""
+WITHOUT_ACT = frozenset({Kind.CURE_MARK, Kind.USE_BY, Kind.MAKE_READY, Kind.REFRESH})
+"""Answered by no act of a step: by an entry of their own, and put off on their own record."""
 SEEN = "seen"
 """Begins the answer to one of these; a note may follow."""
 
@@ -219,15 +221,23 @@ def _closed(record: Record, now: datetime, cause: Cause) -> Record:
     return replace(record, fate=Fate.VOID, void_at=now, void_why=cause.why)
 
 
+Place = tuple[str, int | Kind]
+
+
+def place_of(reminder: Reminder) -> Place:
+    """Give what a reminder is about: a step, or without one its subject's own matter."""
+    return reminder.subject, reminder.kind if reminder.step is None else reminder.step
+
+
 def told_together(records: Iterable[Record]) -> list[Record]:
     """Order reminders for one notice: oldest danger first, one line a step.
 
     Of several for one step only the most urgent is told; the rest are raised with it.
     """
-    told: dict[tuple[str, int | None, bool], Record] = {}
+    told: dict[tuple[Place, bool], Record] = {}
     for record in records:
         one = record.reminder
-        place = (one.subject, one.step, one.kind is Kind.TEND)
+        place = (place_of(one), one.kind is Kind.TEND)
         before = told.get(place)
         if before is None or _weight(record) > _weight(before):
             told[place] = record

@@ -1,17 +1,22 @@
 """The bench: what needs hands now, by what spoils first; then later; and what is due."""
 
 from bisect import bisect_right
+from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime, time, timedelta
 from typing import Any
 
+from studio_log.domain.bath_due import bath_reminders
 from studio_log.domain.errors import Refusal
 from studio_log.domain.lots import Lot, LotStep
+from studio_log.domain.milks import Milk
 from studio_log.domain.reminders import (
+    WITHOUT_ACT,
     Fate,
     Kind,
     Record,
     Reminder,
     Urgency,
+    place_of,
     told_together,
 )
 from studio_log.domain.wall_clock import known_zone
@@ -19,6 +24,7 @@ from studio_log.domain.windows import SHORT
 from studio_log.language.words import tr
 from studio_log.present import words
 from studio_log.services import questions as q
+from studio_log.services.bath_keeping import baths
 from studio_log.services.desk import Desk
 from studio_log.services.records import record_from
 from studio_log.services.reminder_words import answer_words, second_words
@@ -30,19 +36,31 @@ SECOND_COUNTS = {Kind.PAST, Kind.LAST_CALL, Kind.MAY_END}
 """Kinds that repeat what another one of the same step says; not listed as coming."""
 
 
-def live_reminders(desk: Desk) -> list[tuple[Lot, Reminder, Record]]:
-    """Give every reminder of lots in work that nobody has answered, with its record."""
+def live_reminders(desk: Desk) -> list[tuple[Lot | None, Reminder, Record]]:
+    """Give every reminder of lots in work that nobody has answered, with its record.
+
+    Then those of baths, which have no lot.
+    """
     kept = {one.key: record_from(one) for one in desk.work.reminders.open()}
     milks = desk.milks()
     found = []
+    for lot, reminder in _worked_out(desk, milks):
+        record = kept.get(reminder.key)
+        if record is None and _is_answered(desk, reminder):
+            continue
+        fresh = _fresh(record, reminder)
+        found.append((lot, fresh.reminder, fresh))
+    return found
+
+
+def _worked_out(desk: Desk, milks: Sequence[Milk]) -> Iterator[tuple[Lot | None, Reminder]]:
     for code in desk.work.lots.live_codes():
         lot = desk.lot(code)
         for reminder in desk.reminders(lot, milks):
-            record = kept.get(reminder.key)
-            if record is None and _is_answered(desk, reminder):
-                continue
-            found.append((lot, reminder, _fresh(record, reminder)))
-    return found
+            yield lot, reminder
+    for bath in baths(desk):
+        for reminder in bath_reminders(bath, desk.now, desk.quiet):
+            yield None, reminder
 
 
 def _is_answered(desk: Desk, reminder: Reminder) -> bool:
@@ -53,7 +71,7 @@ def _is_answered(desk: Desk, reminder: Reminder) -> bool:
 def _fresh(record: Record | None, reminder: Reminder) -> Record:
     if record is None:
         return Record(reminder)
-    put_off = record.reminder.rings_at if record.reminder.kind is Kind.CURE_MARK else None
+    put_off = record.reminder.rings_at if record.reminder.kind in WITHOUT_ACT else None
     if put_off is not None and put_off > reminder.rings_at and record.fate is Fate.WAITING:
         reminder = Reminder(**{**reminder.__dict__, "rings_at": put_off})
     return Record(reminder, record.fate, record.raised_at, record.times, record.rung_at)
@@ -80,17 +98,17 @@ def _later(at: datetime, seconds: float) -> datetime:
 def bench(house: Any, desk: Desk, _question: q.BenchFor) -> q.Bench:
     """Give the bench."""
     everything = live_reminders(desk)
-    lots = {lot.code: lot for lot, _, _ in everything}
+    lots = {lot.code: lot for lot, _, _ in everything if lot is not None}
     now = [record for _, one, record in everything if _is_now(desk, one)]
     now_cards = [_card(desk, lots, record) for record in told_together(now)]
-    counted = {(card.lot, card.step) for card in now_cards}
+    counted = {place_of(record.reminder) for record in told_together(now)}
     coming = sorted(
         (
             record
             for _, one, record in everything
             if not _is_now(desk, one)
             and one.kind not in SECOND_COUNTS
-            and (one.subject, one.step) not in counted
+            and place_of(one) not in counted
         ),
         key=lambda record: record.reminder.rings_at,
     )
@@ -161,8 +179,7 @@ def _take_back(house: Any, desk: Desk) -> q.TakeBack | None:
 
 def _card(desk: Desk, lots: dict[str, Lot], record: Record) -> q.Card:
     one = record.reminder
-    lot = lots[one.subject]
-    step = lot.step(one.step) if one.step is not None else None
+    step = lots[one.subject].step(one.step) if one.step is not None else None
     late = desk.now - one.due
     due_words = words.moment(one.rings_at, desk.now, desk.zone)
     if one.rings_at <= desk.now:

@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 
 from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
+from studio_log.services.baths import MarkBath, NewBath, SetBath
 from studio_log.services.joins import JoinLots
 from studio_log.services.pictures import AddPhoto
 from studio_log.services.stock import MoveMaterial, NewMaterial, SetMaterial
@@ -203,6 +204,7 @@ Command = (
     NewLot | GoOn | Mark | SetLot | SplitLot | Undo | Redo | Correct | NewMilk | SetMilk
     | AnswerReminder | RaiseDue | Hush | NoteShown | NoteTagsPrinted | ChangeSettings | ImportMethod
     | AddPhoto | JoinLots | NewMaterial | MoveMaterial | SetMaterial
+    | NewBath | SetBath | MarkBath
 )  # fmt: skip
 
 
@@ -215,10 +217,11 @@ class Outcome:
     """Things worth knowing at once: "start by 19:40 or after 21:10 …"."""
     lots: frozenset[str] = frozenset()
     milks: frozenset[str] = frozenset()
+    baths: frozenset[str] = frozenset()
     settings: bool = False
     reminders: bool = False
     code: str = ""
     wants_milk: str = ""
     """Code of the lot whose milk is made just now and not recorded yet, or ""."""
     subject: str = ""
-    """The lot or milk that Undo would take this back from, or ""."""
+    """The lot, milk or bath that Undo would take this back from, or ""."""

@@ -8,7 +8,7 @@ from typing import Any, Final
 from studio_log.domain.drying_factor import COUNTED_LAST, Dried, Factor, learn
 from studio_log.domain.dryings import logged_dryings
 from studio_log.domain.journal import Act
-from studio_log.services.desk import Desk
+from studio_log.services.desk import CODE, Desk
 
 LOOKED_AT: Final = 60
 """The latest lots that are looked through; older ones teach nothing any more."""
@@ -27,7 +27,7 @@ def drying_factor(_house: Any, desk: Desk, _question: DryingFactorFor) -> Factor
 
 def _dryings(desk: Desk) -> Iterator[Dried]:
     """Give the dryings of the latest lots, the latest lot first, until enough are known."""
-    lots = [code for code in desk.work.journal.subjects() if not code.startswith("M")]
+    lots = [code for code in desk.work.journal.subjects() if CODE.match(code)]
     seen: set[tuple[datetime, timedelta]] = set()  # a split copies the history of its lot
     for code in sorted(lots, reverse=True)[:LOOKED_AT]:
         entries = desk.entries(code)

@@ -5,6 +5,7 @@ from typing import Any, Final
 
 from studio_log.services import commands as c
 from studio_log.services import (
+    bath_acts,
     joining,
     lot_acts,
     marking,
@@ -24,6 +25,7 @@ HANDLERS: Final[Mapping[type, Handler]] = {
     c.Mark: marking.mark,
     **photos.HANDLERS,
     **stock_acts.HANDLERS,
+    **bath_acts.HANDLERS,
     c.Undo: taking_back.undo,
     c.Redo: taking_back.redo,
     c.Correct: taking_back.correct,

@@ -14,6 +14,7 @@ from studio_log.domain.spoiling import Warned
 from studio_log.domain.tags import TagFacts
 from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_shared import SharedRow
+from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.pictures import PictureFor
@@ -343,7 +344,7 @@ Question = (
     | FindLots | LotRowsFor | StockFor | ShoppingFor | CostFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
-    | PictureFor | JoinOfferFor | JoinFor
+    | PictureFor | JoinOfferFor | JoinFor | BathsFor | BathFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

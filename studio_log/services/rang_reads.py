@@ -33,6 +33,8 @@ KINDS: Final[Mapping[str, str]] = {
     Kind.IS_DRY.value: tr_later("is it dry?"),
     Kind.USE_BY.value: tr_later("use by"),
     Kind.CURE_MARK.value: tr_later("mark of the cure"),
+    Kind.MAKE_READY.value: tr_later("make ready"),
+    Kind.REFRESH.value: tr_later("refresh"),
     Kind.LOOK_AHEAD.value: tr_later("look ahead"),
     Kind.EVENING_LOOK.value: tr_later("evening look"),
 }

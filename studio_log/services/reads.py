@@ -19,6 +19,8 @@ from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services import shelf, stock_reads
+from studio_log.services.bath_reads import bath_lines, bath_page
+from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.bench_reads import bench, reminders_due
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
@@ -241,6 +243,8 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     JoinOfferFor: join_offer,
     JoinFor: join_seen,
     **stock_reads.ANSWERS,
+    BathsFor: bath_lines,
+    BathFor: bath_page,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

@@ -21,9 +21,12 @@ from studio_log.domain.reminders import (
     Record,
     Reminder,
     Urgency,
+    place_of,
     rings_next,
 )
 from studio_log.language.words import tr, tr_later
+from studio_log.services.bath_acts import answer_bath
+from studio_log.services.bath_keeping import is_bath, settle_any
 from studio_log.services.commands import AnswerReminder, Mark, NoteShown, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
@@ -65,7 +68,7 @@ def find_due(desk: Desk, *, under_way: Collection[str] = ()) -> tuple[list[Recor
     subjects = {one.subject for one in looked_at}
     fresh: dict[str, Reminder] = {}
     for code in subjects:
-        fresh |= {one.key: one for one in desk.settle(desk.lot(code), Cause())}
+        fresh |= {one.key: one for one in settle_any(desk, code, Cause())}
     due = []
     counted = []
     for kept in desk.work.reminders.due(desk.now):
@@ -97,7 +100,7 @@ def text_of(desk: Desk, records: Sequence[Record], looks: Sequence[Look] = ()) -
             title, body = tr("Looking ahead"), "\n".join(one.words for one in looks)
         return NoticeText(title, body, Urgency.CALM.value, ())
     lots = {one.reminder.subject for one in records}
-    known = {code: desk.lot(code) for code in lots}
+    known = {code: desk.lot(code) for code in lots if not is_bath(code)}
     return notice_text(records, desk.now, known, [look.words for look in looks])
 
 
@@ -161,7 +164,8 @@ def answers_of(store: Store, text: NoticeText, answer: str) -> Iterator[AnswerRe
     with store.reading() as look:
         wanted = (text.answers_to,) if text.answers_to else text.keys
         kept = [one for key in wanted if (one := look.reminders.get(key)) is not None]
-        first = {(one.subject, one.step): one.key for one in kept if record_from(one).open}
+        records = [record for one in kept if (record := record_from(one)).open]
+        first = {place_of(one.reminder): one.reminder.key for one in records}
     if answer not in {"done", "damp"}:
         yield from (AnswerReminder(key, "putoff", put_off=TEN_MINUTES) for key in first.values())
     elif text.answers_to:
@@ -196,6 +200,8 @@ def answer(desk: Desk, command: AnswerReminder) -> Outcome:
     if not record.open:
         what = tr(record.answer or tr_later("no longer needed"))
         raise Refusal(tr("That was answered already: {what}. Nothing was changed.", what=what))
+    if is_bath(record.reminder.subject):
+        return answer_bath(desk, record, command)
     chosen = act(desk, record)
     step = record.reminder.step
     if chosen is None or step is None:

@@ -1,18 +1,30 @@
 """Whether what is kept agrees with the journal, and working it out anew."""
 
+from collections.abc import Iterator
 from contextlib import suppress
 
+from studio_log.domain.baths import bath_from
 from studio_log.domain.errors import Refusal
 from studio_log.domain.milks import milk_from
 from studio_log.domain.reminders import Cause
 from studio_log.domain.replay import replay
+from studio_log.services.bath_keeping import BATHS, baths, settle_bath
 from studio_log.services.desk import Desk, lot_line, step_lines
 from studio_log.store.work import Work
 
 
 def unlike(desk: Desk) -> list[str]:
-    """Name the lots whose kept lines differ from what their journal says."""
-    return [words for code in lot_codes(desk.work) for words in _unlike_lot(desk, code)]
+    """Name the lots whose kept lines differ from their journal, and baths that do not read."""
+    lots = [words for code in lot_codes(desk.work) for words in _unlike_lot(desk, code)]
+    return [*lots, *_unread_baths(desk)]
+
+
+def _unread_baths(desk: Desk) -> Iterator[str]:
+    for code in desk.work.journal.subjects(BATHS):
+        try:
+            bath_from(desk.work.journal.of(code))
+        except Refusal as refusal:
+            yield f"The journal of {code} does not read: {refusal}"
 
 
 def _unlike_lot(desk: Desk, code: str) -> list[str]:
@@ -41,8 +53,18 @@ def rebuild(desk: Desk) -> None:
     for code in lot_codes(desk.work):
         with suppress(Refusal):
             desk.settle(desk.lot(code), Cause(undoing=True, why="worked out anew"))
+    for bath in baths(desk):
+        settle_bath(desk, bath, Cause(undoing=True, why="worked out anew"))
 
 
 def lot_codes(look: Work) -> list[str]:
     """Give the codes of all lots that ever were."""
     return [code for code in look.journal.subjects() if code[:1].isdigit()]
+
+
+def settle_all(desk: Desk, why: str) -> None:
+    """Work the reminders of everything in work out anew: nights or the zone have changed."""
+    for code in desk.work.lots.live_codes():
+        desk.settle(desk.lot(code), Cause(why=why))
+    for bath in baths(desk):
+        settle_bath(desk, bath, Cause(why=why))

@@ -15,7 +15,7 @@ from zoneinfo import ZoneInfo
 from studio_log.domain.cautions import Caution
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.method_text import read_method
-from studio_log.domain.reminders import Cause, Record
+from studio_log.domain.reminders import Record
 from studio_log.language.words import tr
 from studio_log.services import commands as c
 from studio_log.services import manners, reads, ringing, safety
@@ -249,8 +249,7 @@ class Studio:
             self._settle_all(desk, "the time zone changed")
 
     def _settle_all(self, desk: Desk, why: str) -> None:
-        for code in desk.work.lots.live_codes():
-            desk.settle(desk.lot(code), Cause(why=why))
+        safety.settle_all(desk, why)
 
     def _show(self, text: NoticeText, due: list[Record], looks: list[manners.Look]) -> None:
         """Show at once here, and by the messenger on the desktop; what came of it is recorded."""

@@ -9,6 +9,8 @@ from studio_log.domain.lots import Lot
 from studio_log.domain.methods import MethodStep
 from studio_log.domain.reminders import Cause
 from studio_log.language.words import tr, tr_later
+from studio_log.services.bath_back import correct_bath, redo_bath, undo_bath
+from studio_log.services.bath_keeping import is_bath
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.joining import undo_join
@@ -43,6 +45,8 @@ def undo(desk: Desk, command: Undo) -> Outcome:
         return undo_milk(desk, code.upper(), command.entry)
     if code.upper().startswith("S"):
         return undo_material(desk, stock_code(code))
+    if is_bath(code.upper()):
+        return undo_bath(desk, code, command.entry)
     desk.lot(code)
     entries = desk.entries(code)
     named = command.entry is not None
@@ -136,6 +140,8 @@ def redo(desk: Desk, command: Redo) -> Outcome:
     code = whole_code(command.code)
     if code.upper().startswith("S"):
         return redo_material(desk, stock_code(code))
+    if is_bath(code.upper()):
+        return redo_bath(desk, code)
     lot = desk.lot(code)
     entries = desk.entries(code)
     if lot.voided and lot.parents:
@@ -162,6 +168,8 @@ def redo(desk: Desk, command: Redo) -> Outcome:
 def correct(desk: Desk, command: Correct) -> Outcome:
     """Correct time, note or readings of an earlier entry."""
     code = whole_code(command.code)
+    if is_bath(code.upper()):
+        return correct_bath(desk, command)
     desk.lot(code)
     target = _named(desk.entries(code), command.entry)
     if target.act is Act.NEW and command.at is not None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any
 
-from sqlalchemy import Row, Select, func, insert, select
+from sqlalchemy import Row, Select, and_, func, insert, select
 from sqlmodel import Session
 
 from studio_log.domain.errors import BadStudio, Refusal
@@ -91,7 +91,7 @@ def _mapping(text: str, what: str) -> Mapping[str, Any]:
 
 
 class Journal:
-    """The entries of all lots and milks."""
+    """The entries of all lots, milks and baths."""
 
     def __init__(self, session: Session) -> None:
         self._session = session
@@ -132,7 +132,11 @@ class Journal:
 
     def subjects(self, prefix: str = "") -> tuple[str, ...]:
         """Give the codes that have entries and begin with `prefix`, in order of their text."""
-        begins = ENTRY.c.subject.startswith(prefix, autoescape=True)
+        # The bounds let the index find them; LIKE alone would look at every entry there is.
+        begins = and_(
+            ENTRY.c.subject.startswith(prefix, autoescape=True),
+            ENTRY.c.subject.between(prefix, f"{prefix}\uffff"),
+        )
         statement = select(ENTRY.c.subject).distinct().where(begins).order_by(ENTRY.c.subject)
         return tuple(row.subject for row in rows(self._session, statement))
 

@@ -33,7 +33,7 @@ class Work:
         self.deliveries = Deliveries(session)
 
     def next_code(self, kind: str, year: int) -> int:
-        """Give the next number for a code ("lot" or "milk") of a year; it is never given again.
+        """Give the next number for a code ("lot", "bath") of a year; it is never given again.
 
         With the transaction rolled back it was not given.
         """
