@@ -50,7 +50,9 @@ def lot_code(typed: str) -> str:
 
 
 def any_code(typed: str) -> str:
-    """Give the code of whatever has a journal: a lot, a milk M26-004, a material S26-004."""
+    """Give the code of whatever has a journal: a lot, a milk M26-004, a material, a bath."""
+    if BATH_CODE.match(typed):
+        return whole_bath_code(typed)
     return typed.strip().upper() if _OTHER.fullmatch(typed) else lot_code(typed)
 
 
@@ -65,13 +67,6 @@ def milk_code(typed: str) -> str:
     if not _MILK.fullmatch(typed):
         raise Refusal(f"{quoted(shown(typed))} is no milk's code, such as M26-004. {NOTHING}")
     return typed.strip().upper()
-
-
-def any_code(typed: str) -> str:
-    """Give the code of a lot, milk or bath as typed, if it looks like one."""
-    if _MILK.fullmatch(typed):
-        return milk_code(typed)
-    return whole_bath_code(typed) if BATH_CODE.match(typed) else lot_code(typed)
 
 
 def slug(typed: str, what: str) -> str:

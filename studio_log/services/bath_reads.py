@@ -228,12 +228,19 @@ def _limit_fact(desk: Desk, bath: Bath) -> str:
 
 
 def _range_facts(bath: Bath) -> list[str]:
+    """Say what it should measure, where no reading has told a fault that says so."""
     found = []
-    for form, within in ((PH, bath.kind.ph), (HEAT, bath.heat)):
-        if within is not None:
-            limits = _limits(within, form)
-            found.append(tr("{limits}: {why} (common practice).", limits=limits,
-                            why=tr(within.why)))  # fmt: skip
+    for name, form, within in (("ph", PH, bath.kind.ph), ("temperature", HEAT, bath.heat)):
+        seen = bath.read.get(name)
+        told = seen is not None and reading_fault(bath, name, seen.value)
+        if within is not None and not told:
+            found.append(
+                tr(
+                    "{limits}: {why} (common practice).",
+                    limits=_limits(within, form),
+                    why=tr(within.why),
+                )
+            )
     return found
 
 

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Mapping
 from typing import Any, Final
 
-from studio_log.services import commands as c
 from studio_log.services import (
     bath_acts,
     joining,
@@ -15,6 +14,7 @@ from studio_log.services import (
     stock_acts,
     taking_back,
 )
+from studio_log.services import commands as c
 from studio_log.services.desk import Desk
 
 Handler = Callable[[Desk, Any], c.Outcome]

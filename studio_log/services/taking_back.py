@@ -1,6 +1,6 @@
 """Undo, redo and correct: by later entries, and only where the rest still reads in order."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from studio_log.domain.errors import Refusal
@@ -10,7 +10,7 @@ from studio_log.domain.methods import MethodStep
 from studio_log.domain.reminders import Cause
 from studio_log.language.words import tr, tr_later
 from studio_log.services.bath_back import correct_bath, redo_bath, undo_bath
-from studio_log.services.bath_keeping import is_bath
+from studio_log.services.bath_keeping import BATHS, is_bath
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.joining import undo_join
@@ -38,15 +38,20 @@ def last_undoable(entries: tuple[Entry, ...]) -> Entry | None:
     return own[-1] if own and own[-1].act is not Act.VOID else None
 
 
+_UNDO_OF: Mapping[str, Callable[[Desk, str, int | None], Outcome]] = {
+    "M": undo_milk,
+    "S": lambda desk, code, _entry: undo_material(desk, stock_code(code)),
+    BATHS: undo_bath,
+}
+"""By the letter with which the codes of a milk, a material or a bath begin."""
+
+
 def undo(desk: Desk, command: Undo) -> Outcome:
     """Take back the latest entry still standing, or a named earlier one."""
     code = whole_code(command.code)
-    if code.upper().startswith("M"):
-        return undo_milk(desk, code.upper(), command.entry)
-    if code.upper().startswith("S"):
-        return undo_material(desk, stock_code(code))
-    if is_bath(code.upper()):
-        return undo_bath(desk, code, command.entry)
+    other = _UNDO_OF.get(code[:1].upper())
+    if other is not None:
+        return other(desk, code.upper(), command.entry)
     desk.lot(code)
     entries = desk.entries(code)
     named = command.entry is not None

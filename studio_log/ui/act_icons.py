@@ -31,6 +31,7 @@ ICONS: Final[Mapping[str, str]] = {
     "calculator": "calculator",
     "stock": "stock",
     "dyes": "dyes",
+    "baths": "bath",
     "across": "room",
     "larger": "larger",
     "smaller": "smaller",

@@ -57,6 +57,7 @@ ACTIONS: Final = (
     ActionRow("&View", "methods", tr_later("&Methods…"), "Ctrl+4"),
     ActionRow("&View", "calculator", tr_later("&Calculator…"), "Ctrl+5"),
     ActionRow("&View", "stock", tr_later("Stoc&k…"), "Ctrl+6"),
+    ActionRow("&View", "baths", tr_later("Baths and &vats…"), "Ctrl+7"),
     ActionRow("&View", "dyes", tr_later("D&yes and materials…"), "Ctrl+8"),
     ActionRow("&View", "across", tr_later("&Across the room"), "F11"),
     ActionRow("&View", "-"),

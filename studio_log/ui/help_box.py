@@ -32,6 +32,7 @@ PAGES: Final = (
     (tr_later("Dyes and materials"), "dyes"),
     (tr_later("Calculator"), "calculator"),
     (tr_later("The stock"), "stock"),
+    (tr_later("Baths and vats"), "baths"),
     (tr_later("Safety"), "safety"),
     (tr_later("Keys"), "keys"),
     (tr_later("Commands"), "commands"),

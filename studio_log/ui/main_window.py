@@ -122,7 +122,10 @@ class MainWindow(QMainWindow):
         self.sheet.choose(code)
 
     def choose_step(self, code: str, step: int | None = None) -> None:
-        """Choose a lot and open one of its steps."""
+        """Choose a lot and open one of its steps; a bath opens among the baths."""
+        if code.startswith("B"):
+            self.menu_acts.open_baths(code)
+            return
         self.choose_lot(code)
         if step is not None:
             self.panes.go("lot")

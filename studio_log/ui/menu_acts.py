@@ -16,6 +16,7 @@ from studio_log.services.ports import Delivery
 from studio_log.services.settings import Settings
 from studio_log.ui.across.across_view import AcrossView
 from studio_log.ui.ask import Ask
+from studio_log.ui.baths.bath_box import BathBox
 from studio_log.ui.bench.bench_page import BenchPage
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.calculator.calculator_box import CalculatorBox
@@ -95,6 +96,7 @@ class MenuActs(QObject):
             "calculator": self._calculator,
             "stock": self._stock,
             "dyes": self._dyes,
+            "baths": self.open_baths,
             "across": self._across,
             "lines": self._lines,
             "larger": self._larger,
@@ -207,6 +209,12 @@ class MenuActs(QObject):
         box = DyesBox(self._bridge, self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.lot_wanted.connect(self.lot_wanted)
+        box.show()
+
+    def open_baths(self, code: str = "") -> None:
+        """Show the baths and vats, with one of them chosen."""
+        box = BathBox(self._bridge, self._window, code)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
 
     def _across(self) -> None:

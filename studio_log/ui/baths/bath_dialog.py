@@ -1,0 +1,241 @@
+"""The box of one act on a bath: what was understood stands beside each field."""
+
+from typing import Any, Final
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QCompleter,
+    QDialog,
+    QDialogButtonBox,
+    QGridLayout,
+    QLabel,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
+
+from studio_log.domain.bath_kinds import KINDS
+from studio_log.language.words import tr
+from studio_log.present.words import litres
+from studio_log.services.commands import Outcome
+from studio_log.ui.baths.bath_fields import LONGEST, Field, Heard, Names, heard
+from studio_log.ui.baths.bath_forms import BathForm
+from studio_log.ui.bridge import Bridge, Doubt
+from studio_log.ui.errors import MessageBar
+from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.calm import calm
+from studio_log.ui.widgets.moment_line import MomentLine
+from studio_log.ui.widgets.parts import Words, em, scrolled
+
+NARROW: Final = 34
+"""Below so many line heights of width, each field stands below its label."""
+
+
+class FieldRow:
+    """A label, a field, and what was understood of it or what may be typed."""
+
+    def __init__(self, of: Field, typed: str, names: Names) -> None:
+        self.of = of
+        self._names = names
+        self.line = _choice() if of.kind == "choice" else _line(of, typed, names)
+        self.label = QLabel(tr(of.label))
+        self.label.setBuddy(self.line)
+        self.line.setAccessibleName(tr(of.label).replace("&", ""))
+        self.heard = Words(tone="soft", size="small")
+
+    def read(self, *, told: bool) -> Heard:
+        """Read it and say what was understood; a blank that is needed only once `told`."""
+        if isinstance(self.line, QComboBox):
+            kind = KINDS[str(self.line.currentData())]
+            self.heard.show_words(tr("Offered: {litres}", litres=litres(kind.litres)))
+            return Heard(kind.slug)
+        found = heard(self.of, self.line.text(), self._names)
+        if found.fault and not told and not self.line.text().strip():
+            found = Heard(None, "", fault=True)
+        words = found.words or tr(self.of.says)
+        tone = "danger_ink" if found.words and found.fault else "good_ink"
+        self.heard.show_words(words)
+        self.heard.set_tone(tone if found.words else "soft")  # type: ignore[arg-type]
+        self.line.setAccessibleDescription(words)
+        return found
+
+
+class BathDialog(QDialog):
+    """Asks for one act and sends it; nothing typed is lost by a refusal."""
+
+    done_with = Signal(object)
+    """The Outcome of what was done."""
+
+    def __init__(
+        self,
+        bridge: Bridge,
+        form: BathForm,
+        code: str,
+        *,
+        filled: dict[str, str] | None = None,
+        names: Names | None = None,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(f"{tr(form.title)} — {code}" if code else tr(form.title))
+        self._bridge = bridge
+        self.form = form
+        self._code = code
+        self._told = False
+        self._narrow: bool | None = None
+        given = filled or {}
+        self.rows = [FieldRow(one, given.get(one.slug, ""), names or {}) for one in form.fields]
+        self.moment = self._moment_line()
+        self.message = MessageBar(bridge)
+        self.buttons = QDialogButtonBox()
+        self.accept_it = self.buttons.addButton(
+            tr(form.accept), QDialogButtonBox.ButtonRole.AcceptRole
+        )
+        self.buttons.addButton(tr("Lea&ve it"), QDialogButtonBox.ButtonRole.RejectRole)
+        dress_button(self.accept_it, "primary")
+        self.accept_it.setDefault(True)
+        self._lay_out()
+        self._connect()
+        self.read()
+
+    def row(self, slug: str) -> FieldRow:
+        """Give the row of a field."""
+        return next(one for one in self.rows if one.of.slug == slug)
+
+    @Slot()
+    def read(self) -> dict[str, Heard]:
+        """Read every field and say beside it what was understood."""
+        return {row.of.slug: row.read(told=self._told) for row in self.rows}
+
+    @Slot()
+    def submit(self) -> None:
+        """Send it where every field was understood; else lead to the first that was not."""
+        self._told = True
+        found = self.read()
+        wrong = next((row for row in self.rows if found[row.of.slug].fault), None)
+        if wrong is not None:
+            wrong.line.setFocus(Qt.FocusReason.OtherFocusReason)
+            return
+        values: dict[str, Any] = {slug: one.value for slug, one in found.items()}
+        if self.moment is not None:
+            self.moment.read_again()
+            if not self.moment.ok or (self.form.moment == "next" and self.moment.at is None):
+                self.moment.line.setFocus(Qt.FocusReason.OtherFocusReason)
+                return
+            values["at"] = self.moment.at
+        self.message.put_away()
+        self.accept_it.setEnabled(False)
+        self._bridge.do(
+            self.form.command(self._code, values),
+            self._done,
+            failed=self._refused,
+            asked=self._doubted,
+        )
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange(narrow=self.width() < em(self, NARROW))
+
+    def _moment_line(self) -> MomentLine | None:
+        if not self.form.moment:
+            return None
+        ahead = self.form.moment == "next"
+        return MomentLine(
+            self._bridge,
+            name=tr("When"),
+            blank=tr("say when: tomorrow 9:00") if ahead else tr("blank means now"),
+            prefer="next" if ahead else "past",
+        )
+
+    def _connect(self) -> None:
+        for row in self.rows:
+            if isinstance(row.line, QComboBox):
+                row.line.currentIndexChanged.connect(self.read)
+            else:
+                row.line.textChanged.connect(self.read)
+        self.buttons.accepted.connect(self.submit)
+        self.buttons.rejected.connect(self.reject)
+
+    def _lay_out(self) -> None:
+        inner = QWidget()
+        self._grid = QGridLayout(inner)
+        self._grid.setContentsMargins(2, 0, 8, 0)
+        self._grid.setHorizontalSpacing(14)
+        self._grid.setVerticalSpacing(4)
+        self._when = QLabel(tr("W&hen"))
+        if self.moment is not None:
+            self._when.setBuddy(self.moment.line)
+        self._arrange(narrow=False)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(20, 16, 20, 16)
+        column.setSpacing(10)
+        column.addWidget(Words(tr(self.form.title), size="large", bold=True))
+        if self.form.says:
+            column.addWidget(Words(tr(self.form.says), tone="soft"))
+        column.addWidget(scrolled(inner, name=tr("Fields")), 1)
+        column.addWidget(self.message)
+        column.addWidget(self.buttons)
+        lines = 3.8 * len(self.rows) + (4 if self.moment is not None else 0) + 10
+        room = self.screen().availableGeometry().size()
+        self.resize(min(em(self, 44), room.width() - 40), min(em(self, lines), room.height() - 80))
+
+    def _arrange(self, *, narrow: bool) -> None:
+        """Set label, field and words beside each other, or below one another."""
+        if narrow is self._narrow:
+            return
+        self._narrow = narrow
+        parts: list[tuple[QLabel, QWidget, QWidget | None]] = [
+            (row.label, row.line, row.heard) for row in self.rows
+        ]
+        if self.moment is not None:
+            parts.append((self._when, self.moment, None))
+        for at, (label, line, words) in enumerate(parts):
+            self._place(label, at, (0, 0))
+            self._place(line, at, (1, 0) if narrow else (0, 1))
+            if words is not None:
+                self._place(words, at, (2, 0) if narrow else (1, 1))
+            self._grid.setRowMinimumHeight(4 * at + 3, 6)
+        self._grid.setColumnStretch(0, 1 if narrow else 0)
+        self._grid.setColumnStretch(1, 0 if narrow else 1)
+        self._grid.setRowStretch(4 * len(parts), 1)
+
+    def _place(self, widget: QWidget, at: int, place: tuple[int, int]) -> None:
+        self._grid.removeWidget(widget)
+        self._grid.addWidget(widget, 4 * at + place[0], place[1])
+
+    def _done(self, outcome: Outcome) -> None:
+        self.done_with.emit(outcome)
+        self.accept()
+
+    def _refused(self, words: str) -> None:
+        self.accept_it.setEnabled(True)
+        self.message.refuse(words or tr("That did not work. What you typed is kept; try again."))
+
+    def _doubted(self, doubt: Doubt) -> None:
+        self.accept_it.setEnabled(True)
+        self.message.question(doubt)
+
+
+def _line(of: Field, typed: str, names: Names) -> QLineEdit:
+    line = QLineEdit(typed)
+    line.setMaxLength(LONGEST if of.slug != "note" else 2_000)
+    if of.kind == "lots" and names:
+        offered = [f"{code} {name}".strip() for code, name in names.items()]
+        completer = QCompleter(offered, line)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.setFilterMode(Qt.MatchFlag.MatchContains)
+        line.setCompleter(completer)
+    return line
+
+
+def _choice() -> QComboBox:
+    box = QComboBox()
+    for kind in KINDS.values():
+        title = tr(kind.title)
+        box.addItem(f"{title[:1].upper()}{title[1:]}", kind.slug)
+    calm(box)
+    return box
