@@ -110,7 +110,7 @@ def test_what_makes_no_sense_is_refused_and_nothing_is_written(
 
 def test_moments_are_checked_as_everywhere(shop: Workshop, chalk: str) -> None:
     now = shop.clock.at
-    for at, kind in ((now + HOUR, Refusal), (now - HOUR, Refusal), (now - 400 * DAY, Question)):
+    for at, kind in ((now + HOUR, Refusal), (now - HOUR, Refusal), (now - 420 * DAY, Question)):
         with pytest.raises(kind):
             use(shop, chalk, 100, at=at)
     old = shop.do(NewBath("chalk", made_at=now - 10 * DAY)).code

@@ -18,7 +18,7 @@ from studio_log.ui.theme.look import apply_theme
 from tests.support.builders import DAY, HOUR
 from tests.support.fixtures import Workshop
 from tests.ui.fake_studio import InlineWorker
-from tests.ui.window_kit import settle
+from tests.ui.window_kit import HandTray, WrittenAsk, settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
@@ -210,7 +210,7 @@ def test_a_card_of_a_bath_at_the_bench_opens_it(
     qtbot: QtBot, shop: Workshop, bridge: Bridge
 ) -> None:
     code = shop.do(NewBath("tannin")).code
-    window = MainWindow(bridge)
+    window = MainWindow(bridge, ask=WrittenAsk(), tray=HandTray(available=False))  # type: ignore[arg-type]
     qtbot.addWidget(window)
     window.start()
     window.show()
@@ -220,11 +220,11 @@ def test_a_card_of_a_bath_at_the_bench_opens_it(
     (opened,) = window.findChildren(BathBox)
     assert opened.code == code
     opened.close()
-    window.minute.stop()
+    window.quit()
 
 
 def test_ctrl_7_opens_the_window(qtbot: QtBot, bridge: Bridge) -> None:
-    window = MainWindow(bridge)
+    window = MainWindow(bridge, ask=WrittenAsk(), tray=HandTray(available=False))  # type: ignore[arg-type]
     qtbot.addWidget(window)
     window.start()
     window.show()
@@ -233,7 +233,7 @@ def test_ctrl_7_opens_the_window(qtbot: QtBot, bridge: Bridge) -> None:
     window.actions_by_slug["baths"].trigger()
     settle()
     assert len(window.findChildren(BathBox)) == 1
-    window.minute.stop()
+    window.quit()
 
 
 @pytest.mark.parametrize("form", [NEW, *FORMS], ids=lambda form: form.slug)
