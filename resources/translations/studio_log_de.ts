@@ -1080,8 +1080,192 @@
         <translation>Was heute Abend zu beginnen ist</translation>
     </message>
     <message>
+        <source>wants refreshing</source>
+        <translation>will aufgefrischt werden</translation>
+    </message>
+    <message>
+        <source>use it up, skim or simmer it</source>
+        <translation>aufbrauchen, abschöpfen oder aufkochen</translation>
+    </message>
+    <message>
+        <source>Read</source>
+        <translation>Abgelesen</translation>
+    </message>
+    <message>
+        <source>Fed</source>
+        <translation>Gefüttert</translation>
+    </message>
+    <message>
+        <source>Refreshed</source>
+        <translation>Aufgefrischt</translation>
+    </message>
+    <message>
+        <source>Made ready</source>
+        <translation>Bereitgemacht</translation>
+    </message>
+    <message>
+        <source>Changed</source>
+        <translation>Geändert</translation>
+    </message>
+    <message>
+        <source>make it ready now</source>
+        <translation>jetzt bereitmachen</translation>
+    </message>
+    <message>
         <source>taken back</source>
         <translation>zurückgenommen</translation>
+    </message>
+    <message>
+        <source>finished</source>
+        <translation>zu Ende</translation>
+    </message>
+    <message>
+        <source>planned {at}</source>
+        <translation>geplant {at}</translation>
+    </message>
+    <message>
+        <source>next: the fresh bath</source>
+        <translation>als Nächstes: das frische Bad</translation>
+    </message>
+    <message>
+        <source>next: exhaust {number}</source>
+        <translation>als Nächstes: Nachzug {number}</translation>
+    </message>
+    <message>
+        <source>the fresh bath</source>
+        <translation>das frische Bad</translation>
+    </message>
+    <message>
+        <source>exhaust {number}</source>
+        <translation>Nachzug {number}</translation>
+    </message>
+    <message>
+        <source>nothing through yet</source>
+        <translation>noch nichts hindurch</translation>
+    </message>
+    <message>
+        <source>{mass} through</source>
+        <translation>{mass} hindurch</translation>
+    </message>
+    <message>
+        <source>{mass} of {most} through</source>
+        <translation>{mass} von {most} hindurch</translation>
+    </message>
+    <message>
+        <source>{read} ({at})</source>
+        <translation>{read} ({at})</translation>
+    </message>
+    <message>
+        <source>liquid: {said}</source>
+        <translation>Flüssigkeit: {said}</translation>
+    </message>
+    <message>
+        <source>flower: {said}</source>
+        <translation>Blume: {said}</translation>
+    </message>
+    <message>
+        <source>, {place}</source>
+        <translation>, {place}</translation>
+    </message>
+    <message>
+        <source>{litres}{where}, made {made}.</source>
+        <translation>{litres}{where}, angesetzt {made}.</translation>
+    </message>
+    <message>
+        <source>Refreshed last {since}.</source>
+        <translation>Zuletzt aufgefrischt {since}.</translation>
+    </message>
+    <message>
+        <source> It has been made ready.</source>
+        <translation> Es ist bereitgemacht.</translation>
+    </message>
+    <message>
+        <source>Likely good until {by} (common practice).</source>
+        <translation>Wohl gut bis {by} (verbreitete Praxis).</translation>
+    </message>
+    <message>
+        <source>No cloth has gone through it yet.</source>
+        <translation>Noch ist kein Stoff hindurchgegangen.</translation>
+    </message>
+    <message>
+        <source>{n} use</source>
+        <translation>{n} Einsatz</translation>
+    </message>
+    <message>
+        <source>{n} uses</source>
+        <translation>{n} Einsätzen</translation>
+    </message>
+    <message>
+        <source>{mass} of cloth in {uses}.</source>
+        <translation>{mass} Stoff in {uses}.</translation>
+    </message>
+    <message>
+        <source>The next one has {which}.</source>
+        <translation>Der nächste bekommt: {which}.</translation>
+    </message>
+    <message>
+        <source>Made anew after {uses} uses (common practice); {done} so far.</source>
+        <translation>Nach {uses} Einsätzen neu angesetzt (verbreitete Praxis); bisher {done}.</translation>
+    </message>
+    <message>
+        <source>the studio’s own figure</source>
+        <translation>eigene Zahl der Werkstatt</translation>
+    </message>
+    <message>
+        <source>Refreshed after {mass} of cloth ({own}); {since} since it was fresh.</source>
+        <translation>Aufgefrischt nach {mass} Stoff ({own}); {since}, seit es frisch war.</translation>
+    </message>
+    <message>
+        <source>{limits}: {why} (common practice).</source>
+        <translation>{limits}: {why} (verbreitete Praxis).</translation>
+    </message>
+    <message>
+        <source>{low} and over</source>
+        <translation>{low} und mehr</translation>
+    </message>
+    <message>
+        <source>Up to {high}</source>
+        <translation>Bis {high}</translation>
+    </message>
+    <message>
+        <source>Made, {litres}</source>
+        <translation>Angesetzt, {litres}</translation>
+    </message>
+    <message>
+        <source>cloth of no lot</source>
+        <translation>Stoff ohne Partie</translation>
+    </message>
+    <message>
+        <source>, step {step}</source>
+        <translation>, Schritt {step}</translation>
+    </message>
+    <message>
+        <source>{mass} through: {lots}{step}</source>
+        <translation>{mass} hindurch: {lots}{step}</translation>
+    </message>
+    <message>
+        <source>Dip: {lots}</source>
+        <translation>Tauchgang: {lots}</translation>
+    </message>
+    <message>
+        <source>Dip {nth}: {lots}</source>
+        <translation>Tauchgang {nth}: {lots}</translation>
+    </message>
+    <message>
+        <source>, {span} in</source>
+        <translation>, {span} darin</translation>
+    </message>
+    <message>
+        <source>, aired {span}</source>
+        <translation>, {span} gelüftet</translation>
+    </message>
+    <message>
+        <source>Plan withdrawn</source>
+        <translation>Plan zurückgezogen</translation>
+    </message>
+    <message>
+        <source>Use planned for {at}</source>
+        <translation>Einsatz geplant für {at}</translation>
     </message>
     <message>
         <source>Milk {code} is recorded, good for a further coat until {good}.</source>
@@ -1154,6 +1338,158 @@
     <message>
         <source>used</source>
         <translation>verwendet</translation>
+    </message>
+    <message>
+        <source>dipped</source>
+        <translation>getaucht</translation>
+    </message>
+    <message>
+        <source>fed</source>
+        <translation>gefüttert</translation>
+    </message>
+    <message>
+        <source>refreshed</source>
+        <translation>aufgefrischt</translation>
+    </message>
+    <message>
+        <source>made ready</source>
+        <translation>bereitgemacht</translation>
+    </message>
+    <message>
+        <source>planned anew</source>
+        <translation>neu geplant</translation>
+    </message>
+    <message>
+        <source>{code}: cloth went through, {at}.</source>
+        <translation>{code}: Stoff ging hindurch, {at}.</translation>
+    </message>
+    <message>
+        <source>{code}: a dip, {at}.</source>
+        <translation>{code}: ein Tauchgang, {at}.</translation>
+    </message>
+    <message>
+        <source>{code}: read, {at}.</source>
+        <translation>{code}: abgelesen, {at}.</translation>
+    </message>
+    <message>
+        <source>{code}: fed, {at}.</source>
+        <translation>{code}: gefüttert, {at}.</translation>
+    </message>
+    <message>
+        <source>{code}: refreshed, {at}.</source>
+        <translation>{code}: aufgefrischt, {at}.</translation>
+    </message>
+    <message>
+        <source>{code}: made ready, {at}.</source>
+        <translation>{code}: bereitgemacht, {at}.</translation>
+    </message>
+    <message>
+        <source>{code}: its next use is planned for {at}.</source>
+        <translation>{code}: der nächste Einsatz ist geplant für {at}.</translation>
+    </message>
+    <message>
+        <source>{code}: a remark, {at}.</source>
+        <translation>{code}: eine Bemerkung, {at}.</translation>
+    </message>
+    <message>
+        <source>There is no kind of bath {kind}. Nothing was made; there are: {kinds}.</source>
+        <translation>Eine Art von Bad {kind} gibt es nicht. Nichts wurde angelegt; es gibt: {kinds}.</translation>
+    </message>
+    <message>
+        <source>The place</source>
+        <translation>Der Platz</translation>
+    </message>
+    <message>
+        <source>Bath {code}, {title}, is recorded.</source>
+        <translation>Bad {code}, {title}, ist aufgeschrieben.</translation>
+    </message>
+    <message>
+        <source>Say what changes: name, place, litres, its limit, or that it is finished.</source>
+        <translation>Sagen, was sich ändert: Name, Platz, Liter, seine Grenze oder dass es zu Ende ist.</translation>
+    </message>
+    <message>
+        <source>Bath {code} is finished.</source>
+        <translation>Bad {code} ist zu Ende.</translation>
+    </message>
+    <message>
+        <source>Bath {code} is changed.</source>
+        <translation>Bad {code} ist geändert.</translation>
+    </message>
+    <message>
+        <source>{code}: no use is planned any more.</source>
+        <translation>{code}: kein Einsatz ist mehr geplant.</translation>
+    </message>
+    <message>
+        <source>It wants refreshing now. {do}</source>
+        <translation>Es will jetzt aufgefrischt werden. {do}</translation>
+    </message>
+    <message>
+        <source>It wants refreshing now.</source>
+        <translation>Es will jetzt aufgefrischt werden.</translation>
+    </message>
+    <message>
+        <source>{figure} is below {limit}: {why} (common practice).</source>
+        <translation>{figure} liegt unter {limit}: {why} (verbreitete Praxis).</translation>
+    </message>
+    <message>
+        <source>{figure} is above {limit}: {why} (common practice).</source>
+        <translation>{figure} liegt über {limit}: {why} (verbreitete Praxis).</translation>
+    </message>
+    <message>
+        <source>{value} is no {name} of a bath: from {low} to {high}. Nothing was changed.</source>
+        <translation>{value} ist für ein Bad kein Wert von {name}: von {low} bis {high}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Say what was read: pH, heat, colour or flower. Nothing was changed.</source>
+        <translation>Sagen, was abgelesen wurde: pH, Wärme, Farbe oder Blume. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Say what the bath was fed. Nothing was changed.</source>
+        <translation>Sagen, womit das Bad gefüttert wurde. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The note is empty. Nothing was changed.</source>
+        <translation>Die Notiz ist leer. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>A step belongs to one lot: name that lot alone. Nothing was changed.</source>
+        <translation>Ein Schritt gehört zu einer Partie: nur diese nennen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Fifty lots at once at most. Nothing was changed.</source>
+        <translation>Höchstens fünfzig Partien auf einmal. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Say how much cloth went through: its weight, or a lot whose weight is known. Nothing was changed.</source>
+        <translation>Sagen, wie viel Stoff hindurchging: sein Gewicht oder eine Partie, deren Gewicht bekannt ist. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>A dip or an airing lasts up to two days. Nothing was changed.</source>
+        <translation>Ein Tauchgang oder ein Lüften dauert bis zu zwei Tage. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Twenty things at once at most. Nothing was changed.</source>
+        <translation>Höchstens zwanzig Dinge auf einmal. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>What was fed</source>
+        <translation>Das Futter</translation>
+    </message>
+    <message>
+        <source>Plan a use that is still ahead, within ten years. Nothing was changed.</source>
+        <translation>Einen Einsatz planen, der noch bevorsteht, innerhalb von zehn Jahren. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The name</source>
+        <translation>Der Name</translation>
+    </message>
+    <message>
+        <source>A bath has more than nothing and up to 5,000 L. Nothing was changed.</source>
+        <translation>Ein Bad hat mehr als nichts und bis zu 5000 L. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Cloth weighs more than nothing and up to 500 kg. Nothing was changed.</source>
+        <translation>Stoff wiegt mehr als nichts und bis zu 500 kg. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>stopped</source>
@@ -1274,6 +1610,14 @@
     <message>
         <source>mark of the cure</source>
         <translation>Marke der Reife</translation>
+    </message>
+    <message>
+        <source>make ready</source>
+        <translation>bereitmachen</translation>
+    </message>
+    <message>
+        <source>refresh</source>
+        <translation>auffrischen</translation>
     </message>
     <message>
         <source>look ahead</source>
@@ -1524,12 +1868,24 @@
         <translation>die Partie wurde zurückgenommen</translation>
     </message>
     <message>
+        <source>More of {code} stands on its making. Take that back first. Nothing was changed.</source>
+        <translation>Auf dem Ansetzen von {code} steht noch mehr. Erst das zurücknehmen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
         <source>{code} is taken back; its code is not used again.</source>
         <translation>{code} ist zurückgenommen; das Kürzel wird nicht wieder benutzt.</translation>
     </message>
     <message>
+        <source>{code}: {act} is taken back.</source>
+        <translation>{code}: {act} ist zurückgenommen.</translation>
+    </message>
+    <message>
         <source>its entry was taken back</source>
         <translation>der Eintrag wurde zurückgenommen</translation>
+    </message>
+    <message>
+        <source>{code}: {act} stands again.</source>
+        <translation>{code}: {act} gilt wieder.</translation>
     </message>
     <message>
         <source>{code}: {entry_words} is taken back.</source>
@@ -1848,6 +2204,10 @@
         <translation>V&amp;orrat…</translation>
     </message>
     <message>
+        <source>Baths and &amp;vats…</source>
+        <translation>Bäder und Küp&amp;en …</translation>
+    </message>
+    <message>
         <source>D&amp;yes and materials…</source>
         <translation>Farben &amp;und Stoffe…</translation>
     </message>
@@ -1940,8 +2300,36 @@
         <translation>{due} · {today} später heute</translation>
     </message>
     <message>
+        <source>No bath is kept yet. A chalk bath, a mordant, an indigo vat or a dye bath with its exhausts: each gets a diary, counts the cloth that went through it, and says when it wants refreshing. Begin with “New bath”.</source>
+        <translation>Noch wird kein Bad geführt. Ein Kreidebad, eine Beize, eine Indigoküpe oder ein Farbbad mit seinen Nachzügen: jedes bekommt ein Tagebuch, zählt den Stoff, der hindurchging, und sagt, wann es aufgefrischt werden will. Mit „Neues Bad“ beginnen.</translation>
+    </message>
+    <message>
+        <source>Baths and vats — Studio Log</source>
+        <translation>Bäder und Küpen — Studio Log</translation>
+    </message>
+    <message>
+        <source>Baths and vats</source>
+        <translation>Bäder und Küpen</translation>
+    </message>
+    <message>
+        <source>Finished t&amp;oo</source>
+        <translation>Auch be&amp;endete</translation>
+    </message>
+    <message>
+        <source>Red&amp;o</source>
+        <translation>&amp;Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>The chosen bath</source>
+        <translation>Das gewählte Bad</translation>
+    </message>
+    <message>
         <source>Take back: {words}</source>
         <translation>Zurücknehmen: {words}</translation>
+    </message>
+    <message>
+        <source>Restore: {words}</source>
+        <translation>Wiederherstellen: {words}</translation>
     </message>
     <message>
         <source>{lot}: {answer}, at what time?</source>
@@ -2820,6 +3208,18 @@
         <translation>Hier stehen die Mengen, sobald das Gewicht des Stoffs bekannt ist.</translation>
     </message>
     <message>
+        <source>Offered: {litres}</source>
+        <translation>Vorgeschlagen: {litres}</translation>
+    </message>
+    <message>
+        <source>say when: tomorrow 9:00</source>
+        <translation>sagen wann: tomorrow 9:00</translation>
+    </message>
+    <message>
+        <source>W&amp;hen</source>
+        <translation>&amp;Wann</translation>
+    </message>
+    <message>
         <source>That did not work. What you typed is kept; try again.</source>
         <translation>Das ging nicht. Das Getippte bleibt stehen; noch einmal versuchen.</translation>
     </message>
@@ -3088,8 +3488,240 @@
         <translation>Lautstärke des Klangs in Prozent</translation>
     </message>
     <message>
+        <source>&amp;Lots</source>
+        <translation>&amp;Partien</translation>
+    </message>
+    <message>
+        <source>as in 26-031, 26-030</source>
+        <translation>etwa 26-031, 26-030</translation>
+    </message>
+    <message>
+        <source>N&amp;ote</source>
+        <translation>N&amp;otiz</translation>
+    </message>
+    <message>
+        <source>What went &amp;in</source>
+        <translation>Was h&amp;ineinkam</translation>
+    </message>
+    <message>
+        <source>as in fructose 5 g; lime 2 g</source>
+        <translation>etwa Fruktose 5 g; Kalk 2 g</translation>
+    </message>
+    <message>
+        <source>p&amp;H before</source>
+        <translation>p&amp;H vorher</translation>
+    </message>
+    <message>
+        <source>as in 10.5</source>
+        <translation>etwa 10,5</translation>
+    </message>
+    <message>
+        <source>&amp;Heat before</source>
+        <translation>Wär&amp;me vorher</translation>
+    </message>
+    <message>
+        <source>as in 48, or 118 F</source>
+        <translation>etwa 48 oder 118 F</translation>
+    </message>
+    <message>
+        <source>&amp;Colour of the liquid</source>
+        <translation>&amp;Farbe der Flüssigkeit</translation>
+    </message>
+    <message>
+        <source>as in yellow-green, clear</source>
+        <translation>etwa gelbgrün, klar</translation>
+    </message>
+    <message>
+        <source>&amp;Flower</source>
+        <translation>&amp;Blume</translation>
+    </message>
+    <message>
+        <source>on a vat: blue, a coppery skin</source>
+        <translation>auf einer Küpe: blau, kupfrige Haut</translation>
+    </message>
+    <message>
+        <source>a dye bath by its dye, as in “madder”</source>
+        <translation>ein Farbbad nach seinem Farbstoff, etwa „madder“</translation>
+    </message>
+    <message>
         <source>&amp;Volume</source>
         <translation>&amp;Lautstärke</translation>
+    </message>
+    <message>
+        <source>as in 20 L; blank takes its kind’s</source>
+        <translation>etwa 20 L; leer gilt das seiner Art</translation>
+    </message>
+    <message>
+        <source>&amp;Refresh after</source>
+        <translation>&amp;Auffrischen nach</translation>
+    </message>
+    <message>
+        <source>cloth through it, as in 10 kg; blank goes by its kind</source>
+        <translation>so viel Stoff, etwa 10 kg; leer gilt seine Art</translation>
+    </message>
+    <message>
+        <source>where it stands</source>
+        <translation>wo es steht</translation>
+    </message>
+    <message>
+        <source>&amp;New bath…</source>
+        <translation>&amp;Neues Bad …</translation>
+    </message>
+    <message>
+        <source>A new bath or vat</source>
+        <translation>Ein neues Bad oder eine Küpe</translation>
+    </message>
+    <message>
+        <source>It gets a code and a diary of its own. Its volume is offered by its kind.</source>
+        <translation>Es bekommt eine Nummer und ein eigenes Tagebuch. Seine Menge wird nach seiner Art vorgeschlagen.</translation>
+    </message>
+    <message>
+        <source>&amp;Make it</source>
+        <translation>An&amp;legen</translation>
+    </message>
+    <message>
+        <source>&amp;Kind</source>
+        <translation>A&amp;rt</translation>
+    </message>
+    <message>
+        <source>Cloth thro&amp;ugh…</source>
+        <translation>St&amp;off hindurch …</translation>
+    </message>
+    <message>
+        <source>Cloth went through</source>
+        <translation>Stoff ging hindurch</translation>
+    </message>
+    <message>
+        <source>What the bath was like before, and the cloth. Without a weight the lots’ own is taken.</source>
+        <translation>Wie das Bad vorher war, und der Stoff. Ohne Gewicht gilt das der Partien.</translation>
+    </message>
+    <message>
+        <source>&amp;Weight, dry</source>
+        <translation>&amp;Gewicht, trocken</translation>
+    </message>
+    <message>
+        <source>blank takes the lots’ own</source>
+        <translation>leer gilt das der Partien</translation>
+    </message>
+    <message>
+        <source>&amp;Step of the lot</source>
+        <translation>&amp;Schritt der Partie</translation>
+    </message>
+    <message>
+        <source>its number or name, where one lot was in it</source>
+        <translation>seine Nummer oder sein Name, wo eine Partie darin war</translation>
+    </message>
+    <message>
+        <source>&amp;Dip…</source>
+        <translation>&amp;Tauchen …</translation>
+    </message>
+    <message>
+        <source>A dip and its airing</source>
+        <translation>Ein Tauchgang und sein Lüften</translation>
+    </message>
+    <message>
+        <source>One line of the vat’s diary. The cloth is weighed once, as it goes through.</source>
+        <translation>Eine Zeile im Tagebuch der Küpe. Der Stoff wird einmal gewogen, wenn er hindurchgeht.</translation>
+    </message>
+    <message>
+        <source>How long &amp;in</source>
+        <translation>Wie lange dar&amp;in</translation>
+    </message>
+    <message>
+        <source>as in 10 min</source>
+        <translation>etwa 10 min</translation>
+    </message>
+    <message>
+        <source>How long &amp;aired</source>
+        <translation>Wie lange ge&amp;lüftet</translation>
+    </message>
+    <message>
+        <source>as in 15 min</source>
+        <translation>etwa 15 min</translation>
+    </message>
+    <message>
+        <source>Re&amp;ad…</source>
+        <translation>&amp;Ablesen …</translation>
+    </message>
+    <message>
+        <source>What it is like</source>
+        <translation>Wie es ist</translation>
+    </message>
+    <message>
+        <source>Its pH, its heat, and what it looks like.</source>
+        <translation>Sein pH, seine Wärme und wie es aussieht.</translation>
+    </message>
+    <message>
+        <source>&amp;Feed…</source>
+        <translation>&amp;Füttern …</translation>
+    </message>
+    <message>
+        <source>What it was fed</source>
+        <translation>Womit es gefüttert wurde</translation>
+    </message>
+    <message>
+        <source>What went in to keep it going, and how much of it.</source>
+        <translation>Was hineinkam, damit es weitergeht, und wie viel davon.</translation>
+    </message>
+    <message>
+        <source>R&amp;efresh…</source>
+        <translation>A&amp;uffrischen …</translation>
+    </message>
+    <message>
+        <source>It was refreshed</source>
+        <translation>Es wurde aufgefrischt</translation>
+    </message>
+    <message>
+        <source>Made anew or recharged in full: what goes through counts anew from here.</source>
+        <translation>Neu angesetzt oder voll ergänzt: was hindurchgeht, zählt von hier an neu.</translation>
+    </message>
+    <message>
+        <source>&amp;Plan its use…</source>
+        <translation>Einsatz &amp;planen …</translation>
+    </message>
+    <message>
+        <source>When it is used next</source>
+        <translation>Wann es wieder gebraucht wird</translation>
+    </message>
+    <message>
+        <source>A reminder to make it ready comes two hours before, or the evening before where that would be in quiet hours.</source>
+        <translation>Zwei Stunden vorher wird erinnert, es bereitzumachen; am Abend davor, wo das in die Ruhezeit fiele.</translation>
+    </message>
+    <message>
+        <source>&amp;Plan it</source>
+        <translation>&amp;Planen</translation>
+    </message>
+    <message>
+        <source>Made read&amp;y…</source>
+        <translation>&amp;Bereitgemacht …</translation>
+    </message>
+    <message>
+        <source>It was made ready</source>
+        <translation>Es wurde bereitgemacht</translation>
+    </message>
+    <message>
+        <source>Warmed and fed for the use that is planned.</source>
+        <translation>Gewärmt und gefüttert für den geplanten Einsatz.</translation>
+    </message>
+    <message>
+        <source>Remar&amp;k…</source>
+        <translation>Be&amp;merkung …</translation>
+    </message>
+    <message>
+        <source>A remark</source>
+        <translation>Eine Bemerkung</translation>
+    </message>
+    <message>
+        <source>Change this bath</source>
+        <translation>Dieses Bad ändern</translation>
+    </message>
+    <message>
+        <source>Its name and place, how much there is of it, and when it wants refreshing.</source>
+        <translation>Sein Name und Platz, wie viel davon da ist und wann es aufgefrischt werden will.</translation>
+    </message>
+    <message>
+        <source>&amp;Change it</source>
+        <translation>Än&amp;dern</translation>
     </message>
     <message>
         <source>Try it</source>
@@ -6408,6 +7040,246 @@
     <message>
         <source>{title}: no longer than {longest}</source>
         <translation>{title}: nicht länger als {longest}</translation>
+    </message>
+    <message>
+        <source>Warm and feed</source>
+        <translation>Wärmen und füttern:</translation>
+    </message>
+    <message>
+        <source>Feed</source>
+        <translation>Füttern:</translation>
+    </message>
+    <message>
+        <source>Make ready</source>
+        <translation>Bereitmachen:</translation>
+    </message>
+    <message>
+        <source>Its next use is planned for {at}.</source>
+        <translation>Sein nächster Einsatz ist geplant für {at}.</translation>
+    </message>
+    <message>
+        <source> Warm it to {heat} °C.</source>
+        <translation> Auf {heat} °C wärmen.</translation>
+    </message>
+    <message>
+        <source>A vat that idles cools, loses its pH and goes blue; cloth comes out of it pale.</source>
+        <translation>Eine Küpe, die ruht, kühlt ab, verliert ihren pH und wird blau; Stoff kommt blass heraus.</translation>
+    </message>
+    <message>
+        <source>{kilos} kg of cloth through it since {day}; uses: {count}.</source>
+        <translation>{kilos} kg Stoff hindurch seit {day}; Einsätze: {count}.</translation>
+    </message>
+    <message>
+        <source>Refresh</source>
+        <translation>Auffrischen:</translation>
+    </message>
+    <message>
+        <source>A spent bath fixes or colours cloth unevenly.</source>
+        <translation>Ein verbrauchtes Bad fixiert oder färbt ungleich.</translation>
+    </message>
+    <message>
+        <source>Made or refreshed {day}; such a bath ferments or moulds after about {days} days.</source>
+        <translation>Angesetzt oder aufgefrischt {day}; ein solches Bad gärt oder schimmelt nach etwa {days} Tagen.</translation>
+    </message>
+    <message>
+        <source>Use up, skim or simmer</source>
+        <translation>Aufbrauchen, abschöpfen oder aufkochen:</translation>
+    </message>
+    <message>
+        <source>Mould harms the lungs: pour a mouldy bath away.</source>
+        <translation>Schimmel schadet der Lunge: ein schimmliges Bad weggießen.</translation>
+    </message>
+    <message>
+        <source>a cooler vat idles: its pH falls and it goes blue</source>
+        <translation>kühler ruht die Küpe: ihr pH fällt, und sie wird blau</translation>
+    </message>
+    <message>
+        <source>on cellulose a vat wants pH 10 to 11 and over</source>
+        <translation>auf Zellulose braucht eine Küpe pH 10 bis 11 und mehr</translation>
+    </message>
+    <message>
+        <source>chalk bath</source>
+        <translation>Kreidebad</translation>
+    </message>
+    <message>
+        <source>Pour it away and make it anew: 50 g of chalk to 5 L, warm.</source>
+        <translation>Weggießen und neu ansetzen: 50 g Kreide auf 5 L, warm.</translation>
+    </message>
+    <message>
+        <source>bran bath</source>
+        <translation>Kleiebad</translation>
+    </message>
+    <message>
+        <source>Pour it away and make it anew: 100 g of bran to 5 L, warm, stood for half an hour.</source>
+        <translation>Weggießen und neu ansetzen: 100 g Kleie auf 5 L, warm, eine halbe Stunde gestanden.</translation>
+    </message>
+    <message>
+        <source>alum bath</source>
+        <translation>Alaunbad</translation>
+    </message>
+    <message>
+        <source>Make it anew: it has been recharged often enough.</source>
+        <translation>Neu ansetzen: es wurde oft genug ergänzt.</translation>
+    </message>
+    <message>
+        <source>on cellulose alum wants hot tap water and no cooking</source>
+        <translation>auf Zellulose braucht Alaun heißes Leitungswasser und kein Kochen</translation>
+    </message>
+    <message>
+        <source>Recharge it with half of the first alum before it is used again.</source>
+        <translation>Vor dem nächsten Einsatz mit der Hälfte des ersten Alauns ergänzen.</translation>
+    </message>
+    <message>
+        <source>aluminium acetate bath</source>
+        <translation>Aluminiumacetatbad</translation>
+    </message>
+    <message>
+        <source>hotter, acetate breaks down before it is in the cloth</source>
+        <translation>heißer zerfällt das Acetat, bevor es im Stoff ist</translation>
+    </message>
+    <message>
+        <source>aluminium triformate bath</source>
+        <translation>Aluminiumtriformiatbad</translation>
+    </message>
+    <message>
+        <source>Recharge it with 20 g of triformate to each litre filled up to the mark.</source>
+        <translation>Mit 20 g Triformiat auf jeden Liter ergänzen, der bis zur Marke nachgefüllt wird.</translation>
+    </message>
+    <message>
+        <source>tannin bath</source>
+        <translation>Gerbstoffbad</translation>
+    </message>
+    <message>
+        <source>tannin wants hot tap water</source>
+        <translation>Gerbstoff braucht heißes Leitungswasser</translation>
+    </message>
+    <message>
+        <source>Recharge it with half of the first tannin before it is used again.</source>
+        <translation>Vor dem nächsten Einsatz mit der Hälfte des ersten Gerbstoffs ergänzen.</translation>
+    </message>
+    <message>
+        <source>iron bath</source>
+        <translation>Eisenbad</translation>
+    </message>
+    <message>
+        <source>hotter, iron makes the cloth tender</source>
+        <translation>heißer macht Eisen den Stoff mürbe</translation>
+    </message>
+    <message>
+        <source>dye bath</source>
+        <translation>Farbbad</translation>
+    </message>
+    <message>
+        <source>indigo fructose vat</source>
+        <translation>Indigoküpe mit Fruktose</translation>
+    </message>
+    <message>
+        <source>indigo henna vat</source>
+        <translation>Indigoküpe mit Henna</translation>
+    </message>
+    <message>
+        <source>indigo fruit vat</source>
+        <translation>Indigoküpe mit Früchten</translation>
+    </message>
+    <message>
+        <source>indigo iron vat</source>
+        <translation>Indigoküpe mit Eisen</translation>
+    </message>
+    <message>
+        <source>an iron vat works at pH 11 to 13</source>
+        <translation>eine Eisenküpe arbeitet bei pH 11 bis 13</translation>
+    </message>
+    <message>
+        <source>indigo madder and bran vat</source>
+        <translation>Indigoküpe mit Krapp und Kleie</translation>
+    </message>
+    <message>
+        <source>bath</source>
+        <translation>Bad</translation>
+    </message>
+    <message>
+        <source>{typed} cannot be the heat of a bath: it lies between 0 and 105 °C. Nothing was changed; write 122 F where °F is meant.</source>
+        <translation>{typed} kann nicht die Wärme eines Bades sein: sie liegt zwischen 0 und 105 °C. Nichts wurde geändert; wo °F gemeint ist, 122 F schreiben.</translation>
+    </message>
+    <message>
+        <source>{typed} is no pH: a figure from 0 to 14, as in 10.5. Nothing was changed.</source>
+        <translation>{typed} ist kein pH: eine Zahl von 0 bis 14, etwa 10,5. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{text} is no bath&apos;s code, such as B26-001. Nothing was changed.</source>
+        <translation>{text} ist keine Nummer eines Bades, etwa B26-001. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>There is no such bath. `bath list` shows every one.</source>
+        <translation>Ein solches Bad gibt es nicht. `bath list` zeigt alle.</translation>
+    </message>
+    <message>
+        <source>The journal of {code} does not read. Nothing was changed; restore a copy.</source>
+        <translation>Das Tagebuch von {code} lässt sich nicht lesen. Nichts wurde geändert; eine Kopie wiederherstellen.</translation>
+    </message>
+    <message>
+        <source>{act} is nothing that is done to a bath.</source>
+        <translation>{act} ist nichts, was mit einem Bad geschieht.</translation>
+    </message>
+    <message>
+        <source>{code} was made {made}: nothing can have been done to it before. Nothing was changed; look at the time.</source>
+        <translation>{code} wurde {made} angesetzt: vorher kann nichts damit geschehen sein. Nichts wurde geändert; die Zeit ansehen.</translation>
+    </message>
+    <message>
+        <source>{code} is finished: {act} cannot follow. Nothing was changed; `bath set {code} --not-finished` opens it again.</source>
+        <translation>{code} ist zu Ende: {act} kann nicht folgen. Nichts wurde geändert; `bath set {code} --not-finished` öffnet es wieder.</translation>
+    </message>
+    <message>
+        <source>There is no bath {code}. Nothing was changed; `bath list` shows them.</source>
+        <translation>Ein Bad {code} gibt es nicht. Nichts wurde geändert; `bath list` zeigt sie.</translation>
+    </message>
+    <message>
+        <source>This has to be filled in.</source>
+        <translation>Das muss ausgefüllt werden.</translation>
+    </message>
+    <message>
+        <source>{code}, not in work</source>
+        <translation>{code}, nicht in Arbeit</translation>
+    </message>
+    <message>
+        <source>Understood: {words}</source>
+        <translation>Verstanden: {words}</translation>
+    </message>
+    <message>
+        <source>“{part}” is no lot’s code, such as 26-031.</source>
+        <translation>„{part}“ ist keine Nummer einer Partie, etwa 26-031.</translation>
+    </message>
+    <message>
+        <source>Diary</source>
+        <translation>Tagebuch</translation>
+    </message>
+    <message>
+        <source>Used by {lots}.</source>
+        <translation>Gebraucht von {lots}.</translation>
+    </message>
+    <message>
+        <source>Care: {said}.</source>
+        <translation>Vorsicht: {said}.</translation>
+    </message>
+    <message>
+        <source>&amp;Withdraw the plan</source>
+        <translation>Plan &amp;zurückziehen</translation>
+    </message>
+    <message>
+        <source>F&amp;inished</source>
+        <translation>Zu En&amp;de</translation>
+    </message>
+    <message>
+        <source>&amp;Not finished after all</source>
+        <translation>Doch &amp;nicht zu Ende</translation>
+    </message>
+    <message>
+        <source>{words} (taken back)</source>
+        <translation>{words} (zurückgenommen)</translation>
+    </message>
+    <message>
+        <source>… and {rest} earlier; `bath show` lists all.</source>
+        <translation>… und {rest} frühere; `bath show` zeigt alle.</translation>
     </message>
 </context>
 </TS>
