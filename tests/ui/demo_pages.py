@@ -14,11 +14,15 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from studio_log.app.demo import open_demo
 from studio_log.app.errand import StepClock
+from studio_log.services.baths import NewBath
 from studio_log.services.questions import TagsFor
 from studio_log.services.settings import Settings
 from studio_log.services.studio import Studio
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.across.across_view import AcrossView
+from studio_log.ui.baths.bath_box import BathBox
+from studio_log.ui.baths.bath_dialog import BathDialog
+from studio_log.ui.baths.bath_forms import NEW
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.calculator.calculator_box import CalculatorBox
 from studio_log.ui.chime import Chime
@@ -54,6 +58,10 @@ def _window(house: House) -> QWidget:
     return window
 
 
+def _a_bath(house: House) -> str:
+    return house.studio.do(NewBath("fructose-vat")).code
+
+
 PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "window": _window,
     "new lot": lambda house: LotForm(house.bridge),
@@ -62,6 +70,8 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "what rang": lambda house: RangBox(house.bridge),
     "help": lambda _house: HelpBox(),
     "calculator": lambda _house: CalculatorBox(),
+    "baths": lambda house: BathBox(house.bridge, code=_a_bath(house)),
+    "new bath": lambda house: BathDialog(house.bridge, NEW, ""),
     "stock": lambda house: StockBox(house.bridge),
     "dyes": lambda house: DyesBox(house.bridge),
     "welcome": lambda house: WelcomePage(house.bridge),
