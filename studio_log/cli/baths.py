@@ -43,6 +43,7 @@ READINGS: Final = (
 NAME: Final = Option("--name", "what it is called; a dye bath by its dye", "TEXT")
 LITRES: Final = Option("--litres", "how much there is of it: 20", "VOLUME")
 LIMIT: Final = Option("--refresh-after", "cloth after which it wants refreshing: 10kg", "WEIGHT")
+LONGEST_STEP: Final = 80
 PLACE: Final = Option("--place", "where it stands", "TEXT")
 
 
@@ -124,6 +125,15 @@ def _span(name: str) -> Any:
     return lambda turn: None if turn.values[name] is None else read_span(turn.values[name])
 
 
+def _fed(turn: Turn) -> Any:
+    return tuple(values.text(one, "What was fed") for one in turn.values["with"])
+
+
+def _step(turn: Turn) -> Any:
+    typed = turn.values["step"]
+    return "" if typed is None else values.text(typed, "The step", longest=LONGEST_STEP)
+
+
 def _planned(turn: Turn) -> Any:
     given = turn.values
     if (given["at"] is None) != given["withdraw"]:
@@ -197,7 +207,7 @@ FORMS: Final = (
         "Say what cloth went through a bath.",
         _marks(
             Act.BATH_USE,
-            step=lambda turn: turn.values["step"] or "",
+            step=_step,
             grams=lambda turn: values.grams(turn.values["weight"]),
         ),
         (CODE,),
@@ -222,14 +232,14 @@ FORMS: Final = (
     Form(
         ("bath", "feed"),
         "Say what a bath was fed.",
-        _marks(Act.BATH_FEED, fed=lambda turn: tuple(turn.values["with"])),
+        _marks(Act.BATH_FEED, fed=_fed),
         (CODE,),
         (FED, AT, NOTE, SURE, JSON),
     ),
     Form(
         ("bath", "refresh"),
         "Say that a bath was refreshed: what went through counts anew.",
-        _marks(Act.BATH_REFRESH, fed=lambda turn: tuple(turn.values["with"])),
+        _marks(Act.BATH_REFRESH, fed=_fed),
         (CODE,),
         (FED, AT, NOTE, SURE, JSON),
     ),
@@ -243,7 +253,7 @@ FORMS: Final = (
     Form(
         ("bath", "ready"),
         "Say that a bath was made ready: warmed and fed.",
-        _marks(Act.BATH_READY, fed=lambda turn: tuple(turn.values["with"])),
+        _marks(Act.BATH_READY, fed=_fed),
         (CODE,),
         (FED, *READINGS, AT, NOTE, SURE, JSON),
     ),
