@@ -39,8 +39,8 @@ WRONG: Final = 2
 FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
-        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock, colour_measure,
-        colour, trial, plan, safety,
+        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
+        colour_measure, colour, trial, plan, safety,
     )
     for form in room.FORMS
 }  # fmt: skip
