@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.cautions import read_cautions
@@ -240,6 +241,20 @@ def test_a_draft_outlives_the_window_and_the_program(
     again.editor.give_up.click()
     settle()
     assert shop.studio.ask(SettingsFor()).method_draft == ""
+
+
+def test_a_draft_is_kept_a_moment_after_the_last_change_and_at_the_end_of_the_program(
+    box: MethodBox, shop: Workshop, qapp: QApplication
+) -> None:
+    type_in(field(box.editor, "title"), "One")
+    assert box._safe.isActive()
+    box._safe.timeout.emit()
+    settle()
+    assert 'title = "One"' in shop.studio.ask(SettingsFor()).method_draft
+    type_in(field(box.editor, "title"), "Two")
+    qapp.aboutToQuit.emit()
+    settle()
+    assert 'title = "Two"' in shop.studio.ask(SettingsFor()).method_draft
 
 
 def test_a_file_dropped_on_a_draft_leaves_it_one_undo_away(box: MethodBox, tmp_path: Path) -> None:

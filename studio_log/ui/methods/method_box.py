@@ -4,7 +4,7 @@ from functools import partial
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QCoreApplication, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
@@ -42,8 +42,8 @@ from studio_log.ui.widgets.parts import Words, button, em
 
 FILES: Final = tr_later("Methods (*.toml)")
 SOON_MS: Final = 250
-SAFE_MS: Final = 20_000
-"""A draft is kept so often while it is written, whatever happens to the program."""
+SAFE_MS: Final = 2_000
+"""A draft is kept once nothing was changed for so long, whatever happens to the program."""
 ALONE: Final = tr_later("Compare with…")
 PAGE_GRAMS: Final = "100 g"
 UNDO_AWAY: Final = tr_later("The draft before it is one Undo away.")
@@ -80,7 +80,7 @@ class MethodBox(QDialog):
         self.editor = MethodEditor()
         self.said = Words(tone="soft")
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
-        self._safe = QTimer(self, interval=SAFE_MS)
+        self._safe = QTimer(self, singleShot=True, interval=SAFE_MS)
         self._lay_out()
         self._connect()
 
@@ -203,6 +203,10 @@ class MethodBox(QDialog):
         self.editor.left.connect(self._leave_editor)
         self.editor.given_up.connect(self._give_up)
         self._safe.timeout.connect(self._keep_draft)
+        self.editor.draft.read.connect(self._draft_read)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self._keep_draft)
         self.editor.saved.connect(self._save)
         self._weigh()
 
@@ -289,7 +293,6 @@ class MethodBox(QDialog):
             words = f"{words} {tr(UNDO_AWAY)}"
         self.said.show_words(words)
         self._is_editing(editing=True)
-        self._safe.start()
 
     def _is_editing(self, *, editing: bool) -> None:
         for widget in (self.side, self._head, *self._reading_acts()):
@@ -297,6 +300,9 @@ class MethodBox(QDialog):
 
     def _learn(self, settings: Settings) -> None:
         self._kept = settings.method_draft
+
+    def _draft_read(self, _draft: object) -> None:
+        self._safe.start()
 
     def _keep_draft(self) -> None:
         """Keep what is being written in the studio, once it differs from what it began as."""
