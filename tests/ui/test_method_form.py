@@ -320,7 +320,7 @@ def test_the_page_on_paper_is_a_pdf_of_letters(box: MethodBox, tmp_path: Path) -
     assert data.startswith(b"%PDF-1.")  # ISO 32000-1, 7.5.2
     assert b"/FontFile2" in data, "words are letters, not dots"
     path = tmp_path / "page.pdf"
-    box.write_pdf_to(path)
+    box.files.write_pdf_to(path)
     assert path.stat().st_size > 10_000
     assert "is written to" in box.said.text()
 

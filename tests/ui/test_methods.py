@@ -137,7 +137,7 @@ def test_a_method_is_exported_and_read_back_the_same(
 ) -> None:
     choose(box, LONG)
     path = tmp_path / "out.toml"
-    box.write_to(path)
+    box.files.write_to(path)
     assert path.read_text(encoding="utf-8") == shop.studio.ask(MethodFor(LONG)).text
     box.take_file(path)
     assert box.turns.currentIndex() == 1

@@ -30,24 +30,21 @@ from studio_log.services.method_file import read_method_file
 from studio_log.services.method_page import CautionsFor, MethodPage, MethodPageFor, differences
 from studio_log.services.questions import MethodsFor, SettingsFor
 from studio_log.services.settings import Settings
-from studio_log.services.whole_file import write_whole
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.methods.editor import MethodEditor
 from studio_log.ui.methods.method_list import MethodList
+from studio_log.ui.methods.page_files import FILES, PageFiles
 from studio_log.ui.methods.page_html import differences_html
 from studio_log.ui.methods.page_view import PageView
-from studio_log.ui.methods.paper import write_pdf
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em
 
-FILES: Final = tr_later("Methods (*.toml)")
 SOON_MS: Final = 250
 SAFE_MS: Final = 2_000
 """A draft is kept once nothing was changed for so long, whatever happens to the program."""
 ALONE: Final = tr_later("Compare with…")
 PAGE_GRAMS: Final = "100 g"
 UNDO_AWAY: Final = tr_later("The draft before it is one Undo away.")
-WRITTEN: Final = tr_later("{title} is written to {file}.")
 
 
 class MethodBox(QDialog):
@@ -79,6 +76,7 @@ class MethodBox(QDialog):
         self.parted.setAccessibleName(tr("Where they part"))
         self.editor = MethodEditor()
         self.said = Words(tone="soft")
+        self.files = PageFiles(self, self.page, self.said.show_words)
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
         self._safe = QTimer(self, singleShot=True, interval=SAFE_MS)
         self._lay_out()
@@ -195,9 +193,9 @@ class MethodBox(QDialog):
         self.weight.textChanged.connect(self._weigh)
         self.copy.clicked.connect(self._copy)
         self.begin.clicked.connect(self._begin_lot)
-        self.to_paper.clicked.connect(self._print)
-        self.to_pdf.clicked.connect(self._save_pdf)
-        self.export.clicked.connect(self._export)
+        self.to_paper.clicked.connect(self.files.print)
+        self.to_pdf.clicked.connect(self.files.save_pdf)
+        self.export.clicked.connect(self.files.export)
         self.fetch.clicked.connect(self._fetch)
         self.leave.clicked.connect(self.close)
         self.editor.left.connect(self._leave_editor)
@@ -338,57 +336,9 @@ class MethodBox(QDialog):
         self._put_draft("")
         self.refresh()
 
-    def _export(self) -> None:
-        page = self.page.page
-        if page is None:
-            return
-        name = f"{page.slug}-{page.version}.toml"
-        path, _ = QFileDialog.getSaveFileName(self, tr("Export the method"), name, tr(FILES))
-        if path:
-            self.write_to(Path(path))
-
-    def write_to(self, path: Path) -> None:
-        """Write the method shown to a file; say how it went."""
-        if self.page.page is None:
-            return
-        try:
-            write_whole(path, self.page.page.text.encode())
-        except Refusal as refusal:
-            self.said.show_words(str(refusal))
-        else:
-            self.said.show_words(tr(WRITTEN, title=self.page.page.title, file=path))
-
     def _begin_lot(self) -> None:
         if self.slug:
             self.lot_wanted.emit(self.slug)
-
-    def _print(self) -> None:
-        from studio_log.ui.methods.printing import print_page  # noqa: PLC0415 - brings a lot in
-
-        if self.page.page is not None:
-            print_page(self, self.page.page, self.said.show_words)
-
-    def _save_pdf(self) -> None:
-        page = self.page.page
-        if page is None:
-            return
-        name = f"{page.slug}-{page.version}.pdf"
-        path, _ = QFileDialog.getSaveFileName(
-            self, tr("Save the page as a PDF"), name, "PDF (*.pdf)"
-        )
-        if path:
-            self.write_pdf_to(Path(path))
-
-    def write_pdf_to(self, path: Path) -> None:
-        """Write the page shown as a PDF; say how it went."""
-        if self.page.page is None:
-            return
-        try:
-            write_pdf(path, self.page.page)
-        except Refusal as refusal:
-            self.said.show_words(str(refusal))
-        else:
-            self.said.show_words(tr(WRITTEN, title=self.page.page.title, file=path))
 
     def _fetch(self) -> None:
         path, _ = QFileDialog.getOpenFileName(self, tr("Import a method"), "", tr(FILES))
