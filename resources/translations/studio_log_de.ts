@@ -3212,8 +3212,12 @@
         <translation>Vorgeschlagen: {litres}</translation>
     </message>
     <message>
-        <source>say when: tomorrow 9:00</source>
-        <translation>sagen wann: tomorrow 9:00</translation>
+        <source>say when it is used next</source>
+        <translation>sagen, wann es wieder gebraucht wird</translation>
+    </message>
+    <message>
+        <source>tomorrow 9:00, 14:30</source>
+        <translation>tomorrow 9:00, 14:30</translation>
     </message>
     <message>
         <source>W&amp;hen</source>

@@ -14,6 +14,8 @@ from studio_log.domain.lots import Lot, StepState
 from studio_log.domain.piece_text import read_piece
 from studio_log.domain.reminders import Cause, Kind
 from studio_log.domain.starting import piece_data
+from studio_log.services.bath_acts import mark_bath, new_bath
+from studio_log.services.baths import MarkBath, NewBath
 from studio_log.services.commands import AnswerReminder
 from studio_log.services.desk import Desk
 from studio_log.services.lot_acts import next_lot_code
@@ -41,12 +43,29 @@ def open_demo(folder: Path, clock: Clock) -> Studio:
             _shelve(desk, row)
         for index, row in enumerate(data["lots"]):
             _make(desk, row, timedelta(minutes=7 * index))
+        for row in data["bath"]:
+            _stand(desk, row)
     return studio
 
 
 def _shelve(desk: Desk, row: Mapping[str, Any]) -> None:
     told = {name: value for name, value in row.items() if name != "days"}
     new_material(desk, NewMaterial(**told, at=desk.now - timedelta(days=row["days"]), sure=True))
+
+
+def _stand(desk: Desk, row: Mapping[str, Any]) -> None:
+    """Set up a bath and tell its diary; `hours` are those before the present."""
+    told = {name: value for name, value in row.items() if name not in {"hours", "diary"}}
+    made = desk.now - timedelta(hours=row["hours"])
+    code = new_bath(desk, NewBath(**told, made_at=made, sure=True)).code
+    for line in row["diary"]:
+        rest = {name: value for name, value in line.items() if name not in {"act", "hours"}}
+        for name in {"dipped", "aired"} & set(rest):
+            rest[name] = timedelta(minutes=rest[name])
+        if "planned" in rest:
+            rest["planned"] = desk.now + timedelta(hours=rest["planned"])
+        at = desk.now - timedelta(hours=line.get("hours", 0))
+        mark_bath(desk, MarkBath(code, Act(line["act"]), at, **rest, sure=True))
 
 
 def _make(desk: Desk, row: Mapping[str, Any], shift: timedelta) -> None:

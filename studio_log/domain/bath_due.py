@@ -101,7 +101,7 @@ def _make_ready(bath: Bath, now: datetime, quiet: QuietHours) -> _Told | None:
     return _Told(
         Kind.MAKE_READY,
         f"ready/{plan.number}",
-        ready_from(plan.at, quiet),
+        max(ready_from(plan.at, quiet), plan.made_at),  # late is only what could be known
         making_ready(bath),
         why,
         late if bath.kind.vat else "",

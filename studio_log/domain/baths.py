@@ -54,10 +54,11 @@ class Seen:
 
 @dataclass(frozen=True)
 class BathPlan:
-    """A use that is planned: `ready` once the bath was made ready for it."""
+    """A use that is planned, and when that was said; `ready` once the bath is."""
 
     number: int
     at: datetime
+    made_at: datetime
     ready: bool = False
 
 
@@ -256,7 +257,7 @@ def _refreshed(bath: Bath, entry: Entry) -> Bath:
 
 def _planned(bath: Bath, entry: Entry) -> Bath:
     said = entry.data.get("planned")
-    plan = BathPlan(entry.number, datetime.fromisoformat(said)) if said else None
+    plan = BathPlan(entry.number, datetime.fromisoformat(said), entry.at) if said else None
     return replace(bath, plan=plan)
 
 

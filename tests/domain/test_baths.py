@@ -242,6 +242,12 @@ def test_making_ready_never_rings_at_night_nor_after_the_use(hours):
     assert ready_from(plan, NO_QUIET) == plan - LEAD
 
 
+def test_what_is_planned_at_short_notice_is_due_at_once_and_not_late():
+    plan = NINE + 2 * HOUR
+    diary = Diary("fructose-vat").add(Act.PLAN, 1, planned=plan.isoformat())
+    assert due(diary.bath, NINE + HOUR)[Kind.MAKE_READY].due == NINE + HOUR
+
+
 def test_made_ready_or_used_it_does_not_remind_any_more():
     plan = (NINE + 26 * HOUR).isoformat()
     ready = Diary("fructose-vat").add(Act.PLAN, 1, planned=plan).add(Act.BATH_READY, 2)

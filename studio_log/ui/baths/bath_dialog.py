@@ -33,6 +33,9 @@ from studio_log.ui.widgets.parts import Words, em, scrolled
 NARROW: Final = 34
 """Below so many line heights of width, each field stands below its label."""
 
+TOP: Final = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
+MIDDLE: Final = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+
 
 class FieldRow:
     """A label, a field, and what was understood of it or what may be typed."""
@@ -144,12 +147,15 @@ class BathDialog(QDialog):
         if not self.form.moment:
             return None
         ahead = self.form.moment == "next"
-        return MomentLine(
+        made = MomentLine(
             self._bridge,
             name=tr("When"),
-            blank=tr("say when: tomorrow 9:00") if ahead else tr("blank means now"),
+            blank=tr("say when it is used next") if ahead else tr("blank means now"),
             prefer="next" if ahead else "past",
         )
+        if ahead:
+            made.line.setPlaceholderText(tr("tomorrow 9:00, 14:30"))
+        return made
 
     def _connect(self) -> None:
         for row in self.rows:
@@ -192,9 +198,14 @@ class BathDialog(QDialog):
             (row.label, row.line, row.heard) for row in self.rows
         ]
         if self.moment is not None:
-            parts.append((self._when, self.moment, None))
+            # What is planned is the moment itself: it is asked for first.
+            first = 0 if self.form.moment == "next" else len(parts)
+            parts.insert(first, (self._when, self.moment, None))
         for at, (label, line, words) in enumerate(parts):
             self._place(label, at, (0, 0))
+            top = line is self.moment and not narrow
+            label.setAlignment(TOP if top else MIDDLE)
+            label.setContentsMargins(0, em(self, 0.5) if top else 0, 0, 0)
             self._place(line, at, (1, 0) if narrow else (0, 1))
             if words is not None:
                 self._place(words, at, (2, 0) if narrow else (1, 1))
