@@ -162,3 +162,19 @@ def test_two_ages_have_a_slope_but_no_test_of_the_line() -> None:
     assert fit.slope.value == pytest.approx(3)
     assert fit.lack is None
     assert "cannot be tested: two ages only" in said(fit)
+
+
+@pytest.mark.parametrize("sign", [1, -1])
+def test_nine_tenths_are_reached_between_two_ages_on_the_log_scale(sign: int) -> None:
+    """From 0 by 8 to 10: 9 lies half way from 10 to 100 d, at the root of 1000."""
+    points = [(age, sign * depth) for age, depth in ((1, 0), (10, 8), (100, 10)) for _ in "ab"]
+    fit = fit_trial(readings(*points))
+    assert fit.rising is not None
+    assert fit.rising.depths == (0, sign * 8, sign * 10)
+    assert fit.rising.reached_d == pytest.approx(1000**0.5)
+
+
+def test_the_change_is_that_from_the_youngest_to_the_oldest() -> None:
+    """3 a tenfold; from 2 to 20 d is one tenfold."""
+    fit = fit_trial(readings((2, 30), (2, 31), (20, 33), (20, 34)))
+    assert fit.change == pytest.approx(3)

@@ -101,7 +101,6 @@ def test_the_line_through_the_cure_ages_is_that_of_other_libraries() -> None:
         "ols_se_intercept": line.se_intercept,
         "ols_se_slope": line.se_slope,
         "ols_t_slope": line.slope / line.se_slope,
-        "ols_p_slope": line.p_slope,
         "ols_r2": line.r2,
         "ols_residual_sd": line.residual_sd,
         "ols_df": line.df,
@@ -109,6 +108,7 @@ def test_the_line_through_the_cure_ages_is_that_of_other_libraries() -> None:
         "ols_slope_ci95_hi": slope.high,
     }
     assert found == pytest.approx({name: TOLD[name] for name in found}, rel=1e-6)
+    assert line.p_slope == pytest.approx(TOLD["ols_p_slope"], rel=1e-5, abs=0)
     test = lack_of_fit(LOGS, DEPTHS, line)
     assert test is not None
     told = [TOLD[f"lack_of_fit_{name}"] for name in ("F", "df1", "df2", "p")]
@@ -207,10 +207,20 @@ def test_one_wild_point_hardly_moves_the_robust_line_and_is_found() -> None:
     line = robust_line(x, y)
     assert line.slope.value == pytest.approx(2, abs=0.1)
     assert far_off(b - line.at(a) for a, b in zip(x, y, strict=True)) == [10]
+    assert line.at(5) == pytest.approx(10, abs=0.5)
+    around = [100.0, 101.0, 99.0, 100.5, 99.5, 104.0]  # 1.4826 × 0.75 × 3.5 is 3.9
+    assert far_off(around) == []
+    assert far_off([*around[:5], 105.0]) == [5]
     assert far_off([]) == far_off([1.0, 1.0, 9.0]) == []
     assert robust_line([1, 2, 3], [4, 4, 4]).tau_b is None
     with pytest.raises(ValueError, match="one place"):
         robust_line([1, 1], [1, 2])
+
+
+def test_of_three_points_the_interval_is_all_there_is() -> None:
+    """Sen 1968: the ranks leave the list of slopes, which has three here: 1, 2 and 1.5."""
+    found = robust_line([0, 1, 2], [0, 1, 3]).slope
+    assert (found.low, found.value, found.high) == (1, 1.5, 2)
 
 
 def test_the_rising_curve_is_that_of_another_library() -> None:

@@ -89,6 +89,7 @@ def test_a_cloth_is_as_even_as_its_spots(row: dict[str, str]) -> None:
     measured = [found.mean_apart, found.sd_apart, found.sd_lightness]
     assert measured == pytest.approx(told, abs=0.005)
     assert found.spots == int(row["n"])
+    assert found.band == {"red A": "even", "red B": "slight", "brown C": "visible"}[row["cloth"]]
     assert "proposal" in found.whose
 
 
@@ -104,6 +105,10 @@ def test_the_noise_of_the_photo_is_taken_off_in_squares() -> None:
     assert spread(spots, 5).band == "even"
     with pytest.raises(ValueError, match="0 or more"):
         spread(spots, math.nan)
+
+
+def test_spots_that_anybody_sees_are_strong() -> None:
+    assert spread([Lab(40, 0, 0), Lab(50, 0, 0), Lab(60, 0, 0)]).band == "strong"
 
 
 def test_two_spots_say_nothing_of_evenness() -> None:

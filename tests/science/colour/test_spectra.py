@@ -57,6 +57,7 @@ def test_strength_goes_by_k_over_s(row: dict[str, float]) -> None:
 def test_a_perfect_white_is_the_white_and_deep_cloth_keeps_its_figures() -> None:
     white = lab_of_reflectance([1.0] * 31)
     assert (white.lightness, white.a, white.b) == pytest.approx((100, 0, 0), abs=1e-9)
+    assert xyz_of_reflectance([0.0] * 31) == (0, 0, 0)
     assert k_over_s(reflectance_of(1e9)) == pytest.approx(1e9, rel=1e-6)
 
 
@@ -65,6 +66,7 @@ def test_a_perfect_white_is_the_white_and_deep_cloth_keeps_its_figures() -> None
     [
         ([0.5] * 30, "31 figures"),
         ([35.0] * 31, "not a percentage"),
+        ([2.5] + [0.5] * 30, "not a percentage"),
         ([-0.1] * 31, "from 0 to 1"),
         ([math.nan] * 31, "from 0 to 1"),
     ],
