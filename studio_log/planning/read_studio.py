@@ -6,6 +6,7 @@ from itertools import combinations, pairwise
 from typing import Any, Final
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
+from studio_log.planning.crowding import crowded
 from studio_log.planning.problem import THOUSANDTHS, Calendar, Clock, Goal, Problem, Vessel
 from studio_log.planning.read_lots import read_lots
 from studio_log.planning.taking import Table, read_clock, read_day, shown
@@ -42,6 +43,7 @@ def read_studio(top: Table) -> Problem:
         top.faults.end()
         raise AssertionError
     lots, notes = read_lots(top, clock, vessels, stores)
+    notes += crowded(lots, vessels, stores)
     goals = _goals(top, clock, frozenset(one.name for one in lots))
     _enough(goals, {one.name: one.pieces for one in lots}, top)
     top.faults.end()

@@ -1,6 +1,7 @@
 """The command plan: its fields, its words, its exits; it opens no studio."""
 
 import json
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -112,6 +113,21 @@ def test_a_file_that_cannot_be_read_is_refused(line: Line, name: str) -> None:
     ended = line.run("plan", name, "--json")
     assert (ended.code, ended.out) == (1, "")
     assert ended.err.strip()
+
+
+def test_ctrl_c_ends_the_search_and_the_best_plan_is_the_answer() -> None:
+    path = str(PLANNER / "studio-ten-lots-class.json")
+    command = [sys.executable, "-m", "studio_log", "plan", path, "--seconds", "600"]
+    with subprocess.Popen(
+        command, cwd=TREE, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+    ) as running:
+        assert running.stderr is not None
+        assert running.stderr.readline().startswith("After ")
+        running.send_signal(signal.SIGINT)
+        out, _ = running.communicate(timeout=60)
+    assert running.returncode == 0
+    assert "The best plan found in " in out.splitlines()[0]
+    assert len(out.splitlines()) > 40
 
 
 def test_the_window_imports_nothing_of_it() -> None:

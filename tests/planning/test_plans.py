@@ -166,6 +166,18 @@ def test_facts_that_already_break_a_limit_are_planned_on() -> None:
     assert violations(problem, outcome.plan) == []
 
 
+def test_running_lots_that_do_not_fit_together_are_named() -> None:
+    value = studio(3, start="2027-03-06T12:00")
+    for lot in value["lots"][:2]:
+        lot["actual"] = {"soak": {"start": "2027-03-06T00:00"}}
+    value["lots"][2]["actual"] = {"dry": {"start": "2027-03-06T11:00"}}
+    outcome = plan_studio(read(value), Effort(tries=0))
+    assert outcome.plan is None
+    assert outcome.status == "unknown"  # it could be that the record is wrong
+    words = "L1, L2 are recorded as running in 20 of tub together; the studio has vessels for 1"
+    assert any(one.startswith(words) for one in outcome.why)
+
+
 def test_a_link_far_apart_is_kept_at_the_least_price() -> None:
     """Load to take down within 26 h holds only where the soak begins late in the day."""
     value = studio()
