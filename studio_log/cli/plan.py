@@ -16,6 +16,7 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
 from studio_log.planning.answer import answer, invalid
 from studio_log.planning.effort import Effort
+from studio_log.planning.late_words import span_words
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.read import LARGEST, read_problem
@@ -139,12 +140,8 @@ def _lines(problem: Problem | Project, fields: dict[str, Any], plan: Plan | None
 
 def _score_words(score: list[int]) -> str:
     late, sessions, fine = score
-    dates = "no date late" if not late else f"{_days(late)} late together"
-    return f"{sessions} sessions, {dates}, {_days(fine)} off target and to taking down"
-
-
-def _days(minutes: int) -> str:
-    return f"{minutes / 1440:.1f} days" if minutes >= 2880 else f"{minutes / 60:.1f} h"
+    dates = "no date late" if not late else f"{span_words(late)} late together"
+    return f"{sessions} sessions, {dates}, {span_words(fine)} off target and to taking down"
 
 
 def _sessions(problem: Problem, plan: Plan) -> list[str]:

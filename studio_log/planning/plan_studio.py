@@ -10,6 +10,7 @@ from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import NOT_FOUND, Effort, Status, WrongPlanError
 from studio_log.planning.engine import Studio
 from studio_log.planning.improving import Improver
+from studio_log.planning.late_words import late_words
 from studio_log.planning.problem import Plan, Problem, Score, Span
 
 
@@ -46,7 +47,7 @@ def plan_studio(problem: Problem, effort: Effort) -> Outcome:
             best = checked(problem, plan_of(studio, improver.kept))
             effort.on_better(best)
     status: Status = "optimal" if bound.reached(best.score) else "feasible"
-    return Outcome(status, best, bound, problem.notes, tries)
+    return Outcome(status, best, bound, (*problem.notes, *late_words(problem, best)), tries)
 
 
 def checked(problem: Problem, plan: Plan) -> Plan:

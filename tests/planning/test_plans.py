@@ -178,6 +178,23 @@ def test_running_lots_that_do_not_fit_together_are_named() -> None:
     assert any(one.startswith(words) for one in outcome.why)
 
 
+def test_a_date_that_is_late_is_told_with_its_lot_and_by_how_much() -> None:
+    """By hand: load Mon 16:40, lift Tue 09:00, dry four hours, take down Tue 14:00 to 14:10.
+
+    So the pieces are cured a day on Wed 14:10: 29 h 10 min after Tue 09:00, 26 h 10 after 12:00.
+    """
+    goal = {"id": "class", "date": "2027-03-02T09:00", "pieces": 2, "cured_days": 1, "lots": ["L1"]}
+    value = studio(goals=[goal])
+    value["lots"][0]["due"] = "2027-03-02T12:00"
+    outcome = plan_studio(read(value), Effort())
+    assert outcome.plan is not None
+    assert outcome.plan.score.late == 1750 + 1570
+    class_words, lot_words = outcome.why
+    assert class_words.startswith("class is 29.2 h late: of its pieces those of L1 are not cured")
+    assert class_words.endswith("in time, the last on 2027-03-03 at 14:10.")
+    assert lot_words == "L1 is 26.2 h late: it is over on 2027-03-03 at 14:10."
+
+
 def test_a_link_far_apart_is_kept_at_the_least_price() -> None:
     """Load to take down within 26 h holds only where the soak begins late in the day."""
     value = studio()
