@@ -13,6 +13,9 @@ from studio_log.ui.theme.look import theme
 ICONS: Final[Mapping[str, str]] = {
     "new_lot": "plus",
     "print_tags": "print",
+    "print_steps": "print",
+    "copy_steps": "copy",
+    "save_steps": "save",
     "settings": "settings",
     "quit": "quit",
     "undo": "undo",
@@ -32,6 +35,7 @@ ICONS: Final[Mapping[str, str]] = {
     "stock": "stock",
     "dyes": "dyes",
     "baths": "bath",
+    "lines": "lines",
     "across": "room",
     "larger": "larger",
     "smaller": "smaller",
