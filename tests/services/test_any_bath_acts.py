@@ -1,12 +1,10 @@
 """Whatever is done to a bath: the journal only grows, and all else follows from it."""
 
-import shutil
 import tempfile
 from pathlib import Path
 
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
-from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
 
 from studio_log.domain.bath_due import bath_reminders
 from studio_log.domain.bath_kinds import KINDS
@@ -16,32 +14,40 @@ from studio_log.services.bath_acts import MARKABLE
 from studio_log.services.bath_keeping import bath_of
 from studio_log.services.baths import BathFor, BathsFor, MarkBath, NewBath, SetBath
 from studio_log.services.commands import AnswerReminder, Correct, Redo, Undo
-from tests.support.builders import HOUR, NINE
-from tests.support.fixtures import open_workshop
+from tests.support.builders import HOUR, LONDON, NINE
+from tests.support.fixtures import Workshop, open_workshop
 from tests.support.hand_clock import HandClock
 
 CODE = "B26-001"
+MARKS = st.builds(
+    lambda act, back, grams, ahead: ("mark", act, back, grams, ahead),
+    st.sampled_from([*sorted(MARKABLE), Act.BATH_USE, Act.PLAN]),
+    st.integers(0, 190),
+    st.integers(1, 1500),
+    st.integers(-5, 60),
+)
+"""An act, how many hours ago where that is odd, grams of cloth, hours ahead of a plan."""
+ERRANDS = st.one_of(
+    MARKS,
+    MARKS,
+    st.tuples(st.just("undo"), st.sampled_from([None, None, 2, 3, 5])),
+    st.tuples(st.sampled_from(["redo", "finish", "open"])),
+    st.tuples(st.just("correct"), st.integers(1, 12), st.integers(0, 190)),
+    st.tuples(st.just("wait"), st.integers(1, 30)),
+    st.tuples(
+        st.just("answer"), st.sampled_from(["done", "skip", "putoff"]), st.integers(0, 5)
+    ),
+)  # fmt: skip
 
 
-class AnyBathActs(RuleBasedStateMachine):
-    """A studio with one bath, and everything a person can do to it."""
+class Trial:
+    """A studio with one bath, and what is done to it."""
 
-    def __init__(self) -> None:
-        super().__init__()
-        self.home = Path(tempfile.mkdtemp(prefix="studio-log-baths-"))
-        self.clock = HandClock(NINE)
-        self.shop = open_workshop(self.home / "studio", self.clock)
-        self.seen = self.shop.everything()
-        self.rung: dict[str, int] = {}
-
-    def teardown(self) -> None:
-        self.shop.studio.close()
-        shutil.rmtree(self.home)
-
-    @initialize(kind=st.sampled_from(sorted(KINDS)))
-    def make(self, kind: str) -> None:
+    def __init__(self, shop: Workshop, kind: str) -> None:
+        self.shop = shop
+        self.seen = shop.everything()
         self.do(NewBath(kind, refresh_grams=1_000))
-        self.clock.at += 200 * HOUR
+        shop.clock.at += 200 * HOUR
 
     def do(self, command: object) -> None:
         """Do it, or have it refused with nothing written."""
@@ -55,84 +61,74 @@ class AnyBathActs(RuleBasedStateMachine):
             assert after[subject][: len(entries)] == entries, "the journal only grows"
         self.seen = after
 
-    @rule(
-        act=st.sampled_from(sorted(MARKABLE)),
-        back=st.integers(0, 250),
-        grams=st.integers(1, 1500),
-        ph=st.floats(0, 14),
-        ahead=st.none() | st.integers(1, 60),
-    )
-    def mark(self, act: Act, back: int, grams: int, ph: float, ahead: int | None) -> None:
-        now = self.clock.at
-        planned = None if ahead is None else now + ahead * HOUR
+    def mark(self, act: Act, back: int, grams: int, ahead: int) -> None:
+        now = self.shop.clock.at
+        planned = now + ahead * HOUR if ahead > 0 else None
         at = now - back * HOUR if back % 2 else None
-        self.do(MarkBath(CODE, act, at, "x", {"ph": ph}, grams=grams, planned=planned))
+        self.do(MarkBath(CODE, act, at, "x", {"ph": 7.0}, grams=grams, planned=planned))
 
-    @rule(finished=st.booleans())
-    def end(self, finished: bool) -> None:
-        self.do(SetBath(CODE, finished=finished))
-
-    @rule(entry=st.none() | st.integers(1, 20))
     def undo(self, entry: int | None) -> None:
         self.do(Undo(CODE, entry))
 
-    @rule()
     def redo(self) -> None:
         self.do(Redo(CODE))
 
-    @rule(entry=st.integers(1, 20), back=st.integers(0, 250), ph=st.floats(0, 14))
-    def correct(self, entry: int, back: int, ph: float) -> None:
-        at = self.clock.at - back * HOUR if back % 2 else None
-        self.do(Correct(CODE, entry, at, readings={"ph": ph}))
+    def finish(self) -> None:
+        self.do(SetBath(CODE, finished=True))
 
-    @rule(hours=st.integers(1, 30))
+    def open(self) -> None:
+        self.do(SetBath(CODE, finished=False))
+
+    def correct(self, entry: int, back: int) -> None:
+        self.do(Correct(CODE, entry, self.shop.clock.at - back * HOUR))
+
     def wait(self, hours: int) -> None:
-        self.clock.at += hours * HOUR
-        self.shop.ring()
+        """Let time pass and ring: nothing that is due and may ring is left unrung."""
+        self.shop.ring(hours=hours)
+        now = self.shop.clock.at
+        for record in self.shop.records(CODE).values():
+            waits = record.status == "waiting" and record.rings_at <= now
+            assert not waits or LONDON.is_quiet(now), record
 
-    @rule(answer=st.sampled_from(["done", "skip", "putoff"]), data=st.data())
-    def answer(self, answer: str, data) -> None:
-        with self.shop.studio.store.reading() as look:
-            keys = [one.key for one in look.reminders.of(CODE)]
+    def answer(self, said: str, nth: int) -> None:
+        keys = sorted(f"{CODE}/{tail}" for tail in self.shop.records(CODE))
         if keys:
-            key = data.draw(st.sampled_from(keys))
-            self.do(AnswerReminder(key, answer, put_off=HOUR if answer == "putoff" else None))
+            key = keys[nth % len(keys)]
+            self.do(AnswerReminder(key, said, put_off=HOUR if said == "putoff" else None))
 
-    @invariant()
-    def the_journal_reads_and_the_page_can_be_shown(self) -> None:
-        if CODE in self.seen:
-            self.shop.studio.ask(BathFor(CODE))
-            self.shop.studio.ask(BathsFor(finished=True))
-
-    @invariant()
-    def what_is_open_is_what_is_worked_out(self) -> None:
-        if CODE not in self.seen:
-            return
+    def check(self) -> None:
+        """What is open is what is worked out; nothing due lacks its record; it can be shown."""
         with self.shop.studio.store.reading() as look:
             desk = self.shop.studio.desk(look)
             bath = bath_of(desk, CODE)
             due = {one.key for one in bath_reminders(bath, desk.now, desk.quiet)}
             kept = look.reminders.of(CODE)
         still_open = {one.key for one in kept if one.status in {"waiting", "raised"}}
-        assert still_open <= due
         answered = {one.key for one in kept if one.status == "answered"}
-        assert due <= still_open | answered, "nothing that is due is without its record"
-
-    @invariant()
-    def what_fell_due_and_may_ring_has_rung(self) -> None:
-        """The guarantee: after a ring nothing due and awake still waits unrung."""
-        self.shop.ring()
-        if self.shop.studio.settings.quiet(self.shop.studio.zone).is_quiet(self.clock.at):
-            return
-        for record in self.shop.records(CODE).values():
-            if record.status == "waiting":
-                assert record.rings_at > self.clock.at, record
+        assert still_open <= due <= still_open | answered
+        self.shop.studio.ask(BathFor(CODE))
+        self.shop.studio.ask(BathsFor(finished=True))
 
 
-AnyBathActs.TestCase.settings = settings(
-    max_examples=15,
-    stateful_step_count=25,
-    deadline=None,
-    suppress_health_check=list(HealthCheck),
-)
-TestAnyBathActs = AnyBathActs.TestCase
+PLANNED = ("mark", Act.PLAN, 0, 1, 30)
+SPENT = ("mark", Act.BATH_USE, 0, 1500, -1)
+
+
+@example(kind="fructose-vat", errands=[PLANNED, ("undo", None), ("redo",), ("wait", 30)])
+@example(kind="chalk", errands=[SPENT, ("wait", 3), ("undo", None), ("redo",), ("finish",)])
+@example(kind="tannin", errands=[("wait", 30), ("wait", 30), ("answer", "done", 0), ("undo", None)])
+@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@given(kind=st.sampled_from(sorted(KINDS)), errands=st.lists(ERRANDS, min_size=3, max_size=20))
+def test_whatever_is_done_to_a_bath_its_reminders_follow(
+    kind: str, errands: list[tuple[object, ...]]
+) -> None:
+    with tempfile.TemporaryDirectory(prefix="studio-log-baths-") as home:
+        shop = open_workshop(Path(home) / "studio", HandClock(NINE))
+        try:
+            trial = Trial(shop, kind)
+            for name, *rest in errands:
+                getattr(trial, str(name))(*rest)
+                trial.check()
+            assert shop.studio.check() == []
+        finally:
+            shop.studio.close()
