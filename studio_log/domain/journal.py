@@ -164,3 +164,17 @@ def taken_back(entries: Iterable[Entry]) -> tuple[Entry, ...]:
         elif entry.act is Act.REDO:
             away.pop(entry.target, None)
     return tuple(away.values())
+
+
+def restorable(entries: Iterable[Entry], gone: str) -> tuple[Act, Entry] | None:
+    """Give the act that restores what was taken back last, and the entry it names; None for none.
+
+    Of what has no void of its own, such as a milk, an entry noted `gone` takes the whole back:
+    restoring is to undo that entry.
+    """
+    written = tuple(entries)
+    undone = [entry for entry in taken_back(written) if entry.note != gone]
+    if undone:
+        return Act.REDO, undone[-1]
+    stand = standing(written)
+    return (Act.UNDO, stand[-1]) if stand and stand[-1].note == gone else None

@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.journal import Act, standing
+from studio_log.domain.journal import Act, restorable, standing
 from studio_log.domain.milks import milk_from
 from studio_log.domain.reminders import Cause
 from studio_log.language.words import tr, tr_later
@@ -118,6 +118,25 @@ def undo_milk(desk: Desk, code: str, number: int | None = None) -> Outcome:
     lots, milks = frozenset(touched), frozenset({code})
     words = tr("Milk {code}: {words} is taken back.", code=code, words=stand[-1].act.words)
     return Outcome(words, lots=lots, milks=milks, subject=code, reminders=True)
+
+
+def redo_milk(desk: Desk, code: str) -> Outcome:
+    """Restore what was taken back of a milk last, or the milk itself, for its coats too."""
+    before = milk_from(desk.entries(code))
+    found = restorable(desk.entries(code), TAKEN_BACK)
+    if found is None:
+        raise Refusal(tr("Nothing of {code} was taken back. Nothing was changed.", code=code))
+    act, entry = found
+    desk.work.journal.append(desk.entry(code, act, target=entry.number))
+    after = desk.milk(code)
+    desk.put_milk(after)
+    touched = sorted({*before.lots, *after.lots})
+    _name_running_coats(desk, touched, code)
+    words = entry.act.words if act is Act.REDO else Act.MILK_NEW.words
+    said = tr("{code}: “{words}” stands again.", code=code, words=words)
+    return Outcome(
+        said, lots=frozenset(touched), milks=frozenset({code}), subject=code, reminders=True
+    )
 
 
 def _forget(desk: Desk, lot_code: str, milk: str) -> None:

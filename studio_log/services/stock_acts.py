@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import Any, Final
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.journal import Act, standing, taken_back
+from studio_log.domain.journal import Act, restorable, standing
 from studio_log.domain.number_text import quoted
 from studio_log.domain.stock import UNITS, Material, material_from
 from studio_log.language.words import tr
@@ -133,12 +133,13 @@ def undo_material(desk: Desk, code: str) -> Outcome:
 
 def redo_material(desk: Desk, code: str) -> Outcome:
     """Restore what was taken back last."""
-    gone = taken_back(desk.entries(code))
-    if not gone:
+    found = restorable(desk.entries(code), TAKEN_BACK)
+    if found is None:
         raise Refusal(f"Nothing of {code} was taken back. {NOTHING}")
-    desk.work.journal.append(desk.entry(code, Act.REDO, target=gone[-1].number))
-    words = tr("{code}: “{words}” stands again.", code=code, words=gone[-1].act.words)
-    return Outcome(words, subject=code)
+    act, entry = found
+    desk.work.journal.append(desk.entry(code, act, target=entry.number))
+    said = entry.act.words if act is Act.REDO else Act.STOCK_NEW.words
+    return Outcome(tr("{code}: “{words}” stands again.", code=code, words=said), subject=code)
 
 
 def _check_unit(material: Material, unit: str) -> None:

@@ -17,7 +17,7 @@ from studio_log.services.joining import undo_join
 from studio_log.services.limits import clean
 from studio_log.services.lot_acts import own_entries
 from studio_log.services.marking import checked_readings
-from studio_log.services.milk_acts import undo_milk
+from studio_log.services.milk_acts import redo_milk, undo_milk
 from studio_log.services.stock_acts import redo_material, stock_code, undo_material
 
 JOINS = frozenset({Act.JOIN_FROM, Act.JOIN_INTO})
@@ -143,6 +143,8 @@ def _named(entries: tuple[Entry, ...], number: int) -> Entry:
 def redo(desk: Desk, command: Redo) -> Outcome:
     """Restore what was taken back last."""
     code = whole_code(command.code)
+    if code.upper().startswith("M"):
+        return redo_milk(desk, code.upper())
     if code.upper().startswith("S"):
         return redo_material(desk, stock_code(code))
     if is_bath(code.upper()):

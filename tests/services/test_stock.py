@@ -180,3 +180,12 @@ def test_figures_are_shown_in_the_units_of_the_studio(shop: Workshop, soda: str)
         metric, left_words="", history=()
     )
     assert line(shop, soda).left_words == "1 lb 1.6 oz"
+
+
+def test_a_material_taken_back_is_restored(shop: Workshop) -> None:
+    code = shop.do(NewMaterial("chalk", amount=100.0)).code
+    shop.do(Undo(code))
+    shop.do(Undo(code))
+    assert shop.studio.ask(StockFor()) == ()
+    shop.do(Redo(code))
+    assert [one.code for one in shop.studio.ask(StockFor())] == [code]

@@ -373,3 +373,21 @@ def test_the_journal_says_what_was_done_in_the_methods_own_words(shop):
     assert "Bean soak: begun" in said
     assert "Bean soak: drained" in said
     assert said[-2:] == ["First soak: begun", "First soak: stirred"]
+
+
+def test_a_milk_is_taken_back_and_restored_with_its_coats(shop):
+    lot = shop.new()
+    code = shop.do(NewMilk(lots=(lot,), beans_grams=90.0, litres=0.9)).code
+    shop.do(SetMilk(code, cold=False))
+    shop.do(Undo(code))
+    assert shop.studio.ask(q.MilksFor())[0].cold
+    shop.do(Redo(code))
+    assert not shop.studio.ask(q.MilksFor())[0].cold
+    shop.do(Undo(code))
+    shop.do(Undo(code))
+    assert shop.studio.ask(q.MilksFor()) == ()
+    shop.do(Redo(code))
+    (again,) = shop.studio.ask(q.MilksFor())
+    assert again.lots == (lot,)
+    with pytest.raises(Refusal, match="taken back"):
+        shop.do(Redo(code))
