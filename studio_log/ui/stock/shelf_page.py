@@ -113,7 +113,11 @@ def _item(line: StockLine) -> QTreeWidgetItem:
 
 def _told(line: StockLine) -> str:
     """Give all about a material: who it is, which lots drew on it, what happened to it."""
-    head = [f"{line.code} · {line.title}", tr("Methods call it {name}.", name=line.material)]
+    head = [f"{line.code} · {line.title}"]
+    head.append(
+        " · ".join(filter(None, (line.left_words, line.state, line.price_words, line.place)))
+    )
+    head.append(tr("Methods call it {name}.", name=line.material))
     if line.batch:
         head.append(tr("Batch {batch}.", batch=line.batch))
     if line.used_by:
