@@ -92,11 +92,6 @@ class Board:
                 since = -1
         return found
 
-    def holders(self, store: str, start: int, end: int) -> set[str]:
-        """Give the lots that take of a store in a stretch."""
-        taken = self._taken.get(store, {})
-        return {lot for (lot, _), (a, b, _) in taken.items() if a < end and b > start}
-
 
 def joined(some: list[list[tuple[int, int]]]) -> list[tuple[int, int]]:
     """Join stretches of several lists into one list, apart and in order."""

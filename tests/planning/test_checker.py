@@ -123,6 +123,37 @@ def test_a_link_that_is_broken_and_a_fact_that_is_moved_are_found() -> None:
                for one in violations(problem, moved(plan, "L1", "soak", start=10)))  # fmt: skip
 
 
+def begun(**facts: tuple[str, str]) -> Any:
+    """A studio at noon on Saturday whose lot has some steps behind it."""
+    value = studio(start="2027-03-06T12:00")
+    value["lots"][0]["actual"] = {
+        name: {"start": f"2027-03-06T{start}", "end": f"2027-03-06T{end}"}
+        for name, (start, end) in facts.items()
+    }
+    return value
+
+
+def test_a_step_that_goes_by_itself_runs_since_the_one_before_it_ended() -> None:
+    problem, plan = planned(begun(load=("05:00", "05:20")))
+    assert plan.spans["L1"]["soak"].start == -400
+    later = violations(problem, moved(plan, "L1", "soak", start=20))
+    assert "L1: soak follows load after 20 min." in later
+
+
+def test_a_pause_counts_from_the_recorded_end() -> None:
+    value = begun(load=("01:00", "01:20"), soak=("01:20", "11:20"), lift=("11:20", "11:30"))
+    value["lots"][0]["steps"][2]["then_within"] = 300
+    problem, plan = planned(value)
+    assert plan.spans["L1"]["dry"].start in range(271)
+    spans = {"L1": {name: Span(one.start + 400, one.end + 400)
+                    for name, one in plan.spans["L1"].items()}}  # fmt: skip
+    assert any("dry follows lift after" in one
+               for one in violations(problem, replace(plan, spans=spans)))  # fmt: skip
+    value["lots"][0]["steps"][2]["then_within"] = 20  # it is over already: planned on
+    problem, plan = planned(value)
+    assert plan.spans["L1"]["dry"].start >= 0
+
+
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios())
 def test_every_plan_made_passes_and_what_has_none_is_never_called_better(value: Any) -> None:
