@@ -33,8 +33,8 @@ def test_the_names_are_those_of_the_commands() -> None:
     assert command_names() == {
         "due", "methods", "method", "lot", "mark", "milk", "undo", "redo", "correct", "amounts",
         "dry", "soak", "stock", "shopping", "dyes", "dye", "materials", "material",
-        "remind", "hush", "rang", "colour", "trial", "plan", "tags",
-            "backup", "restore", "check",
+        "remind", "hush", "rang", "colour", "trial", "plan", "bath", "tags",
+        "backup", "restore", "check",
     }  # fmt: skip
 
 
