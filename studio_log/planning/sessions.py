@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from dataclasses import dataclass
+from datetime import timedelta
 
 from studio_log.planning.problem import Plan, Problem
 
@@ -35,9 +36,11 @@ def sessions_of(problem: Problem, plan: Plan) -> list[Session]:
 
 
 def _hours_of(problem: Problem, minute: int) -> tuple[int, int]:
-    """Give day and place of the working hours in which a minute lies."""
-    local = problem.clock.local(minute)
-    at = local.hour * 60 + local.minute
-    hours = problem.calendar.on(local.date())
-    place = sum(begins <= at for begins, _ in hours)
-    return local.date().toordinal(), place
+    """Give day and place of the working hours in which a minute lies; true in a clock change."""
+    clock = problem.clock
+    midnight = clock.local(minute).replace(hour=0, minute=0)
+    opens = [
+        clock.minute(midnight + timedelta(minutes=begins))
+        for begins, _ in problem.calendar.on(midnight.date())
+    ]
+    return midnight.toordinal(), sum(one <= minute for one in opens)

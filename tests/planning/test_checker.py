@@ -14,6 +14,7 @@ from studio_log.planning.effort import Effort
 from studio_log.planning.plan_project import plan_project
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import Plan, Problem, Score, Span
+from studio_log.planning.sessions import sessions_of
 from tests.planning.kit import project, read, read_tasks, studio, studios
 
 
@@ -163,6 +164,7 @@ def test_every_plan_made_passes_and_what_has_none_is_never_called_better(value: 
         assert outcome.status in {"infeasible", "unknown"}
         return
     assert violations(problem, outcome.plan) == []
+    assert len(sessions_of(problem, outcome.plan)) == outcome.plan.score.sessions
     bound = outcome.bound
     assert bound is not None
     low, got = (bound.late, bound.sessions, bound.fine), outcome.plan.score.parts()

@@ -292,9 +292,10 @@ def test_a_maximum_of_seventeen_hours_cannot_be_kept_in_the_long_night() -> None
 
 def test_hours_in_the_hour_that_is_left_out_do_no_harm() -> None:
     """On 28 March 2027 no clock in London shows 01:00 to 02:00."""
-    week = hours(("01:10", "01:50"), ("01:50", "04:00"))
+    week = hours(("01:10", "01:50"), ("01:50", "04:00"), ("14:00", "17:00"))
     problem = read(studio(start="2027-03-27T23:00", zone="Europe/London", horizon_days=3,
                           calendar={"working": week}))  # fmt: skip
     outcome = plan_studio(problem, Effort())
-    assert outcome.plan is None or violations(problem, outcome.plan) == []
-    assert outcome.status != "unknown"
+    assert outcome.plan is not None
+    assert violations(problem, outcome.plan) == []
+    assert len(sessions_of(problem, outcome.plan)) == outcome.plan.score.sessions
