@@ -2544,6 +2544,14 @@
         <translation>Der Vorrat</translation>
     </message>
     <message>
+        <source>Colour</source>
+        <translation>Farbe</translation>
+    </message>
+    <message>
+        <source>Trials</source>
+        <translation>Versuche</translation>
+    </message>
+    <message>
         <source>Safety</source>
         <translation>Sicherheit</translation>
     </message>

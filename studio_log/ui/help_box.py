@@ -33,6 +33,8 @@ PAGES: Final = (
     (tr_later("Calculator"), "calculator"),
     (tr_later("The stock"), "stock"),
     (tr_later("Baths and vats"), "baths"),
+    (tr_later("Colour"), "colour"),
+    (tr_later("Trials"), "trials"),
     (tr_later("Safety"), "safety"),
     (tr_later("Keys"), "keys"),
     (tr_later("Commands"), "commands"),
