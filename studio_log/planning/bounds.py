@@ -29,7 +29,7 @@ class Bound:
 def exact_alone(studio: Studio) -> bool:
     """Place the only lot there is to plan as well as can be; gives whether that is proved."""
     if len(studio.chains) != 1:
-        return False
+        return not studio.chains  # where all is recorded, nothing could be better
     ((name, chain),) = studio.chains.items()
     if name in studio.board.placed:
         before = studio.board.take(name)

@@ -81,7 +81,7 @@ def _step_faults(problem: Problem, lot: Lot, step: Step, span: Span) -> Iterator
     begun = step.name in lot.facts or _runs_already(lot, step)
     if not begun and (span.start < 0 or span.start % problem.grid):
         yield f"{name} begins off the grid, at {span.start}."
-    if span.end < 0 or (not step.cure and span.end > problem.horizon):
+    if not step.cure and not 0 <= span.end <= problem.horizon:
         yield f"{name} ends outside the time that is planned."
     if step.hands is not None:
         if not step.hands <= lasts < step.hands + problem.grid:

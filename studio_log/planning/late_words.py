@@ -37,7 +37,11 @@ def _goal_words(problem: Problem, plan: Plan, goal: Goal) -> str:
 def _end_before_cure(problem: Problem, plan: Plan, name: str) -> int | None:
     spans = plan.spans.get(name, {})
     lot = next(one for one in problem.lots if one.name == name)
-    ends = [spans[step.name].end for step in lot.steps if step.name in spans and not step.cure]
+    ends = [
+        spans[step.name].end if step.name in spans else lot.facts[step.name].end
+        for step in lot.steps
+        if not step.cure and (step.name in spans or step.name in lot.facts)
+    ]
     return ends[-1] if ends else None
 
 

@@ -105,7 +105,7 @@ def _add_cure(studio: Studio, name: str, spans: dict[str, Span], end: int) -> No
         return
     before = lot.steps[-2].then_after if len(lot.steps) > 1 else 0
     start = fact.start if fact is not None else end + before
-    spans[cure.name] = Span(start, max(0, start + cure.least))
+    spans[cure.name] = Span(start, start + cure.least)
 
 
 def _vessels(chain: Chain, vessels: Mapping[int, str]) -> dict[str, dict[str, str]]:

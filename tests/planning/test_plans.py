@@ -180,6 +180,35 @@ def test_facts_that_already_break_a_limit_are_planned_on() -> None:
     assert violations(problem, outcome.plan) == []
 
 
+DONE = {
+    "load": ("04:00", "04:20"), "soak": ("04:20", "14:20"), "lift": ("14:20", "14:30"),
+    "dry": ("14:30", "19:00"), "take down": ("19:00", "19:10"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("running", [False, True])
+def test_a_lot_that_only_cures_is_told_with_the_end_of_its_cure(running: bool) -> None:
+    """Taken down on 27 February at 19:10, so cured for a day on the 28th at 19:10, before now."""
+    goal = {"id": "class", "date": "2027-02-28T09:00", "pieces": 2, "cured_days": 1, "lots": ["L1"]}
+    value = studio(goals=[goal])
+    lot = value["lots"][0]
+    lot["due"] = "2027-02-28T19:00"
+    lot["actual"] = {
+        name: {"start": f"2027-02-27T{start}", "end": f"2027-02-27T{end}"}
+        for name, (start, end) in DONE.items()
+    }
+    if running:
+        lot["actual"]["cure"] = {"start": "2027-02-27T19:10", "end": None}
+    problem = read(value)
+    outcome = plan_studio(problem, Effort())
+    assert outcome.status == "optimal"
+    assert outcome.plan is not None
+    assert violations(problem, outcome.plan) == []
+    assert outcome.plan.spans == {"L1": {"cure": Span(-1730, -290)}}
+    assert outcome.plan.score.parts() == (610 + 10, 0, 0)
+    assert [one.split(" late: ")[0] for one in outcome.why] == ["class is 10.2 h", "L1 is 10 min"]
+
+
 def test_running_lots_that_do_not_fit_together_are_named() -> None:
     value = studio(3, start="2027-03-06T12:00")
     for lot in value["lots"][:2]:
