@@ -2544,6 +2544,10 @@
         <translation>Der Vorrat</translation>
     </message>
     <message>
+        <source>Planning</source>
+        <translation>Planen</translation>
+    </message>
+    <message>
         <source>Colour</source>
         <translation>Farbe</translation>
     </message>

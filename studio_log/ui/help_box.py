@@ -33,6 +33,7 @@ PAGES: Final = (
     (tr_later("Calculator"), "calculator"),
     (tr_later("The stock"), "stock"),
     (tr_later("Baths and vats"), "baths"),
+    (tr_later("Planning"), "plan"),
     (tr_later("Colour"), "colour"),
     (tr_later("Trials"), "trials"),
     (tr_later("Safety"), "safety"),
