@@ -56,7 +56,9 @@ class Watch:
     def __init__(self, home: Path, notices: int) -> None:
         fill(home / "studio")
         self.app = QApplication([])
-        options = argparse.Namespace(demo=False, studio=str(home / "studio"), pace=1.0)
+        options = argparse.Namespace(
+            demo=False, studio=str(home / "studio"), pace=1.0, language="en"
+        )
         self.house = boot.WindowHouse(self.app, options)
         self.window = MainWindow(self.house.bridge)
         self.window.chime.on = False

@@ -24,7 +24,7 @@ LINE = re.compile(
     [
         ("reconcile.py", ("--count", "400", "--seconds", "1"), 4),
         ("month.py", ("--days", "2", "--lots", "3"), 1),
-        ("lists.py", ("--lots", "200"), 3),
+        ("lists.py", ("--lots", "200"), 8),
         ("lateness.py", ("--count", "5", "--seconds", "60"), 2),
         ("stalls.py", ("--cases", "nothing raised,no bus", "--seconds", "0.5"), 2),
         ("wakeups.py", ("--platforms", "offscreen", "--settle", "1", "--seconds", "2"), 8),

@@ -191,7 +191,9 @@ def window(state: str, folder: Path) -> None:
         late.start()
 
     MainWindow.start = start  # type: ignore[method-assign]
-    options = argparse.Namespace(demo=False, studio=str(folder), pace=1.0, minimised=False)
+    options = argparse.Namespace(
+        demo=False, studio=str(folder), pace=1.0, minimised=False, language="en"
+    )
     boot.run_window(options)
 
 

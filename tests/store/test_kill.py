@@ -18,7 +18,7 @@ import pathlib, sys
 from studio_log.store.database import open_store
 from tests.store.examples import an_entry
 with open_store(pathlib.Path(sys.argv[1])) as store:
-    for turn in range(100):
+    for turn in range(100_000):  # far more than it lives for, however quick the disk
         with store.work() as work:
             entry = work.journal.append(an_entry(note=f"round {sys.argv[2]} turn {turn}"))
         print(entry.number, flush=True)
