@@ -80,9 +80,10 @@ class FolderWatcher:
     def _tell(self) -> None:
         while True:
             self._changed.wait()
-            if self._closing.wait(TOGETHER_S):
-                return
+            self._closing.wait(TOGETHER_S)
             self._changed.clear()
+            if self._closing.is_set():  # asked after clearing, which may have taken the wake-up
+                return
             self._call()
             for seconds in AGAIN_S:
                 if self._changed.wait(seconds):

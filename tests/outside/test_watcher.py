@@ -210,3 +210,27 @@ def test_a_commit_that_a_slow_disk_still_writes_is_looked_for_again(
     finally:
         watch.close()
     assert calls[2] - calls[0] > 0.7
+
+
+def test_an_end_told_while_a_change_is_taken_is_not_lost(
+    tmp_path: Path, base: sqlite3.Connection, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    about_to, go_on = threading.Event(), threading.Event()
+    watching = FolderWatcher(tmp_path, Told())
+    changed = watching._changed  # the moment lies between two of its lines
+    clear = changed.clear
+
+    def late() -> None:
+        about_to.set()
+        go_on.wait(PATIENCE)
+        clear()
+
+    monkeypatch.setattr(changed, "clear", late)
+    base.execute("insert into entry values (1)")
+    assert about_to.wait(PATIENCE)
+    closing = threading.Thread(target=watching.close, daemon=True)
+    closing.start()
+    time.sleep(QUIET)  # waits until the end is told, and taken by what clears next
+    go_on.set()
+    closing.join(PATIENCE)
+    assert not closing.is_alive()
