@@ -2,12 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from types import MappingProxyType
 from typing import Final
 
-from studio_log.domain.method_faults import Faults, refusal
-from studio_log.domain.method_fields import Table, is_slug
-from studio_log.domain.method_toml import tables_of
+from studio_log.domain.method_faults import Faults
+from studio_log.domain.method_fields import Table
+from studio_log.domain.named_tables import read_named
 
 LONGEST_SHORT: Final = 60
 """Most letters of what is printed on a tag."""
@@ -27,23 +26,10 @@ class Caution:
 
 def read_cautions(text: str, *, name: str = "cautions.toml") -> Mapping[str, Caution]:
     """Give the cautions of a text by their slug, in its order; BadMethod with its faults."""
-    faults = Faults()
-    data = tables_of(text, faults)
-    file = Table(data, (), faults)
-    found: dict[str, Caution] = {}
-    for slug in data:
-        if not is_slug(slug):
-            faults.add((slug,), "this is no short name", "write small letters and hyphens")
-        elif (table := file.table(slug)) is not None:
-            found[slug] = _caution(slug, table)
-    if not found and not faults.found:
-        faults.add((), "there are no cautions", "write one or more", line=1)
-    if faults.found:
-        raise refusal(faults, text=text, data=data, name=name)
-    return MappingProxyType(found)
+    return read_named(text, _caution, name=name, what="cautions")
 
 
-def _caution(slug: str, table: Table) -> Caution:
+def _caution(slug: str, table: Table, _faults: Faults) -> Caution:
     caution = Caution(
         slug=slug,
         title=table.line("title"),

@@ -10,13 +10,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
-from types import MappingProxyType
 from typing import Final
 
-from studio_log.domain.method_faults import Faults, refusal, shown
-from studio_log.domain.method_fields import Table, is_slug
+from studio_log.domain.method_faults import Faults, shown
+from studio_log.domain.method_fields import Table
 from studio_log.domain.method_lines import Path
-from studio_log.domain.method_toml import tables_of
+from studio_log.domain.named_tables import read_named
 from studio_log.domain.ranges import Range, range_of
 
 MOST_PERCENT: Final = 1_000.0
@@ -108,22 +107,7 @@ class Dye:
 
 def read_dyes(text: str, *, name: str = "dyestuffs.toml") -> Mapping[str, Dye]:
     """Give the dyes of a text by their short name, in its order; BadMethod with its faults."""
-    faults = Faults()
-    data = tables_of(text, faults)
-    file = Table(data, (), faults)
-    found: dict[str, Dye] = {}
-    for slug in data:
-        if faults.full:
-            break
-        if not is_slug(slug):
-            faults.add((slug,), "this is no short name", "write small letters and hyphens")
-        elif (table := file.table(slug)) is not None:
-            found[slug] = _dye(slug, table, faults)
-    if not found and not faults.found:
-        faults.add((), "there are no dyes", "write one or more", line=1)
-    if faults.found:
-        raise refusal(faults, text=text, data=data, name=name)
-    return MappingProxyType(found)
+    return read_named(text, _dye, name=name, what="dyes")
 
 
 def _dye(slug: str, table: Table, faults: Faults) -> Dye:

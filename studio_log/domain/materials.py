@@ -8,13 +8,12 @@ import re
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from types import MappingProxyType
 from typing import Final
 
 from studio_log.domain.dyestuffs import MOST_PERCENT, Sure
-from studio_log.domain.method_faults import Faults, nearest, refusal, shown
-from studio_log.domain.method_fields import Table, is_slug
-from studio_log.domain.method_toml import tables_of
+from studio_log.domain.method_faults import Faults, nearest, shown
+from studio_log.domain.method_fields import Table
+from studio_log.domain.named_tables import read_named
 from studio_log.domain.ranges import Range, range_of
 
 _CODE: Final = re.compile(r"H[2-4][0-9]{2}")
@@ -80,23 +79,13 @@ def read_materials(
 
     `cautions` are those that may be named; None looks at none of them.
     """
-    faults = Faults()
-    data = tables_of(text, faults)
-    file = Table(data, (), faults)
-    found: dict[str, Material] = {}
-    for slug in data:
-        if faults.full:
-            break
-        if not is_slug(slug):
-            faults.add((slug,), "this is no short name", "write small letters and hyphens")
-        elif (table := file.table(slug)) is not None:
-            found[slug] = _material(slug, table, faults)
-            _check(found[slug], faults, cautions)
-    if not found and not faults.found:
-        faults.add((), "there are no materials", "write one or more", line=1)
-    if faults.found:
-        raise refusal(faults, text=text, data=data, name=name)
-    return MappingProxyType(found)
+
+    def make(slug: str, table: Table, faults: Faults) -> Material:
+        found = _material(slug, table, faults)
+        _check(found, faults, cautions)
+        return found
+
+    return read_named(text, make, name=name, what="materials")
 
 
 def _material(slug: str, table: Table, faults: Faults) -> Material:
