@@ -1,7 +1,6 @@
 """Taking back, restoring and correcting what a bath's journal says, by later entries."""
 
 from dataclasses import replace
-from typing import Any
 
 from studio_log.domain.baths import bath_from
 from studio_log.domain.errors import Refusal
@@ -11,8 +10,8 @@ from studio_log.language.words import tr, tr_later
 from studio_log.services.bath_acts import bath_readings
 from studio_log.services.bath_keeping import bath_entries, settle_bath
 from studio_log.services.commands import Correct, Outcome
+from studio_log.services.correcting import correction
 from studio_log.services.desk import Desk
-from studio_log.services.limits import clean
 
 
 def last_of(entries: tuple[Entry, ...]) -> Entry | None:
@@ -71,17 +70,7 @@ def correct_bath(desk: Desk, command: Correct) -> Outcome:
     entries = bath_entries(desk, command.code)
     code = entries[0].subject
     target = _named(entries, command.entry)
-    data: dict[str, Any] = {}
-    if command.at is not None:
-        desk.check_time(command.at, sure=command.sure)
-        data["at"] = True
-    note = clean(command.note, tr("The note")) if command.note is not None else ""
-    readings = bath_readings(command.readings)
-    if command.at is None and not note and not readings:
-        raise Refusal(tr("Say what is to be corrected: --at, --note or --reading."))
-    entry = desk.entry(
-        code, Act.CORRECT, command.at, note=note, readings=readings, data=data, target=target.number
-    )
+    entry = correction(desk, command, target, bath_readings, keep_sure=False)
     said = tr("{code}: entry {number} is corrected.", code=code, number=target.number)
     return _rewritten(desk, entries, entry, said, tr_later("an entry was corrected"))
 

@@ -1,7 +1,6 @@
 """Undo, redo and correct: by later entries, and only where the rest still reads in order."""
 
 from collections.abc import Callable, Mapping
-from typing import Any
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry, standing, taken_back
@@ -12,9 +11,9 @@ from studio_log.language.words import tr, tr_later
 from studio_log.services.bath_back import correct_bath, redo_bath, undo_bath
 from studio_log.services.bath_keeping import BATHS, is_bath
 from studio_log.services.commands import Correct, Outcome, Redo, Undo
+from studio_log.services.correcting import correction
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.joining import undo_join
-from studio_log.services.limits import clean
 from studio_log.services.lot_acts import own_entries
 from studio_log.services.marking import checked_readings
 from studio_log.services.milk_acts import redo_milk, undo_milk
@@ -184,21 +183,7 @@ def correct(desk: Desk, command: Correct) -> Outcome:
     if target.act in JOINS and command.at is not None:
         raise Refusal(tr("When a lot was joined is not corrected. Nothing was changed."))
     _not_joined(desk.lot(code), target)
-    data: dict[str, Any] = {}
-    if command.at is not None:
-        desk.check_time(command.at, sure=command.sure)
-        data["at"] = True
-    if command.sure:
-        data["sure"] = True
-    note = clean(command.note, tr("The note")) if command.note is not None else ""
-    readings = checked_readings(command.readings)
-    if command.at is None and not note and not readings:
-        raise Refusal(tr("Say what is to be corrected: --at, --note or --reading."))
-    entry = desk.entry(
-        code, Act.CORRECT, command.at, note=note, readings=readings, data=data,
-        target=target.number,
-    )  # fmt: skip
-    lot = desk.rewrite(code, entry)
+    lot = desk.rewrite(code, correction(desk, command, target, checked_readings, keep_sure=True))
     desk.settle(lot, Cause(undoing=True, why=tr_later("an entry was corrected")))
     return _outcome(
         code, tr("{code}: entry {number} is corrected.", code=code, number=target.number)
