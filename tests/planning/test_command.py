@@ -130,8 +130,9 @@ def test_ctrl_c_ends_the_search_and_the_best_plan_is_the_answer() -> None:
     assert len(out.splitlines()) > 40
 
 
-def test_the_window_imports_nothing_of_it() -> None:
-    code = "import sys, studio_log.app.window; print([n for n in sys.modules if 'planning' in n])"
+@pytest.mark.parametrize("module", ["studio_log.app.window", "studio_log.cli.main"])
+def test_neither_the_window_nor_other_commands_import_anything_of_it(module: str) -> None:
+    code = f"import sys, {module}; print([n for n in sys.modules if 'planning' in n])"
     done = subprocess.run(
         [sys.executable, "-c", code], cwd=TREE, capture_output=True, text=True, check=True
     )

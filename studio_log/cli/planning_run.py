@@ -1,0 +1,158 @@
+"""Plans the lots of a problem file; imported when the command runs, for it brings the planner."""
+
+import signal
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from threading import current_thread, main_thread
+from time import monotonic
+from types import FrameType
+from typing import Any, Final
+
+from studio_log.cli import values
+from studio_log.cli.turn import Turn
+from studio_log.domain.calendar_words import DAYS, MONTHS
+from studio_log.domain.errors import Refusal
+from studio_log.domain.number_text import quoted
+from studio_log.planning.answer import answer, invalid
+from studio_log.planning.effort import Effort
+from studio_log.planning.late_words import span_words
+from studio_log.planning.problem import BadProblemError, Plan, Problem
+from studio_log.planning.project import Project
+from studio_log.planning.read import LARGEST, read_problem
+from studio_log.planning.sessions import sessions_of
+from studio_log.services.method_file import small_file
+
+SECONDS: Final = 20.0
+MOST_SECONDS: Final = 3600.0
+PROVED: Final = {
+    "optimal": "No plan is better; that is proved.",
+    "feasible": "The best plan found in {seconds:.1f} s; whether there is a better one is open.",
+}
+
+
+class Ending:
+    """Says when planning ends: the seconds are over, it was told to, or a sketch is there."""
+
+    def __init__(self, seconds: float, clock: Callable[[], float]) -> None:
+        self._clock, self._begun = clock, clock()
+        self._seconds = seconds
+        self.told = False
+
+    def over(self) -> bool:
+        """Say whether it is time to end."""
+        return self.told or self.passed() >= self._seconds
+
+    def passed(self) -> float:
+        """Give the seconds since it was begun."""
+        return self._clock() - self._begun
+
+    def tell(self, *_: object) -> None:
+        """End as soon as can be."""
+        self.told = True
+
+
+def plan_file(turn: Turn) -> int:
+    """Plan the file that a command names and say what came of it; 1 for one that is refused."""
+    path = values.file_path(turn.values["file"], "The name of the problem's file")
+    ending = Ending(_seconds(turn.values["seconds"]), monotonic)
+    data = small_file(path, LARGEST)
+    try:
+        problem = read_problem(data)
+    except BadProblemError as bad:
+        if not turn.values["json"]:
+            faults = "\n".join(bad.faults)
+            raise Refusal(
+                f"{path.name} cannot be planned. Nothing was changed.\n{faults}"
+            ) from None
+        turn.say_json({**invalid(bad.faults), "seconds": round(ending.passed(), 3)})
+        return 1
+    with _told_by_ctrl_c(ending):
+        found = answer(problem, _effort(turn, ending))
+    fields = {**found.fields, "seconds": round(ending.passed(), 3)}
+    if turn.values["json"]:
+        turn.say_json(fields)
+    else:
+        turn.say("\n".join(_lines(problem, fields, found.plan)))
+    return 0
+
+
+def _seconds(typed: str | None) -> float:
+    if typed is None:
+        return SECONDS
+    try:
+        found = float(typed)
+    except ValueError:
+        found = 0.0
+    if not 0.0 < found <= MOST_SECONDS:
+        raise Refusal(
+            f"{quoted(values.shown(typed))} is no number of seconds up to {MOST_SECONDS:g}. "
+            "Nothing was changed."
+        )
+    return found
+
+
+def _effort(turn: Turn, ending: Ending) -> Effort:
+    """Give how long to plan; a better plan is told of as it comes, unless a script listens."""
+
+    def on_better(plan: Any) -> None:
+        if turn.values["sketch"]:
+            ending.tell()
+        elif not turn.values["json"] and isinstance(plan, Plan):
+            turn.tell(f"After {ending.passed():.1f} s: {_score_words(list(plan.score.parts()))}.")
+
+    return Effort(stop=ending.over, on_better=on_better)
+
+
+@contextmanager
+def _told_by_ctrl_c(ending: Ending) -> Iterator[None]:
+    """Let Ctrl+C end the planning, not the program: the best plan so far is the answer."""
+    if current_thread() is not main_thread():
+        yield
+        return
+
+    def tell(_signal: int, _frame: FrameType | None) -> None:
+        ending.tell()
+
+    before = signal.signal(signal.SIGINT, tell)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
+
+
+# -- words -------------------------------------------------------------------------------
+
+
+def _lines(problem: Problem | Project, fields: dict[str, Any], plan: Plan | None) -> list[str]:
+    proved = PROVED.get(fields["status"], "").format(**fields)
+    if isinstance(problem, Project):
+        if fields["makespan"] is None:
+            return list(fields["why"])
+        starts = [
+            f"{name}: {at} to {fields['ends'][name]}" for name, at in fields["starts"].items()
+        ]
+        return [f"Over after {fields['makespan']}. {proved}", *starts]
+    if plan is None:
+        return list(fields["why"])
+    head = f"{_score_words(fields['score'])}. {proved}"
+    return [f"{head[0].upper()}{head[1:]}", *fields["why"], "", *_sessions(problem, plan)]
+
+
+def _score_words(score: list[int]) -> str:
+    late, sessions, fine = score
+    dates = "no date late" if not late else f"{span_words(late)} late together"
+    return f"{sessions} sessions, {dates}, {span_words(fine)} off target and to taking down"
+
+
+def _sessions(problem: Problem, plan: Plan) -> list[str]:
+    """Give a line a session: when to come, and what to do for which lot."""
+    lines = []
+    for one in sessions_of(problem, plan):
+        start, end = problem.clock.local(one.start), problem.clock.local(one.end)
+        day = f"{DAYS[start.weekday()]} {start.day} {MONTHS[start.month - 1][:3]} {start.year}"
+        done: dict[str, list[str]] = {}
+        for lot, step in one.steps:
+            done.setdefault(lot, []).append(step)
+        told = "; ".join(f"{lot} {', '.join(steps)}" for lot, steps in done.items())
+        lines.append(f"{day}, {start:%H:%M}–{end:%H:%M}: {told}")
+    return lines
