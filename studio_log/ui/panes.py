@@ -11,7 +11,7 @@ from typing_extensions import override
 from studio_log.language.words import tr, tr_later
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.flow_layout import FlowLayout
-from studio_log.ui.widgets.parts import button
+from studio_log.ui.widgets.parts import chip
 
 PAGES: Final = (
     ("lots", tr_later("Lots")),
@@ -130,11 +130,7 @@ class Panes(QSplitter):
         self.fit()
 
     def _chip(self, slug: str, words: str) -> QPushButton:
-        chip = button(words, says=tr("Go to: {words}", words=words))
-        chip.setObjectName("chip")
-        chip.setCheckable(True)
-        chip.setChecked(slug == self._page)
-        return chip
+        return chip(words, says=tr("Go to: {words}", words=words), checked=slug == self._page)
 
     def _show(self) -> None:
         for slug, part in self._parts.items():

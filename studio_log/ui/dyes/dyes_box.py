@@ -33,7 +33,7 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.dyes.sheets import aim_html, dye_html, material_html, wall_html
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
-from studio_log.ui.widgets.parts import Words, button, em, emptied
+from studio_log.ui.widgets.parts import Words, button, em, emptied, one_of
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -199,14 +199,9 @@ class DyesBox(QDialog):
             self.said.setText(str(refusal))
 
     def _make_chips(self) -> QButtonGroup:
-        group = QButtonGroup(self)
-        for at, words in enumerate(PAGES):
-            chip = button(tr(words), says=tr(words).replace("&", ""))
-            chip.setObjectName("chip")
-            chip.setCheckable(True)
-            chip.setChecked(at == DYES)
-            group.addButton(chip, at)
-        return group
+        titles = map(tr, PAGES)
+        rows = ((at, words, words.replace("&", "")) for at, words in enumerate(titles))
+        return one_of(self, rows, chosen=DYES)
 
     def _lay_out(self) -> None:
         head, foot = FlowLayout(gap=8), FlowLayout(gap=8)

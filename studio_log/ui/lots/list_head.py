@@ -21,7 +21,7 @@ from studio_log.ui.lots.list_search import PartChips, SearchField
 from studio_log.ui.lots.list_tool import ToolChip
 from studio_log.ui.widgets.find_line import LONGEST
 from studio_log.ui.widgets.flow_layout import FlowLayout
-from studio_log.ui.widgets.parts import Words, button, em
+from studio_log.ui.widgets.parts import Words, em, one_of
 
 FILTERS: Final = (
     ("live", tr_later("Live")),
@@ -121,13 +121,9 @@ class ListHead(QWidget):
         self._to_search()
 
     def _made_chips(self) -> QButtonGroup:
-        group = QButtonGroup(self)
-        for at, (state, title) in enumerate(FILTERS):
-            chip = button(tr(title), says=tr("Show: {state}", state=tr(title)))
-            chip.setObjectName("chip")
-            chip.setCheckable(True)
-            chip.setChecked(state == FILTERS[0][0])
-            group.addButton(chip, at)
+        titles = [tr(title) for _state, title in FILTERS]
+        rows = ((at, title, tr("Show: {state}", state=title)) for at, title in enumerate(titles))
+        group = one_of(self, rows, chosen=0)
         group.idClicked.connect(self._chosen)
         return group
 

@@ -25,7 +25,7 @@ from studio_log.ui.lots.step_detail import StepDetail
 from studio_log.ui.lots.step_list import StepList
 from studio_log.ui.lots.step_row import StepRow
 from studio_log.ui.widgets.flow_layout import FlowLayout
-from studio_log.ui.widgets.parts import Words, button, scrolled
+from studio_log.ui.widgets.parts import Words, button, chip, scrolled
 
 NOTHING: Final = tr_later("Choose a lot at the left, and its steps stand here.")
 CLOSED: Final = ("done", "skipped")
@@ -74,9 +74,9 @@ class LotSheetPage(QWidget):
         self.heading = MethodHeading()
         self.facts = tuple(Words(tone=tone) for tone in ("ink", "soft", "soft", "soft", "soft"))
         self.cautions = Words(tone="danger_ink", size="small")
-        self.steps_tab = self._tab(tr("&Steps"))
-        self.journal_tab = self._tab(tr("&Journal"))
-        self.photos_tab = self._tab(tr(PHOTOS))
+        self.steps_tab = chip(tr("&Steps"))
+        self.journal_tab = chip(tr("&Journal"))
+        self.photos_tab = chip(tr(PHOTOS))
         self.detail = StepDetail(bridge)
         self.said = MessageBar(bridge, self.detail)
         self.detail.add_message(self.said)
@@ -162,12 +162,6 @@ class LotSheetPage(QWidget):
         self.photos_tab.setText(f"{photos} ({count})" if count else photos)
         self.lot_buttons["split"].setEnabled(len(sheet.pieces) > 1)
         self.shown.emit(sheet)
-
-    def _tab(self, text: str) -> QPushButton:
-        tab = button(text)
-        tab.setObjectName("chip")
-        tab.setCheckable(True)
-        return tab
 
     def _lay_out(self) -> None:
         self._tools = QWidget()

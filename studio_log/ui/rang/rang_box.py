@@ -33,7 +33,7 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.rang.rang_model import RangModel
 from studio_log.ui.rang.rang_view import FindLine, RangView, RangWords
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
-from studio_log.ui.widgets.parts import Words, button, em
+from studio_log.ui.widgets.parts import Words, button, em, one_of
 
 SPANS: Final = (
     (0, tr_later("&Today")),
@@ -97,15 +97,11 @@ class RangBox(QDialog):
         self.refresh()
 
     def _make_spans(self) -> QButtonGroup:
-        group = QButtonGroup(self)
-        for days, title in SPANS:
-            words = tr(title)
-            chip = button(words, says=tr("Show: {span}", span=words.replace("&", "")))
-            chip.setObjectName("chip")
-            chip.setCheckable(True)
-            chip.setChecked(days == SPANS[-1][0])
-            group.addButton(chip, days)
-        return group
+        titles = [(days, tr(title)) for days, title in SPANS]
+        rows = (
+            (days, words, tr("Show: {span}", span=words.replace("&", ""))) for days, words in titles
+        )
+        return one_of(self, rows, chosen=SPANS[-1][0])
 
     def _lay_out(self) -> None:
         whole = QVBoxLayout(self)

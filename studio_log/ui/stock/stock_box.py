@@ -23,7 +23,7 @@ from studio_log.ui.stock.shelf_page import ShelfPage
 from studio_log.ui.stock.shopping_page import ShoppingPage
 from studio_log.ui.stock.stock_form import StockForm
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
-from studio_log.ui.widgets.parts import Words, button, em
+from studio_log.ui.widgets.parts import Words, button, em, one_of
 
 PAGES: Final = (tr_later("&Materials"), tr_later("What to bu&y"))
 ACTS: Final = (
@@ -103,14 +103,9 @@ class StockBox(QDialog):
         self.refresh()
 
     def _make_chips(self) -> QButtonGroup:
-        group = QButtonGroup(self)
-        for at, words in enumerate(PAGES):
-            chip = button(tr(words), says=tr(words).replace("&", ""))
-            chip.setObjectName("chip")
-            chip.setCheckable(True)
-            chip.setChecked(at == 0)
-            group.addButton(chip, at)
-        return group
+        titles = map(tr, PAGES)
+        rows = ((at, words, words.replace("&", "")) for at, words in enumerate(titles))
+        return one_of(self, rows, chosen=0)
 
     def _lay_out(self) -> None:
         head = FlowLayout(gap=8)

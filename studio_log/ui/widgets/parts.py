@@ -1,12 +1,14 @@
 """Labels, buttons and colours as every screen makes them."""
 
 import re
+from collections.abc import Iterable
 from typing import Final, Literal
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import (
     QAbstractSpinBox,
+    QButtonGroup,
     QFrame,
     QLabel,
     QLayout,
@@ -130,6 +132,23 @@ def button(text: str, *, kind: ButtonKind = "plain", says: str = "") -> QPushBut
         made.setAccessibleName(says)
     made.setAutoDefault(False)
     return made
+
+
+def chip(text: str, *, says: str = "", checked: bool = False) -> QPushButton:
+    """Give a small button that stays pressed."""
+    made = button(text, says=says)
+    made.setObjectName("chip")
+    made.setCheckable(True)
+    made.setChecked(checked)
+    return made
+
+
+def one_of(parent: QWidget, rows: Iterable[tuple[int, str, str]], *, chosen: int) -> QButtonGroup:
+    """Give chips of which one is pressed; a row is its number, its words and what is read aloud."""
+    group = QButtonGroup(parent)
+    for number, words, says in rows:
+        group.addButton(chip(words, says=says, checked=number == chosen), number)
+    return group
 
 
 def roomy(field: QAbstractSpinBox) -> None:
