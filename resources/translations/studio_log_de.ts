@@ -6534,6 +6534,14 @@
         <translation>vereinigt zu</translation>
     </message>
     <message>
+        <source>{how} {code}: open it</source>
+        <translation>{how} {code}: öffnen</translation>
+    </message>
+    <message>
+        <source>and {count} more</source>
+        <translation>und {count} weitere</translation>
+    </message>
+    <message>
         <source>the whole lot</source>
         <translation>die ganze Partie</translation>
     </message>
@@ -6562,6 +6570,10 @@
         <translation>aufgenommen {when}: diese Zeit nehmen</translation>
     </message>
     <message>
+        <source>Pictures (*.jpg *.jpeg *.png *.webp);;All files (*)</source>
+        <translation>Bilder (*.jpg *.jpeg *.png *.webp);;Alle Dateien (*)</translation>
+    </message>
+    <message>
         <source>or drop it anywhere on this page, or paste it</source>
         <translation>oder irgendwo auf diese Seite ziehen, oder einfügen</translation>
     </message>
@@ -6572,6 +6584,18 @@
     <message>
         <source>Add a &amp;photo…</source>
         <translation>Ein &amp;Foto hinzufügen…</translation>
+    </message>
+    <message>
+        <source>Up to {count} photos can be added at once. None was taken.</source>
+        <translation>Bis zu {count} Fotos lassen sich auf einmal hinzufügen. Keines wurde übernommen.</translation>
+    </message>
+    <message>
+        <source>Photos of the lot</source>
+        <translation>Fotos der Partie</translation>
+    </message>
+    <message>
+        <source>The file of this photo is not in the studio&apos;s folder any more: {file}</source>
+        <translation>Die Datei dieses Fotos liegt nicht mehr im Ordner der Werkstatt: {file}</translation>
     </message>
     <message>
         <source>&amp;All photos</source>
@@ -6588,6 +6612,12 @@
     <message>
         <source>&amp;Take this photo back</source>
         <translation>Dieses Foto &amp;zurücknehmen</translation>
+    </message>
+    <message>
+        <source>the file
+is missing</source>
+        <translation>die Datei
+fehlt</translation>
     </message>
     <message>
         <source>When it happened</source>
@@ -7296,6 +7326,66 @@
     <message>
         <source>… and {rest} earlier; `bath show` lists all.</source>
         <translation>… und {rest} frühere; `bath show` zeigt alle.</translation>
+    </message>
+    <message>
+        <source>Its steps end here and nothing rings for it any more. Why does it stop?</source>
+        <translation>Ihre Schritte enden hier, und nichts klingelt mehr für sie. Warum wird sie angehalten?</translation>
+    </message>
+    <message>
+        <source>Stop {code}</source>
+        <translation>{code} anhalten</translation>
+    </message>
+    <message>
+        <source>the readings</source>
+        <translation>die Messwerte</translation>
+    </message>
+    <message>
+        <source>{name} is there twice. Name one of them, as in “rinse: 6”.</source>
+        <translation>{name} steht zweimal da. Einem davon einen Namen geben, etwa „rinse: 6“.</translation>
+    </message>
+    <message>
+        <source>An entry takes {count} readings. Use a second one.</source>
+        <translation>Ein Eintrag nimmt {count} Messwerte auf. Einen zweiten Eintrag machen.</translation>
+    </message>
+    <message>
+        <source>{typed} has no value. Write name: value, as in “smell: sweet”.</source>
+        <translation>{typed} hat keinen Wert. Name: Wert schreiben, etwa „smell: sweet“.</translation>
+    </message>
+    <message>
+        <source>{typed} is long for a name. Write the rest as a note.</source>
+        <translation>{typed} ist lang für einen Namen. Den Rest als Notiz schreiben.</translation>
+    </message>
+    <message>
+        <source>{typed} of what? Write pH 6.8, 71 F, 160 g, or name: value.</source>
+        <translation>{typed} wovon? pH 6.8, 71 F, 160 g oder Name: Wert schreiben.</translation>
+    </message>
+    <message>
+        <source>no unit typed</source>
+        <translation>ohne Einheit getippt</translation>
+    </message>
+    <message>
+        <source>A pH of {value}? The scale goes from 0 to 14.</source>
+        <translation>Ein pH von {value}? Die Skala reicht von 0 bis 14.</translation>
+    </message>
+    <message>
+        <source>A weight of {weight}? Nothing weighs so little.</source>
+        <translation>Ein Gewicht von {weight}? So wenig wiegt nichts.</translation>
+    </message>
+    <message>
+        <source>{weight}? That is over half a tonne.</source>
+        <translation>{weight}? Das ist mehr als eine halbe Tonne.</translation>
+    </message>
+    <message>
+        <source>{heat}? That is far below freezing.</source>
+        <translation>{heat}? Das liegt weit unter dem Gefrierpunkt.</translation>
+    </message>
+    <message>
+        <source>A bath of {heat}? Water boils at 100 °C.</source>
+        <translation>Ein Bad von {heat}? Wasser siedet bei 100 °C.</translation>
+    </message>
+    <message>
+        <source>Or was it °F?</source>
+        <translation>Oder war es °F?</translation>
     </message>
 </context>
 </TS>

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
 from studio_log.domain.journal import Act
+from studio_log.language.words import tr
 from studio_log.services.commands import (
     GoOn,
     Mark,
@@ -185,8 +186,8 @@ class LotActs(QObject):
             )
 
     def _stop(self, sheet: LotSheet) -> None:
-        words = "Its steps end here and nothing rings for it any more. Why does it stop?"
-        reason = self._ask.reason(self._window, f"Stop {sheet.code}", words)
+        words = tr("Its steps end here and nothing rings for it any more. Why does it stop?")
+        reason = self._ask.reason(self._window, tr("Stop {code}", code=sheet.code), words)
         if reason is None:
             return
         number = current(sheet.steps)

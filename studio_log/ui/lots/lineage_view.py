@@ -85,14 +85,15 @@ class LineageView(QWidget):
         if codes:
             column.addWidget(Words(how, tone="soft", size="small"))
         for code in codes[:MOST]:
-            made = button(code, says=f"{how} {code}: open it")
+            made = button(code, says=tr("{how} {code}: open it", how=how, code=code))
             made.setObjectName("chip")
             made.setProperty("code", code)
             made.clicked.connect(self._clicked)
             self.buttons.append(made)
             column.addWidget(made)
         if len(codes) > MOST:
-            column.addWidget(Words(f"and {len(codes) - MOST} more", tone="soft", size="small"))
+            more = tr("and {count} more", count=len(codes) - MOST)
+            column.addWidget(Words(more, tone="soft", size="small"))
 
     def _clicked(self) -> None:
         self.opened.emit(str(self.sender().property("code")))

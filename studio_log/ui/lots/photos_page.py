@@ -22,7 +22,7 @@ from studio_log.ui.lots.step_list import current
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button
 
-FILES: Final = "Pictures (*.jpg *.jpeg *.png *.webp);;All files (*)"
+FILES: Final = tr_later("Pictures (*.jpg *.jpeg *.png *.webp);;All files (*)")
 HINT: Final = tr_later("or drop it anywhere on this page, or paste it")
 NONE: Final = tr_later("No photos yet. They are kept beside the log, unchanged.")
 MOST_AT_ONCE: Final = 40
@@ -108,7 +108,10 @@ class PhotosPage(QWidget):
         if self._sheet is None:
             return
         if len(paths) > MOST_AT_ONCE:
-            self.said.refuse(f"Up to {MOST_AT_ONCE} photos can be added at once. None was taken.")
+            self.said.refuse(
+                tr("Up to {count} photos can be added at once. None was taken.",
+                   count=MOST_AT_ONCE)
+            )  # fmt: skip
             return
         self._enqueue([Incoming(self._sheet.code, path) for path in paths])
 
@@ -164,4 +167,4 @@ class PhotosPage(QWidget):
             self.take_files([Path(path) for path in paths])
 
     def _by_dialog(self) -> Sequence[str]:
-        return QFileDialog.getOpenFileNames(self, "Photos of the lot", "", FILES)[0]
+        return QFileDialog.getOpenFileNames(self, tr("Photos of the lot"), "", tr(FILES))[0]

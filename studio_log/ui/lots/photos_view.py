@@ -9,7 +9,7 @@ from PySide6.QtGui import QIcon, QImage, QKeyEvent, QPainter, QPaintEvent, QPixm
 from PySide6.QtWidgets import QApplication, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
-from studio_log.language.words import tr
+from studio_log.language.words import tr, tr_later
 from studio_log.ui.lots.photos_thumbs import PictureMaker
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, em, emptied
@@ -18,7 +18,7 @@ Photo = Mapping[str, Any]
 SMALL = 9
 """Line heights of a small picture; a large one has 28."""
 LARGE = 28
-MISSING = "The file of this photo is not in the studio's folder any more: {file}"
+MISSING = tr_later("The file of this photo is not in the studio's folder any more: {file}")
 
 
 def caption(photo: Photo) -> str:
@@ -228,10 +228,10 @@ class PhotosView(QWidget):
                 self.large.setAccessibleName(caption(photo))
 
     def _lost(self, photo: Photo, thumb: QToolButton) -> None:
-        thumb.setText("the file\nis missing")
-        thumb.setToolTip(MISSING.format(file=photo["file"]))
+        thumb.setText(tr("the file\nis missing"))
+        thumb.setToolTip(tr(MISSING, file=photo["file"]))
         if self.at is not None and self._photos[self.at] is photo:
-            self.words.setText(MISSING.format(file=photo["file"]))
+            self.words.setText(tr(MISSING, file=photo["file"]))
 
     def _show(self) -> None:
         large = self.at is not None

@@ -7,6 +7,7 @@ from typing import Final
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import NUMBER, clean, plain, pointed, quoted, read_number
+from studio_log.language.words import tr
 from studio_log.science.units import celsius_of_fahrenheit, convert, fahrenheit_of_celsius
 
 LONGEST: Final = 600
@@ -82,7 +83,7 @@ def read_readings(text: str) -> Readings:
         return Readings()
     found: list[Reading] = []
     try:
-        typed = clean(text.replace("\n", "; ").strip("; "), "the readings", longest=LONGEST)
+        typed = clean(text.replace("\n", "; ").strip("; "), tr("the readings"), longest=LONGEST)
         parts = [part for part in BETWEEN.split(typed) if part]
         found.extend(_read(part) for part in parts[: MOST + 1])
     except Refusal as refusal:
@@ -90,11 +91,11 @@ def read_readings(text: str) -> Readings:
     names = [one.name for one in found]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:
-        return Readings(
-            tuple(found), f"{twice} is there twice. Name one of them, as in “rinse: 6”."
-        )
+        fault = tr("{name} is there twice. Name one of them, as in “rinse: 6”.", name=twice)
+        return Readings(tuple(found), fault)
     if len(found) > MOST:
-        return Readings(tuple(found[:MOST]), f"An entry takes {MOST} readings. Use a second one.")
+        fault = tr("An entry takes {count} readings. Use a second one.", count=MOST)
+        return Readings(tuple(found[:MOST]), fault)
     return Readings(tuple(found))
 
 
@@ -105,7 +106,10 @@ def _read(part: str) -> Reading:
         named = BEFORE.match(part)
     if named is None:
         if figure is None:
-            raise Refusal(f"{quoted(part)} has no value. Write name: value, as in “smell: sweet”.")
+            raise Refusal(
+                tr("{typed} has no value. Write name: value, as in “smell: sweet”.",
+                   typed=quoted(part))
+            )  # fmt: skip
         return _measured("", figure, part)
     name = _name(named["name"])
     figure = FIGURE.match(named["value"])
@@ -117,7 +121,9 @@ def _read(part: str) -> Reading:
 def _name(typed: str) -> str:
     name = NAMES.get(typed.casefold(), typed)
     if len(name) > 60:
-        raise Refusal(f"{quoted(name)} is long for a name. Write the rest as a note.")
+        raise Refusal(
+            tr("{typed} is long for a name. Write the rest as a note.", typed=quoted(name))
+        )
     return name
 
 
@@ -128,7 +134,9 @@ def _measured(name: str, figure: re.Match[str], part: str) -> Reading:
     if kind == "pH" and not name:
         name = "pH"
     if not name and not kind:
-        raise Refusal(f"{quoted(part)} of what? Write pH 6.8, 71 F, 160 g, or name: value.")
+        raise Refusal(
+            tr("{typed} of what? Write pH 6.8, 71 F, 160 g, or name: value.", typed=quoted(part))
+        )
     name = name or kind
     assumed = "" if unit else BARE.get(name, "")
     unit = unit or assumed
@@ -136,7 +144,7 @@ def _measured(name: str, figure: re.Match[str], part: str) -> Reading:
     kept: float | str = f"{pointed(value, 4)} {unit}" if unit else value
     doubt = _doubt(name, value, unit)
     other = _other(value, unit)
-    more = ", ".join(part for part in (other, "no unit typed" if assumed else "") if part)
+    more = ", ".join(part for part in (other, tr("no unit typed") if assumed else "") if part)
     return Reading(name, kept, f"{shown} ({more})" if more else shown, doubt)
 
 
@@ -156,17 +164,25 @@ def _doubt(name: str, value: float, unit: str) -> str:
     if unit in ("°C", "°F"):
         return _heat_doubt(value, unit)
     if name == "pH" and not 0 <= value <= 14:
-        return f"A pH of {plain(value, 2)}? The scale goes from 0 to 14."
+        return tr("A pH of {value}? The scale goes from 0 to 14.", value=plain(value, 2))
     grams = convert(value, unit, "g") if unit in ("g", "kg", "oz", "lb") else 1.0
     if grams <= 0:
-        return f"A weight of {plain(value, 2)} {unit}? Nothing weighs so little."
-    return f"{plain(value, 0)} {unit}? That is over half a tonne." if grams > HEAVIEST else ""
+        weight = f"{plain(value, 2)} {unit}"
+        return tr("A weight of {weight}? Nothing weighs so little.", weight=weight)
+    if grams <= HEAVIEST:
+        return ""
+    return tr("{weight}? That is over half a tonne.", weight=f"{plain(value, 0)} {unit}")
 
 
 def _heat_doubt(value: float, unit: str) -> str:
     celsius = value if unit == "°C" else celsius_of_fahrenheit(value)
+    heat = f"{plain(value, 1)} {unit}"
     if celsius < COLDEST:
-        return f"{plain(value, 1)} {unit}? That is far below freezing."
-    meant = " Or was it °F?" if unit == "°C" and value <= 212 else ""
-    hot = f"A bath of {plain(value, 1)} {unit}? Water boils at 100 °C.{meant}"
-    return hot if celsius > BOILING else ""
+        return tr("{heat}? That is far below freezing.", heat=heat)
+    if celsius <= BOILING:
+        return ""
+    hot = tr("A bath of {heat}? Water boils at 100 °C.", heat=heat)
+    if unit == "°F" or value > 212:
+        return hot
+    meant = tr("Or was it °F?")
+    return f"{hot} {meant}"
