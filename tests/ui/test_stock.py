@@ -150,3 +150,15 @@ def test_what_is_typed_is_understood_or_refused(read: object, text: str, value: 
     found = read(text)
     assert found.value == value
     assert bool(found.fault) == (value is None)
+
+
+def test_how_much_is_there_is_never_cut_where_it_is_narrow(box: StockBox, qtbot: QtBot) -> None:
+    place = "on the long shelf by the door, behind the buckets"
+    fill(box.open_form("new"), qtbot, title="Soybeans, dry", amount="1649 g", place=place)
+    tree = box.shelf.tree
+    for width in (1400, 700, 420):
+        box.resize(width, 600)
+        settle()
+        assert tree.columnWidth(1) >= tree.sizeHintForColumn(1)
+        assert sum(map(tree.columnWidth, range(5))) <= max(tree.viewport().width(), 420)
+    assert tree.columnWidth(4) < tree.sizeHintForColumn(4), "the place gives way"

@@ -20,7 +20,11 @@ COLUMNS: Final = (
     (tr_later("Price"), 5),
     (tr_later("Place"), 4),
 )
-"""Heading and share of the width."""
+"""Heading, and share of the room that is left over."""
+GIVE_WAY: Final = (4, 3, 0, 2)
+"""The columns that are cut where it is narrow, the first of them first; how much is there never."""
+LEAST: Final = 5
+"""Least width of a column that gives way, in letters."""
 EMPTY: Final = tr_later(
     "Nothing is in the stock yet. “New material…” takes in the first: soda ash, alum, beans. Steps "
     "that begin then draw on it, and the list of what to buy knows what is there."
@@ -80,16 +84,35 @@ class ShelfPage(QWidget):
         self.tree.blockSignals(False)
         self.empty.setVisible(not lines)
         self.tree.setVisible(bool(lines))
+        self._share_out()
         self._choose()
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.tree.header().setStretchLastSection(True)
-        room = self.tree.viewport().width()
+        self._share_out()
+
+    def _share_out(self) -> None:
+        """Give every column what it holds; what is left over is shared, what lacks is given up."""
+        header = self.tree.header()
+        header.setStretchLastSection(True)
+        widths = [
+            max(self.tree.sizeHintForColumn(at), header.sectionSizeHint(at))
+            for at in range(len(COLUMNS))
+        ]
+        spare = self.tree.viewport().width() - sum(widths)
         whole = sum(share for _, share in COLUMNS)
-        for at, (_, share) in enumerate(COLUMNS[:-1]):
-            self.tree.setColumnWidth(at, max(room * share // whole, em(self, 3)))
+        if spare > 0:
+            widths = [
+                width + spare * share // whole
+                for width, (_, share) in zip(widths, COLUMNS, strict=True)
+            ]
+        for at in GIVE_WAY:
+            less = min(max(-spare, 0), max(widths[at] - em(self, LEAST), 0))
+            widths[at] -= less
+            spare += less
+        for at, width in enumerate(widths[:-1]):
+            self.tree.setColumnWidth(at, width)
 
     @Slot()
     def _choose(self) -> None:
