@@ -14,7 +14,7 @@ from studio_log.domain.calendar_words import DAYS, MONTHS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
 from studio_log.planning.answer import answer, invalid
-from studio_log.planning.effort import Effort
+from studio_log.planning.effort import MOST_SECONDS, Effort
 from studio_log.planning.late_words import span_words
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
@@ -23,7 +23,6 @@ from studio_log.planning.sessions import sessions_of
 from studio_log.services.method_file import small_file
 
 SECONDS: Final = 20.0
-MOST_SECONDS: Final = 3600.0
 PROVED: Final = {
     "optimal": "No plan is better; that is proved.",
     "feasible": "The best plan found in {seconds:.1f} s; whether there is a better one is open.",

@@ -26,9 +26,18 @@ class Answered:
 def answer(problem: Problem | Project, effort: Effort) -> Answered:
     """Plan a problem of either form."""
     if isinstance(problem, Project):
-        return Answered(_of_project(problem, plan_project(problem, effort)))
+        return Answered(of_project(problem, plan_project(problem, effort)))
     outcome = plan_studio(problem, effort)
-    return Answered(_of_studio(problem, outcome), outcome.plan)
+    return Answered(of_studio(problem, outcome), outcome.plan)
+
+
+def so_far(problem: Problem | Project, found: Any) -> dict[str, Any]:
+    """Give the fields of a plan that may still become better, as `Effort.on_better` hands it."""
+    if isinstance(problem, Project):
+        starts = {one.name: at for one, at in zip(problem.tasks, found[1:], strict=True)}
+        ends = [starts[one.name] + max(one.duration, one.tail) for one in problem.tasks]
+        return of_project(problem, ProjectOutcome("feasible", starts, max(ends), None, (), 0))
+    return of_studio(problem, Outcome("feasible", found, None, problem.notes, 0))
 
 
 def invalid(faults: tuple[str, ...]) -> dict[str, Any]:
@@ -41,7 +50,8 @@ def _fields(status: str, why: tuple[str, ...], **more: Any) -> dict[str, Any]:
     return {"status": status, **empty, **more, "why": list(why), "ways_out": []}
 
 
-def _of_project(project: Project, outcome: ProjectOutcome) -> dict[str, Any]:
+def of_project(project: Project, outcome: ProjectOutcome) -> dict[str, Any]:
+    """Give the fields of what came of a project."""
     starts = dict(outcome.starts or {})
     return _fields(
         outcome.status,
@@ -54,7 +64,8 @@ def _of_project(project: Project, outcome: ProjectOutcome) -> dict[str, Any]:
     )
 
 
-def _of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
+def of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
+    """Give the fields of what came of a studio's problem."""
     plan = outcome.plan
     if plan is None:
         return _fields(outcome.status, outcome.why, score=None, tries=outcome.tries)

@@ -6,6 +6,9 @@ from typing import Any, Final, Literal
 
 Status = Literal["optimal", "feasible", "infeasible", "unknown"]
 """Optimal and infeasible are proved; unknown is: no plan found, and none proved impossible."""
+MOST_SECONDS: Final = 3600.0
+ENGINES: Final = ("own", "optimizer", "auto")
+"""Ours, the optional one, or the optional one where it is installed."""
 NOT_FOUND: Final = (
     "No plan was found in this time, and it is not proved that there is none. Give it more "
     "seconds, more days, or longer hours."

@@ -1,0 +1,31 @@
+"""Planning with our own engine in a process of its own: `python -m studio_log.planning.job`.
+
+What is asked and answered is told in `talking`; who asks is `apart`.
+"""
+
+import sys
+from typing import Any, Final
+
+from studio_log.planning.answer import answer, invalid, so_far
+from studio_log.planning.effort import Effort
+from studio_log.planning.problem import BadProblemError
+from studio_log.planning.read import read_problem
+from studio_log.planning.talking import Act, Asked, Talk, run
+
+
+def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
+    """Plan the problem; what makes no sense is an answer too."""
+    try:
+        problem = read_problem(asked.problem)
+    except BadProblemError as bad:
+        return invalid(bad.faults)
+    effort = Effort(
+        talk.over, asked.tries, asked.seed, lambda found: talk.better(so_far(problem, found))
+    )
+    return answer(problem, effort).fields
+
+
+ACTS: Final[dict[str, Act]] = {"plan": plan}
+
+if __name__ == "__main__":
+    sys.exit(run(ACTS))
