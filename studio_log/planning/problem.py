@@ -7,9 +7,12 @@ Times are whole minutes of real time from the problem's start; negative before i
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta
+from typing import Literal
 from zoneinfo import ZoneInfo
 
 THOUSANDTHS = 1000
+Limit = Literal["rule", "advice"]
+"""Whether a way out may be sought beyond a limit: never beyond a rule."""
 
 
 class BadProblemError(Exception):
@@ -56,6 +59,8 @@ class Calendar:
     waking: tuple[tuple[tuple[int, int], ...], ...]
     exceptions: Mapping[date, tuple[tuple[int, int], ...]] = field(default_factory=dict)
     """Other working hours on single days."""
+    quiet: Limit = "rule"
+    """Whether nobody is asked to come outside the waking hours."""
 
     def on(self, day: date) -> tuple[tuple[int, int], ...]:
         """Give the working hours of a day, in order."""
@@ -90,6 +95,15 @@ class Step:
     drying: bool = False
     cure: bool = False
     stir_every: int | None = None
+    limit: Limit = "advice"
+    """What `most` is."""
+    then_limit: Limit | None = None
+    """What `then_within` is; unless said, a rule where nothing may wait at all."""
+
+    @property
+    def pause_rule(self) -> bool:
+        """Whether the waiting behind the step is never made longer."""
+        return (self.then_limit or ("advice" if self.then_within else "rule")) == "rule"
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +123,7 @@ class Link:
     second: str
     second_end: bool
     most: int
+    limit: Limit = "advice"
 
 
 @dataclass(frozen=True, slots=True)

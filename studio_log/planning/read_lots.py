@@ -16,7 +16,7 @@ MOST_LINKS: Final = 20
 LOT: Final = ("id", "pieces", "weight", "release", "due", "steps", "actual", "links")
 STEP: Final = (
     "id", "hands", "min", "target", "max", "then_within", "then_after", "use", "drying", "cure",
-    "stir_every",
+    "stir_every", "limit", "then_limit",
 )  # fmt: skip
 
 
@@ -103,7 +103,8 @@ def _step(table: Table, sizes: Mapping[str, int]) -> Step:
     return Step(
         table.name("id"), hands, least, most, target, after, within,
         _uses(table, sizes), table.flag("drying"), table.flag("cure"),
-        table.maybe("stir_every", least=1),
+        table.maybe("stir_every", least=1), table.limit("limit") or "advice",
+        table.limit("then_limit"),
     )  # fmt: skip
 
 
@@ -143,7 +144,7 @@ def _links(entry: Table, steps: tuple[Step, ...]) -> tuple[Link, ...]:
     found = []
     for number, value in enumerate(entry.list("links", MOST_LINKS), 1):
         table = Table(value, f"{entry.where}, link {number}", entry.faults)
-        table.known(("from", "to", "max"))
+        table.known(("from", "to", "max", "limit"))
         ends = [_end(table, key, order) for key in ("from", "to")]
         most = table.whole("max")
         if None in ends:
@@ -151,7 +152,7 @@ def _links(entry: Table, steps: tuple[Step, ...]) -> tuple[Link, ...]:
         (one, one_end), (other, other_end) = ends  # type: ignore[misc]
         if (order[one], one_end) >= (order[other], other_end):
             table.fault("leads backwards")
-        found.append(Link(one, one_end, other, other_end, most))
+        found.append(Link(one, one_end, other, other_end, most, table.limit("limit") or "advice"))
     return tuple(found)
 
 

@@ -2,11 +2,12 @@
 
 from collections.abc import Mapping
 from datetime import date
-from itertools import combinations, pairwise
+from itertools import pairwise
 from typing import Any, Final
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from studio_log.planning.crowding import crowded
+from studio_log.planning.pieces import shortage
 from studio_log.planning.problem import THOUSANDTHS, Calendar, Clock, Goal, Problem, Vessel
 from studio_log.planning.read_lots import read_lots
 from studio_log.planning.taking import Table, read_clock, read_day, shown
@@ -66,7 +67,7 @@ def _zone(top: Table) -> ZoneInfo | None:
 
 
 def _calendar(table: Table) -> Calendar:
-    table.known(("working", "waking", "exceptions"))
+    table.known(("working", "waking", "exceptions", "quiet"))
     other: dict[date, tuple[tuple[int, int], ...]] = {}
     for number, one in enumerate(table.list("exceptions", MOST_EXCEPTIONS), 1):
         entry = Table(one, f"Exception {number} of the calendar", table.faults)
@@ -78,7 +79,8 @@ def _calendar(table: Table) -> Calendar:
             entry.fault(f"speaks of {day.isoformat()} a second time")
         else:
             other[day] = _hours(entry, "working")
-    return Calendar(_week(table.table("working")), _week(table.table("waking")), other)
+    working, waking = _week(table.table("working")), _week(table.table("waking"))
+    return Calendar(working, waking, other, table.limit("quiet") or "rule")
 
 
 def _week(table: Table) -> tuple[tuple[tuple[int, int], ...], ...]:
@@ -150,14 +152,11 @@ def _goals(top: Table, clock: Clock, names: frozenset[str]) -> tuple[Goal, ...]:
 
 def _enough(goals: tuple[Goal, ...], pieces: Mapping[str, int], top: Table) -> None:
     """Say which goals want more than their lots hold: each alone, and any of them together."""
-    for count in range(1, len(goals) + 1):
-        for some in combinations(goals, count):
-            wanted = sum(one.pieces for one in some)
-            held = sum(pieces[name] for name in {name for one in some for name in one.lots})
-            if wanted > held:
-                names = " and ".join(one.name for one in some)
-                top.fault(f"wants {wanted} pieces for {names}; their lots hold {held}")
-                return
+    found = shortage(goals, pieces)
+    if found is not None:
+        wanted = sum(one.pieces for one in found[0])
+        names = " and ".join(one.name for one in found[0])
+        top.fault(f"wants {wanted} pieces for {names}; their lots hold {wanted - found[1]}")
 
 
 def _names(entry: Table, names: frozenset[str]) -> tuple[str, ...]:

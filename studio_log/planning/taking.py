@@ -4,10 +4,11 @@ from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 from typing import Any, Final
 
-from studio_log.planning.problem import THOUSANDTHS, BadProblemError
+from studio_log.planning.problem import THOUSANDTHS, BadProblemError, Limit
 
 MOST_FAULTS: Final = 20
 LONGEST_NAME: Final = 120
+LIMITS: Final[tuple[Limit, ...]] = ("rule", "advice")
 MOST_MINUTES: Final = 3_000_000
 """More than five years."""
 
@@ -104,6 +105,16 @@ class Table:
             self.fault(f"has {key} {shown(found)}; true or false is due")
             return default
         return found
+
+    def limit(self, key: str) -> Limit | None:
+        """Give "rule" or "advice", None where nothing is said."""
+        found = self.value.get(key)
+        for one in LIMITS:
+            if found == one:
+                return one
+        if found is not None:
+            self.fault(f"has {key} {shown(found)}; rule or advice is due")
+        return None
 
     def list(self, key: str, most: int) -> list[Any]:
         """Give a list of up to so many entries; a missing one is empty."""
