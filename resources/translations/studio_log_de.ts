@@ -7387,5 +7387,29 @@ fehlt</translation>
         <source>Or was it °F?</source>
         <translation>Oder war es °F?</translation>
     </message>
+    <message>
+        <source>open {hours}</source>
+        <translation>offen {hours}</translation>
+    </message>
+    <message>
+        <source>closed</source>
+        <translation>geschlossen</translation>
+    </message>
+    <message>
+        <source>{hours}: {why}</source>
+        <translation>{hours}: {why}</translation>
+    </message>
+    <message>
+        <source>en_US</source>
+        <translation>de</translation>
+    </message>
+    <message>
+        <source>No holidays are known of “{place}”; none is counted.</source>
+        <translation>Von „{place}“ sind keine Feiertage bekannt; keiner wird gezählt.</translation>
+    </message>
+    <message>
+        <source>Holidays of {place} are known from {since} to {until}; outside it none is counted.</source>
+        <translation>Feiertage von {place} sind von {since} bis {until} bekannt; davor und danach wird keiner gezählt.</translation>
+    </message>
 </context>
 </TS>

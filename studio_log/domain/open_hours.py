@@ -1,4 +1,4 @@
-"""When the workshop is open: read, written, refused where it makes no sense, and told as instants.
+"""When the workshop is open, by weekday: read, written, and refused where it makes no sense.
 
 "mon-fri 09:00-17:00; sat 10:00-14:00". A day that is not named is closed; a day may be named
 twice, for a pause at noon. Empty text means always open. No reminder goes by it: it is for the
@@ -8,16 +8,13 @@ eye, and people in the room are not the same as nobody asleep.
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
 from itertools import pairwise
 from typing import Final
-from zoneinfo import ZoneInfo
 
 from studio_log.domain.calendar_words import DAYS, WEEKDAY_WORDS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.quiet_text import listed
-from studio_log.domain.wall_clock import from_wall
 
 HOW: Final = "Write it as “mon-fri 09:00-17:00; sat 10:00-14:00”."
 _MOST_LETTERS: Final = 400
@@ -26,7 +23,6 @@ _ENTRY: Final = re.compile(
     r"(?P<days>[a-z][a-z ,&–—-]*?)\s+"
     r"(?P<start>[0-9]{1,2}:[0-9]{2})\s*[-–—]\s*(?P<end>[0-9]{1,2}:[0-9]{2})"
 )
-_DAY: Final = timedelta(days=1)
 
 
 @dataclass(frozen=True, order=True, slots=True)
@@ -76,31 +72,6 @@ def open_words(openings: tuple[Opening, ...]) -> str:
         f"{listed(names)} {_clock(start)}–{_clock(end)}" for (start, end), names in groups.items()
     ]
     return ", ".join(told) or "always"
-
-
-def closed_stretches(
-    openings: tuple[Opening, ...], zone: str, since: datetime, until: datetime
-) -> Iterator[tuple[datetime, datetime]]:
-    """Give each stretch between two openings that touches the span, as UTC instants, in order.
-
-    Wall-clock times in an IANA zone: a day of 23 or 25 hours is closed an hour less or more.
-    """
-    if not openings:
-        return
-    place = ZoneInfo(zone)
-    day = since.astimezone(place).date() - 8 * _DAY
-    last = until.astimezone(place).date() + 8 * _DAY
-    closed_from: datetime | None = None
-    while day <= last:
-        for one in openings:
-            if one.weekday != day.weekday():
-                continue
-            start, end = _instant(day, one.start, place), _instant(day, one.end, place)
-            shut = end if closed_from is None else closed_from
-            if max(shut, since) < min(start, until):
-                yield shut, start
-            closed_from = max(end, shut)
-        day += _DAY
 
 
 def _read_entry(entry: str) -> list[Opening]:
@@ -165,10 +136,3 @@ def _ranges(days: list[int]) -> Iterator[str]:
             yield f"{DAYS[run[0]]}-{DAYS[run[-1]]}".lower()
         else:
             yield from (DAYS[day].lower() for day in run)
-
-
-def _instant(day: date, minute: int, zone: ZoneInfo) -> datetime:
-    if minute == _MIDNIGHT:
-        day, minute = day + _DAY, 0
-    local = datetime.combine(day, time(minute // 60, minute % 60))
-    return from_wall(local, zone).at.astimezone(UTC)

@@ -6,7 +6,7 @@ without facts.
 """
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from typing import Literal
 
 from studio_log.domain.methods import StepKind
@@ -95,3 +95,5 @@ class Closed:
 
     start: datetime
     end: datetime
+    days: tuple[tuple[date, str], ...] = ()
+    """Local days in it that differ from their weekday, and why in words."""

@@ -22,6 +22,7 @@ from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.shelf import DyeFor, DyesFor, MaterialFor, MaterialsFor
 from studio_log.services.stock import CostFor, ShoppingFor, StockFor
+from studio_log.services.studio_hours import StudioHoursFor
 
 
 @dataclass(frozen=True)
@@ -344,7 +345,7 @@ Question = (
     | FindLots | LotRowsFor | StockFor | ShoppingFor | CostFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
-    | PictureFor | JoinOfferFor | JoinFor | BathsFor | BathFor
+    | PictureFor | JoinOfferFor | JoinFor | BathsFor | BathFor | StudioHoursFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

@@ -25,6 +25,7 @@ from studio_log.services.bench_reads import bench, reminders_due
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.drying_reads import DryingFactorFor, drying_factor
+from studio_log.services.hours_reads import hours_between
 from studio_log.services.joining import join_offer, join_seen
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.limits import check_grams
@@ -40,6 +41,7 @@ from studio_log.services.ringing import next_ring
 from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.sheet_reads import in_units, lot_sheet, tag_caution
 from studio_log.services.shelf import Shelf
+from studio_log.services.studio_hours import StudioHoursFor
 from studio_log.services.telling import Telling
 from studio_log.services.timeline_reads import timeline
 from studio_log.store.database import Store
@@ -245,6 +247,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     **stock_reads.ANSWERS,
     BathsFor: bath_lines,
     BathFor: bath_page,
+    StudioHoursFor: hours_between,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

@@ -10,7 +10,8 @@ from studio_log.domain.quiet_text import read_days
 
 WITHOUT_TIMES: Final = frozenset(
     {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
-     "open_hours", "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
+     "open_hours", "waking_hours", "single_days", "holiday_place",
+     "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
      "method_draft",
      "list_sort", "list_table", "list_columns"}
 )  # fmt: skip
@@ -51,6 +52,12 @@ class Settings:
     """The bucket offered for a new lot."""
     open_hours: str = ""
     """When the workshop is open: "mon-fri 09:00-17:00; sat 10:00-14:00"; "" for always."""
+    waking_hours: str = ""
+    """When somebody is awake, as `open_hours`; "" for all but the quiet hours."""
+    single_days: str = ""
+    """Days with other working hours, one a line: "2026-12-24 closed: fair"."""
+    holiday_place: str = ""
+    """Whose public holidays are closed: "GB-ENG", "DE"; "" for nobody's."""
     line_metres: float = 0.0
     """Metres of drying line; 0 where that was not said."""
     burners: int = 0

@@ -12,7 +12,9 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.open_hours import read_open, write_open
 from studio_log.domain.quiet_text import Hours, check_week, read_days, write_days
 from studio_log.domain.search_text import SORTS
+from studio_log.domain.single_days import read_single_days, write_single_days
 from studio_log.services.limits import clean
+from studio_log.services.public_holidays import check_form
 from studio_log.services.search import COLUMNS
 from studio_log.services.settings import Settings
 
@@ -191,6 +193,9 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "text_percent": partial(_within, 50, 400, "The size of text is from 50 to 400 percent."),
     "vessel_litres": _litres,
     "open_hours": lambda text: write_open(read_open(text)),
+    "waking_hours": lambda text: write_open(read_open(text)),
+    "single_days": lambda text: write_single_days(read_single_days(text)),
+    "holiday_place": check_form,
     "line_metres": partial(_within, 0, 10_000, "A drying line is from 0 to 10,000 m long."),
     "burners": partial(_within, 0, 99, "A workshop has from 0 to 99 burners."),
     "searches": _searches,

@@ -32,6 +32,7 @@ from studio_log.services.ports import (
     NoticeText,
     Raised,
 )
+from studio_log.services.public_holidays import check_place
 from studio_log.services.settings import WITHOUT_TIMES, Settings
 from studio_log.services.settings_check import read_settings
 from studio_log.services.shelf import Shelf
@@ -189,6 +190,8 @@ class Studio:
 
     def _change_settings(self, desk: Desk, command: c.ChangeSettings) -> c.Outcome:
         after = read_settings({**asdict(self._settings), **command.values}, strict=True)
+        if "holiday_place" in command.values:
+            check_place(after.holiday_place)
         desk.work.settings.put_all({name: getattr(after, name) for name in command.values})
         self._settings = after
         desk.settings, desk.zone = after, self.zone

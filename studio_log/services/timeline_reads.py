@@ -2,10 +2,11 @@
 
 from datetime import datetime, timedelta
 from typing import cast
+from zoneinfo import ZoneInfo
 
+from studio_log.domain.closed_hours import REACH, closed_stretches
 from studio_log.domain.lots import CureMark, Lot, LotStep, cure_of
 from studio_log.domain.methods import StepKind
-from studio_log.domain.open_hours import closed_stretches, read_open
 from studio_log.domain.sharing import takings_of
 from studio_log.domain.tending import coming_tendings
 from studio_log.domain.windows import SHORT, StepWindow, planned_spans, windows_of
@@ -26,6 +27,7 @@ from studio_log.present.timeline_shared import SharedRow, Stock, shared_rows
 from studio_log.present.timeline_story import LaneFacts, Span
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk, whole_code
+from studio_log.services.studio_hours import studio_hours
 from studio_log.store.values import LotQuery
 
 FUTURE_SHOWN = timedelta(days=200)
@@ -44,17 +46,23 @@ def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
     lanes.sort(key=lambda one: (_next_hands(one, desk.now), one.code))
     first, last = _nights_span(lanes, desk.now)
     nights = tuple(Night(night.start, night.end) for night in desk.quiet.nights(first, last))
-    openings = read_open(desk.settings.open_hours)
-    closed = closed_stretches(openings, desk.zone, first, last)
     return q.Timeline(
         tuple(lanes),
         nights,
         desk.now,
         desk.zone,
-        closed=tuple(Closed(start, end) for start, end in closed),
+        closed=_closed(desk, first, last),
         shared=_shared(desk, lanes),
         left_out=max(0, len(codes) - MOST_LANES),
     )
+
+
+def _closed(desk: Desk, first: datetime, last: datetime) -> tuple[Closed, ...]:
+    """Give when the workshop is closed, with the names of the days that differ."""
+    edges = [at.astimezone(ZoneInfo(desk.zone)).date() for at in (first, last)]
+    hours, _ = studio_hours(desk.settings, edges[0] - REACH, edges[1] + REACH)
+    found = closed_stretches(hours, desk.zone, first, last)
+    return tuple(Closed(one.start, one.end, one.days) for one in found)
 
 
 def _by_need(desk: Desk) -> list[str]:

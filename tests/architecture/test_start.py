@@ -49,8 +49,8 @@ def brought_in() -> set[str]:
     return set(modules)
 
 
-@pytest.mark.parametrize("package", ["PIL", "PySide6.QtPrintSupport"])
+@pytest.mark.parametrize("package", ["PIL", "PySide6.QtPrintSupport", "holidays"])
 def test_what_few_need_is_not_brought_in_by_the_start(brought_in: set[str], package: str) -> None:
-    """Pillow is for photos, printing for paper."""
+    """Pillow is for photos, printing for paper, holidays for who chose a place."""
     there = {name for name in brought_in if name == package or name.startswith(f"{package}.")}
     assert there == set()

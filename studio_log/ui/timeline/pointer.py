@@ -8,6 +8,7 @@ from typing import Final, TypeVar
 
 from PySide6.QtCore import QPointF
 
+from studio_log.domain.calendar_words import day_words
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.present.lanes import Closed, Night
@@ -81,6 +82,8 @@ def _hit_ground(scene: Scene, hit: Hit, x: float) -> Hit:
         told += tr(
             "The workshop is closed, {at} to {at2}. ", at=at(closed.start), at2=at(closed.end)
         )
+        today = moment.astimezone(state.zone).date()
+        told += "".join(f"{day_words(day)}: {why}. " for day, why in closed.days if day == today)
     return replace(hit, story=f"{told}{hit.story}")
 
 
