@@ -13,7 +13,9 @@ from studio_log.app.service_tongue import speak_in_service
 from studio_log.cli.main import run
 from studio_log.cli.turn import lead_nowhere
 from studio_log.domain.tags import TagFacts
+from studio_log.present.paper.blocks import PageName
 from studio_log.services.clock import SystemClock
+from studio_log.services.papers import Paper
 from studio_log.services.ports import NoticeText, Raised
 from studio_log.services.studio import Studio
 from studio_log.services.worker import ThreadWorker
@@ -35,13 +37,25 @@ class ProgramHouse:
 
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         """Write tags as a PDF; gives words on what was written."""
-        from studio_log.ui.tags.pdf import ensure_gui_app, write_pdf
+        from studio_log.ui.ink.device import ensure_gui_app
+        from studio_log.ui.tags.pdf import write_pdf
 
         app = ensure_gui_app()
         write_pdf(path, facts, stock)
         del app
         tags = "1 tag" if len(facts) == 1 else f"{len(facts)} tags"
         return f"{tags} written to {path}."
+
+    def write_paper(self, path: Path, paper: Paper, page: PageName) -> str:
+        """Write a paper as a PDF; gives words on what was written."""
+        from studio_log.ui.ink.device import ensure_gui_app
+        from studio_log.ui.papers.painting import write_pdf
+
+        app = ensure_gui_app()
+        count = write_pdf(path, paper, page)
+        del app
+        pages = "1 page" if count == 1 else f"{count} pages"
+        return f"{paper.document.title.replace('  ', ' ')}: {pages} written to {path}."
 
     def remind(self, where: str | None, *, once: bool, out: TextIO | None) -> int:
         """Ring without a window: what is due now, or until it is told to end."""

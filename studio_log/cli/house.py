@@ -5,7 +5,9 @@ from pathlib import Path
 from typing import Any, Protocol, TextIO
 
 from studio_log.domain.tags import TagFacts
+from studio_log.present.paper.blocks import PageName
 from studio_log.services.commands import Outcome
+from studio_log.services.papers import Paper
 from studio_log.services.ports import Clock
 
 
@@ -59,4 +61,8 @@ class House(Protocol):
 
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         """Write tags as a PDF on a stock of labels; gives words for the person."""
+        ...
+
+    def write_paper(self, path: Path, paper: Paper, page: PageName) -> str:
+        """Write a paper as a PDF on A4 or Letter; gives words for the person."""
         ...

@@ -19,6 +19,7 @@ from studio_log.cli import (
     marks,
     methods,
     milks,
+    papers,
     plan,
     rang,
     safety,
@@ -40,7 +41,7 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour, trial, plan, safety,
+        colour_measure, colour, trial, plan, papers, safety,
     )
     for form in room.FORMS
 }  # fmt: skip

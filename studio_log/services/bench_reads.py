@@ -99,23 +99,9 @@ def bench(house: Any, desk: Desk, _question: q.BenchFor) -> q.Bench:
     """Give the bench."""
     everything = live_reminders(desk)
     lots = {lot.code: lot for lot, _, _ in everything if lot is not None}
-    now = [record for _, one, record in everything if _is_now(desk, one)]
-    now_cards = [_card(desk, lots, record) for record in told_together(now)]
-    counted = {place_of(record.reminder) for record in told_together(now)}
-    coming = sorted(
-        (
-            record
-            for _, one, record in everything
-            if not _is_now(desk, one)
-            and one.kind not in SECOND_COUNTS
-            and place_of(one) not in counted
-        ),
-        key=lambda record: record.reminder.rings_at,
-    )
-    bedtime, noon = _evening_and_noon(desk)
-    parts: tuple[list[Record], ...] = ([], [], [])
-    for one in coming:
-        parts[bisect_right((bedtime, noon), one.reminder.rings_at)].append(one)
+    now, coming = _now_and_coming(desk, everything)
+    now_cards = [_card(desk, lots, record) for record in now]
+    parts = _by_part_of_day(desk, coming)
     later, tonight, further = (
         tuple(_card(desk, lots, one) for one in part[:most])
         for part, most in zip(parts, MOST_CARDS, strict=True)
@@ -129,6 +115,37 @@ def bench(house: Any, desk: Desk, _question: q.BenchFor) -> q.Bench:
         quiet_words=_quiet_words(desk),
         take_back=_take_back(house, desk),
     )
+
+
+def day_parts(desk: Desk) -> tuple[list[Record], list[Record], list[Record]]:
+    """Give every reminder of today: due now, later today, tonight and in the morning."""
+    now, coming = _now_and_coming(desk, live_reminders(desk))
+    later, tonight, _ = _by_part_of_day(desk, coming)
+    return now, later, tonight
+
+
+def _now_and_coming(
+    desk: Desk, everything: Sequence[tuple[Lot | None, Reminder, Record]]
+) -> tuple[list[Record], list[Record]]:
+    """Part what needs hands now from what is coming, soonest first; each act counts once."""
+    due = [record for _, one, record in everything if _is_now(desk, one)]
+    now = list(told_together(due))
+    counted = {place_of(record.reminder) for record in now}
+    coming = [
+        record
+        for _, one, record in everything
+        if not _is_now(desk, one) and one.kind not in SECOND_COUNTS and place_of(one) not in counted
+    ]
+    return now, sorted(coming, key=lambda record: record.reminder.rings_at)
+
+
+def _by_part_of_day(desk: Desk, coming: Sequence[Record]) -> tuple[list[Record], ...]:
+    """Share out what is coming: today, tonight with its morning, further on."""
+    limits = _evening_and_noon(desk)
+    parts: tuple[list[Record], ...] = ([], [], [])
+    for one in coming:
+        parts[bisect_right(limits, one.reminder.rings_at)].append(one)
+    return parts
 
 
 def _evening_and_noon(desk: Desk) -> tuple[datetime, datetime]:

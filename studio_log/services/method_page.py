@@ -96,7 +96,7 @@ def make_page(
         drawn=drawn_steps(method),
         views=tuple(_views(method)),
         cautions=tuple((one.title, one.text) for one in known),
-        sources=tuple(_sources(method)),
+        sources=tuple(sources_of(method)),
         text=method.text,
         method=method,
     )
@@ -183,7 +183,8 @@ def _views(method: Method) -> Iterator[str]:
         yield f"{view.days} d: {view.title} ({view.source})"
 
 
-def _sources(method: Method) -> Iterator[str]:
+def sources_of(method: Method) -> Iterator[str]:
+    """Give where the figures of a method come from, each once."""
     views = method.cure.views if method.cure else ()
     amounts = (rule.source for step in method.steps for rule in step.amounts)
     yield from dict.fromkeys((method.source, *amounts, *(view.source for view in views)))

@@ -17,6 +17,7 @@ from studio_log.present.timeline_shared import SharedRow
 from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
+from studio_log.services.papers import CardFor, DaySheetFor, RecordFor
 from studio_log.services.pictures import PictureFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
@@ -346,6 +347,7 @@ Question = (
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
     | PictureFor | JoinOfferFor | JoinFor | BathsFor | BathFor | StudioHoursFor
+    | CardFor | RecordFor | DaySheetFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

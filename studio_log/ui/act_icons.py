@@ -13,6 +13,9 @@ from studio_log.ui.theme.look import theme
 ICONS: Final[Mapping[str, str]] = {
     "new_lot": "plus",
     "print_tags": "print",
+    "print_card": "print",
+    "print_record": "print",
+    "print_day": "print",
     "print_steps": "print",
     "copy_steps": "copy",
     "save_steps": "save",

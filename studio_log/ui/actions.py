@@ -32,6 +32,9 @@ MENUS: Final = (
 ACTIONS: Final = (
     ActionRow("&File", "new_lot", tr_later("&New lot…"), "Ctrl+N"),
     ActionRow("&File", "print_tags", tr_later("&Print tags…"), "Ctrl+P"),
+    ActionRow("&File", "print_card", tr_later("Print the step ca&rd…"), "Ctrl+Alt+C"),
+    ActionRow("&File", "print_record", tr_later("Print the &whole record…"), "Ctrl+Alt+R"),
+    ActionRow("&File", "print_day", tr_later("Print the &day sheet…"), "Ctrl+Alt+D"),
     ActionRow("&File", "-"),
     ActionRow("&File", "print_steps", tr_later("Print the s&teps…"), "Ctrl+Alt+P"),
     ActionRow("&File", "copy_steps", tr_later("&Copy the steps as a picture"), "Ctrl+Shift+C"),

@@ -17,6 +17,7 @@ from studio_log.services.commands import (
     Undo,
 )
 from studio_log.services.joins import JoinOffer, JoinOfferFor
+from studio_log.services.papers import CardFor, DaySheetFor, Paper, RecordFor
 from studio_log.services.questions import (
     LotSheet,
     Methods,
@@ -32,6 +33,7 @@ from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.lots.step_list import current
 from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.milk_box import MilkBox
+from studio_log.ui.papers.paper_dialog import PaperDialog
 from studio_log.ui.tags.tag_dialog import TagDialog
 
 if TYPE_CHECKING:
@@ -39,6 +41,7 @@ if TYPE_CHECKING:
 
     from PySide6.QtWidgets import QWidget
 
+    from studio_log.present.paper.blocks import PageName
     from studio_log.ui.ask import Ask
     from studio_log.ui.bridge import Bridge
 
@@ -58,6 +61,8 @@ class LotActs(QObject):
         self.vessel_litres = 10.0
         self.form: LotForm | None = None
         self.tags: TagDialog | None = None
+        self.paper: PaperDialog | None = None
+        self.units = "metric"
         self.milk_box: MilkBox | None = None
         self.join_box: JoinBox | None = None
 
@@ -67,6 +72,8 @@ class LotActs(QObject):
             self.new_lot()
         elif slug == "undo":
             self.undo()
+        elif slug == "print_day":
+            self.print_day()
         elif self.sheet is not None:
             getattr(self, f"_{slug}")(self.sheet)
 
@@ -196,6 +203,26 @@ class LotActs(QObject):
 
     def _print_tags(self, sheet: LotSheet) -> None:
         self._bridge.ask(TagsFor((sheet.code,)), self._show_tags)
+
+    def _print_card(self, sheet: LotSheet) -> None:
+        self._bridge.ask(CardFor(sheet.code), self._show_paper)
+
+    def _print_record(self, sheet: LotSheet) -> None:
+        self._bridge.ask(RecordFor(sheet.code), self._show_paper)
+
+    def print_day(self) -> None:
+        """Show the day sheet before it is printed."""
+        self._bridge.ask(DaySheetFor(), self._show_paper)
+
+    def _show_paper(self, paper: Paper) -> None:
+        page: PageName = "letter" if self.units == "us" else "a4"
+        self.paper = PaperDialog(paper, page, self._window)
+        self.paper.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.paper.finished.connect(self._paper_left)
+        self.paper.open()
+
+    def _paper_left(self) -> None:
+        self.paper = None
 
     def _show_tags(self, tags: Tags) -> None:
         self.tags = TagDialog(tags, self._window)

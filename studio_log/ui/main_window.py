@@ -47,6 +47,10 @@ from studio_log.ui.widgets import style
 from studio_log.ui.window_layout import Parts, first_size, lay_out, order_keys
 
 LEAST_SIZE: Final = (960, 640)
+OF_A_LOT: Final = (
+    "split", "join", "go_on", "change", "milk", "stop", "print_tags", "print_card", "print_record",
+)  # fmt: skip
+"""Acts that need a chosen lot."""
 
 
 class MainWindow(QMainWindow):
@@ -231,7 +235,7 @@ class MainWindow(QMainWindow):
         before, self._settings = self._settings, settings
         self.menu_acts.settings = settings
         self.chime.on, self.chime.volume = settings.chime, settings.chime_volume
-        self.acts.vessel_litres = settings.vessel_litres
+        self.acts.vessel_litres, self.acts.units = settings.vessel_litres, settings.units
         self.top_bar.show_studio(settings.studio)
         look = (settings.theme, settings.text_percent)
         if look != (before.theme, before.text_percent):
@@ -297,7 +301,7 @@ class MainWindow(QMainWindow):
         self.actions_by_slug["undo"].setEnabled(bool(words))
         sheet = self.acts.sheet
         self.actions_by_slug["redo"].setEnabled(bool(sheet is not None and sheet.redo))
-        for slug in ("split", "join", "go_on", "change", "milk", "stop", "print_tags"):
+        for slug in OF_A_LOT:
             self.actions_by_slug[slug].setEnabled(sheet is not None)
         self.top_bar.print_tags.setEnabled(sheet is not None)
 

@@ -9,7 +9,9 @@ from typing import Any, TextIO
 
 from studio_log.cli.main import run
 from studio_log.domain.tags import TagFacts
+from studio_log.present.paper.blocks import PageName
 from studio_log.services.commands import Outcome
+from studio_log.services.papers import Paper
 from studio_log.services.ports import Clock
 from tests.support.hand_clock import HandClock
 
@@ -84,6 +86,10 @@ class FakeHouse:
     def restore(self, where: str | None, source: Path) -> str:
         self.calls.append(("restore", where, source))
         return "Restored."
+
+    def write_paper(self, path: Path, paper: Paper, page: PageName) -> str:
+        self.calls.append(("paper", path, paper.name, page))
+        return f"{paper.name} written."
 
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         self.calls.append(("tags", path, tuple(facts), stock))

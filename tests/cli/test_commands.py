@@ -9,8 +9,11 @@ import pytest
 from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
 from studio_log.domain.tags import TagFacts
+from studio_log.present.paper.blocks import Document
 from studio_log.services import commands as c
 from studio_log.services import questions as q
+from studio_log.services.papers import CardFor, DaySheetFor, Paper, RecordFor
+from studio_log.services.settings import Settings
 from tests.cli.fake_house import NOW, Line
 
 RUNNERS = tuple(Piece(number, "linen", length_m=1.8, width_m=0.45, gsm=185.0) for number in (1, 2))
@@ -197,3 +200,25 @@ def test_backup_restore_and_remind_are_handed_on(line: Line, tmp_path: Path) -> 
         ("remind", "here", True),
         ("remind", None, False),
     ]
+
+
+@pytest.mark.parametrize(
+    ("words", "question"),
+    [
+        (("card", "26-031"), CardFor("26-031")),
+        (("record", "26-031"), RecordFor("26-031")),
+        (("day",), DaySheetFor()),
+    ],
+)
+def test_papers_are_written_on_the_paper_of_the_units(
+    line: Line, tmp_path: Path, words: tuple[str, ...], question: object
+) -> None:
+    document = Document("26-031", "", (), "", "", "")
+    line.studio.answers[type(question)] = Paper("paper", document)
+    to = tmp_path / "paper.pdf"
+    for units, more, page in (("metric", (), "a4"), ("us", (), "letter"),
+                              ("us", ("--page", "a4"), "a4")):  # fmt: skip
+        line.studio.answers[q.SettingsFor] = Settings(units=units)
+        assert line.run(*words, "--to", str(to), *more).out == "paper written.\n"
+        assert line.house.calls[-1] == ("paper", to, "paper", page)
+    assert question in line.studio.asked

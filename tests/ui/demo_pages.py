@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from studio_log.app.demo import open_demo
 from studio_log.app.errand import StepClock
 from studio_log.services.baths import NewBath
+from studio_log.services.papers import RecordFor
 from studio_log.services.questions import TagsFor
 from studio_log.services.settings import Settings
 from studio_log.services.studio import Studio
@@ -31,6 +32,7 @@ from studio_log.ui.help_box import HelpBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.methods.method_box import MethodBox
+from studio_log.ui.papers.paper_dialog import PaperDialog
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.stock.stock_box import StockBox
@@ -76,6 +78,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "dyes": lambda house: DyesBox(house.bridge),
     "welcome": lambda house: WelcomePage(house.bridge),
     "tags": lambda house: TagDialog(house.studio.ask(TagsFor(("26-001",)))),
+    "paper": lambda house: PaperDialog(house.studio.ask(RecordFor("26-001"))),
     "across the room": lambda house: AcrossView(house.bridge, Chime()),
 }
 

@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
 from studio_log.present.tag_stock import all_stock, find_stock
+from studio_log.ui.ink import printing as device_printing
 from studio_log.ui.tags import printing
 from studio_log.ui.tags.tag_dialog import TagDialog
 from tests.ui.test_tag_pdf import a_tag, needs
@@ -187,7 +188,7 @@ def test_a_printer_that_swaps_the_page_is_refused(
     path = tmp_path / "printed.pdf"
     printer = to_file(path)
     a4 = printer.pageLayout()
-    monkeypatch.setattr(printing, "page_layout", lambda _: a4)
+    monkeypatch.setattr(device_printing, "page_layout", lambda *_: a4)
     assert a4.pageSize().name() != find_stock("tag-80x50").title
     with pytest.raises(Refusal, match="no page of 80 × 50 mm"):
         printing.print_tags(printer, [a_tag()], find_stock("tag-80x50"))
@@ -229,7 +230,7 @@ def test_the_system_dialog_decides(
 
 
 def test_a_machine_without_printers_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(printing.QPrinterInfo, "availablePrinters", list)
+    monkeypatch.setattr(device_printing.QPrinterInfo, "availablePrinters", list)
     assert not printing.any_printer()
-    monkeypatch.setattr(printing.QPrinterInfo, "availablePrinters", lambda: ["one"])
+    monkeypatch.setattr(device_printing.QPrinterInfo, "availablePrinters", lambda: ["one"])
     assert printing.any_printer()

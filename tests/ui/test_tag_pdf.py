@@ -16,8 +16,8 @@ from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.present.tag_layout import lay_out_tag
 from studio_log.present.tag_marks import Box, QrMark
 from studio_log.present.tag_stock import find_stock
+from studio_log.ui.ink.marks import FontMeasure
 from studio_log.ui.tags.pdf import lay_out_tags, write_pdf
-from studio_log.ui.tags.tag_painter import FontMeasure
 from tests.present.test_tag_layout import HOSTILE, check
 
 pytestmark = pytest.mark.usefixtures("qapp")

@@ -3,15 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QSizeF
-from PySide6.QtGui import (
-    QFontDatabase,
-    QGuiApplication,
-    QPageLayout,
-    QPageSize,
-    QPainter,
-    QPdfWriter,
-)
+from PySide6.QtGui import QPainter
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
@@ -19,42 +11,10 @@ from studio_log.language.words import tr
 from studio_log.present.tag_layout import PlacedTag, lay_out_tag
 from studio_log.present.tag_stock import Place, TagStock, cut_marks, find_stock, pages_of
 from studio_log.services.whole_file import write_whole
-from studio_log.ui.tags.tag_painter import FontMeasure, paint_tag
+from studio_log.ui.ink.device import PaintPage, ensure_gui_app, need_fonts, pdf_of
+from studio_log.ui.ink.marks import FontMeasure, paint_tag
 
-_DOTS = 1200
-MM_PER_INCH = 25.4
 _MOST_TAGS = 2000
-
-
-def ensure_gui_app() -> QGuiApplication:
-    """Give the running application, else one without a screen: fonts need one.
-
-    A PDF needs no display, and a display that is named but does not answer would end the
-    process; so none is asked. Keep what is returned for as long as tags are made.
-    """
-    running = QGuiApplication.instance()
-    if running is None:
-        return QGuiApplication(["studio-log", "-platform", "offscreen"])
-    if not isinstance(running, QGuiApplication):
-        raise Refusal(
-            tr(
-                "Tags cannot be drawn: the program was started without its "
-                "drawing part. No file was written; call the command by itself."
-            )
-        )
-    return running
-
-
-def page_layout(stock: TagStock) -> QPageLayout:
-    """Give the page of a stock to its very edge; Portrait, since Landscape swaps its sides."""
-    size = QPageSize(
-        QSizeF(*stock.page),
-        QPageSize.Unit.Millimeter,
-        stock.title,
-        QPageSize.SizeMatchPolicy.ExactMatch,
-    )
-    nothing = QMarginsF(0, 0, 0, 0)
-    return QPageLayout(size, QPageLayout.Orientation.Portrait, nothing, QPageLayout.Unit.Millimeter)
 
 
 def lay_out_tags(tags: Sequence[TagFacts], stock: TagStock) -> list[PlacedTag]:
@@ -70,14 +30,7 @@ def lay_out_tags(tags: Sequence[TagFacts], stock: TagStock) -> list[PlacedTag]:
                 MOST_TAGS=_MOST_TAGS,
             )
         )
-    if not QFontDatabase.families():
-        raise Refusal(
-            tr(
-                "No font was found on this computer, so a tag would have no "
-                "words. Nothing was printed. Install a font such as DejaVu Sans "
-                "and try again."
-            )
-        )
+    need_fonts()
     measure = FontMeasure()
     # Copies of one tag are laid out once.
     placed = {facts: lay_out_tag(facts, stock.tag, measure, stock.dots) for facts in set(tags)}
@@ -102,25 +55,17 @@ def pdf_bytes(tags: Sequence[TagFacts], stock: TagStock, *, start_at: int = 1) -
     """Give the PDF; one page for every sheet, the first tag at place `start_at` from 1."""
     placed = lay_out_tags(tags, stock)
     pages = pages_of(len(placed), stock, start_at)
-    buffer = QBuffer()
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QPdfWriter(buffer)
-    writer.setResolution(_DOTS)
-    writer.setPageLayout(page_layout(stock))
-    writer.setTitle(tr("Tags ") + ", ".join(dict.fromkeys(facts.code for facts in tags)))
-    writer.setCreator(tr("Studio Log"))
-    painter = QPainter()
-    if not painter.begin(writer):
-        raise Refusal(tr("The PDF could not be drawn. No file was written; try again."))
-    try:
-        for number, places in enumerate(pages):
-            if number:
-                writer.newPage()
-            paint_page(painter, places, placed, stock, _DOTS / MM_PER_INCH)
-    finally:
-        painter.end()
-    buffer.close()
-    return bytes(buffer.data().data())
+    title = tr("Tags ") + ", ".join(dict.fromkeys(facts.code for facts in tags))
+    return pdf_of(pages, stock.page, title, page_painter(placed, stock))
+
+
+def page_painter(placed: Sequence[PlacedTag], stock: TagStock) -> PaintPage[Sequence[Place]]:
+    """Give what paints a page of these tags."""
+
+    def paint(painter: QPainter, places: Sequence[Place], per_mm: float) -> None:
+        paint_page(painter, places, placed, stock, per_mm)
+
+    return paint
 
 
 def write_pdf(path: Path, tags: Sequence[TagFacts], stock_slug: str, *, start_at: int = 1) -> None:

@@ -1,4 +1,4 @@
-"""Paints a tag that was laid out, alike on screen, in a PDF and on paper."""
+"""Paints marks that were laid out in mm, alike on screen, in a PDF and on paper."""
 
 from collections.abc import Sequence
 

@@ -1,0 +1,1 @@
+"""Marks in mm brought onto a device: what tags and papers share."""

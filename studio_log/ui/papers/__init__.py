@@ -1,0 +1,1 @@
+"""Papers drawn: preview, PDF and printer."""
