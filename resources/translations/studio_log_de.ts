@@ -20,6 +20,66 @@
         <translation>Schritte im Lauf der Zeit</translation>
     </message>
     <message>
+        <source>Pieces</source>
+        <translation>Stücke</translation>
+    </message>
+    <message>
+        <source>Steps</source>
+        <translation>Schritte</translation>
+    </message>
+    <message>
+        <source>Record of the lot</source>
+        <translation>Akte der Partie</translation>
+    </message>
+    <message>
+        <source>Begun on</source>
+        <translation>Begonnen am</translation>
+    </message>
+    <message>
+        <source>Shelf or place</source>
+        <translation>Regal oder Platz</translation>
+    </message>
+    <message>
+        <source>Used</source>
+        <translation>Verwendet</translation>
+    </message>
+    <message>
+        <source>Lineage</source>
+        <translation>Herkunft</translation>
+    </message>
+    <message>
+        <source>Materials cost</source>
+        <translation>Kosten der Materialien</translation>
+    </message>
+    <message>
+        <source>Length × width</source>
+        <translation>Länge × Breite</translation>
+    </message>
+    <message>
+        <source>Weight of cloth</source>
+        <translation>Flächengewicht</translation>
+    </message>
+    <message>
+        <source>{n} older photos are not shown here.</source>
+        <translation>{n} ältere Fotos sind hier nicht gezeigt.</translation>
+    </message>
+    <message>
+        <source>Photos</source>
+        <translation>Fotos</translation>
+    </message>
+    <message>
+        <source>Happened</source>
+        <translation>Geschehen</translation>
+    </message>
+    <message>
+        <source>Written</source>
+        <translation>Geschrieben</translation>
+    </message>
+    <message>
+        <source>corrected to: {words}</source>
+        <translation>berichtigt zu: {words}</translation>
+    </message>
+    <message>
         <source>Save the steps as a picture</source>
         <translation>Zeitplan als Bild speichern</translation>
     </message>
@@ -52,8 +112,44 @@
         <translation>{pages} an {printer} gesendet.</translation>
     </message>
     <message>
+        <source>A4, 210 × 297 mm</source>
+        <translation>A4, 210 × 297 mm</translation>
+    </message>
+    <message>
+        <source>Letter, 8½ × 11 in</source>
+        <translation>Letter, 8½ × 11 Zoll</translation>
+    </message>
+    <message>
+        <source>No printer is set up on this computer. Nothing was printed; save the pages as a PDF.</source>
+        <translation>Auf diesem Rechner ist kein Drucker eingerichtet. Nichts wurde gedruckt; speichere die Seiten als PDF.</translation>
+    </message>
+    <message>
+        <source>The printing part of the program cannot be loaded here. Nothing was printed. Save the pages as a PDF instead.</source>
+        <translation>Der Druckteil des Programms lässt sich hier nicht laden. Nichts wurde gedruckt. Speichere die Seiten als PDF.</translation>
+    </message>
+    <message>
+        <source>To print: {title}</source>
+        <translation>Zum Drucken: {title}</translation>
+    </message>
+    <message>
+        <source>What became of the pages</source>
+        <translation>Was aus den Seiten wurde</translation>
+    </message>
+    <message>
+        <source>Pape&amp;r</source>
+        <translation>Papie&amp;r</translation>
+    </message>
+    <message>
         <source>1 page</source>
         <translation>1 Seite</translation>
+    </message>
+    <message>
+        <source>{count} pages</source>
+        <translation>{count} Seiten</translation>
+    </message>
+    <message>
+        <source>Save the pages as a PDF</source>
+        <translation>Die Seiten als PDF speichern</translation>
     </message>
     <message>
         <source>{pages} pages</source>
@@ -2064,8 +2160,60 @@
         <translation>Aufgeschoben: {act}</translation>
     </message>
     <message>
+        <source>The supplier’s safety data sheet and local rules come first; this paper does not replace them.</source>
+        <translation>Das Sicherheitsdatenblatt des Lieferanten und die örtlichen Regeln gehen vor; dieses Papier ersetzt sie nicht.</translation>
+    </message>
+    <message>
+        <source>Step card</source>
+        <translation>Schrittkarte</translation>
+    </message>
+    <message>
         <source>Begun</source>
         <translation>Begonnen</translation>
+    </message>
+    <message>
+        <source>Ended</source>
+        <translation>Beendet</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notizen</translation>
+    </message>
+    <message>
+        <source>if you choose to</source>
+        <translation>wenn gewünscht</translation>
+    </message>
+    <message>
+        <source>ready {moment}</source>
+        <translation>fertig {moment}</translation>
+    </message>
+    <message>
+        <source>end {moment}</source>
+        <translation>enden {moment}</translation>
+    </message>
+    <message>
+        <source>begin {moment}</source>
+        <translation>beginnen {moment}</translation>
+    </message>
+    <message>
+        <source>latest {moment}</source>
+        <translation>spätestens {moment}</translation>
+    </message>
+    <message>
+        <source>Tonight and in the morning</source>
+        <translation>Heute Nacht und am Morgen</translation>
+    </message>
+    <message>
+        <source>Nothing is due.</source>
+        <translation>Nichts ist fällig.</translation>
+    </message>
+    <message>
+        <source>Day sheet, {day}</source>
+        <translation>Tagesblatt, {day}</translation>
+    </message>
+    <message>
+        <source>Done at</source>
+        <translation>Getan um</translation>
     </message>
     <message>
         <source>Start now</source>
@@ -2134,6 +2282,18 @@
     <message>
         <source>&amp;Print tags…</source>
         <translation>Etiketten d&amp;rucken…</translation>
+    </message>
+    <message>
+        <source>Print the step ca&amp;rd…</source>
+        <translation>Schrittkar&amp;te drucken…</translation>
+    </message>
+    <message>
+        <source>Print the &amp;whole record…</source>
+        <translation>&amp;Ganze Akte drucken…</translation>
+    </message>
+    <message>
+        <source>Print the &amp;day sheet…</source>
+        <translation>Tagesb&amp;latt drucken…</translation>
     </message>
     <message>
         <source>&amp;Settings…</source>
@@ -3752,10 +3912,6 @@
         <translation>Stand</translation>
     </message>
     <message>
-        <source>Tags cannot be drawn: the program was started without its drawing part. No file was written; call the command by itself.</source>
-        <translation>Etiketten können nicht gezeichnet werden: das Programm wurde ohne seinen Zeichenteil gestartet. Keine Datei wurde geschrieben; den Befehl allein aufrufen.</translation>
-    </message>
-    <message>
         <source>There is no lot to make a tag for. Nothing was printed; choose a lot.</source>
         <translation>Es gibt keine Partie für ein Etikett. Nichts wurde gedruckt; eine Partie wählen.</translation>
     </message>
@@ -3764,28 +3920,12 @@
         <translation>{count} Etiketten auf einmal sind zu viele. Nichts wurde gedruckt; höchstens {MOST_TAGS} auf einmal machen.</translation>
     </message>
     <message>
-        <source>No font was found on this computer, so a tag would have no words. Nothing was printed. Install a font such as DejaVu Sans and try again.</source>
-        <translation>Auf diesem Rechner wurde keine Schrift gefunden, ein Etikett hätte also keine Worte. Nichts wurde gedruckt. Eine Schrift wie DejaVu Sans installieren und noch einmal versuchen.</translation>
-    </message>
-    <message>
         <source>Tags </source>
         <translation>Etiketten </translation>
     </message>
     <message>
         <source>Studio Log</source>
         <translation>Studio Log</translation>
-    </message>
-    <message>
-        <source>The PDF could not be drawn. No file was written; try again.</source>
-        <translation>Das PDF konnte nicht gezeichnet werden. Keine Datei wurde geschrieben; noch einmal versuchen.</translation>
-    </message>
-    <message>
-        <source>The printer did not take the tags. Nothing was printed. See that it is on, or save the tags as a PDF.</source>
-        <translation>Der Drucker nahm die Etiketten nicht an. Nichts wurde gedruckt. Nachsehen, ob er an ist, oder die Etiketten als PDF speichern.</translation>
-    </message>
-    <message>
-        <source>This printer has no page of {wide:g} × {high:g} mm; it offered {width:.0f} × {height:.0f} mm. Nothing was printed. Choose a sheet that it takes, or save the tags as a PDF.</source>
-        <translation>Dieser Drucker hat keine Seite von {wide:g} × {high:g} mm; er bot {width:.0f} × {height:.0f} mm an. Nichts wurde gedruckt. Einen Bogen wählen, den er nimmt, oder die Etiketten als PDF speichern.</translation>
     </message>
     <message>
         <source>Tags</source>
@@ -6102,6 +6242,10 @@
         <translation>Seite {n} von {count}</translation>
     </message>
     <message>
+        <source>This paper would have more than {count} pages. Nothing was made. Export the studio instead: the folder holds everything.</source>
+        <translation>Dieses Papier hätte mehr als {count} Seiten. Nichts wurde gemacht. Gib stattdessen die Werkstatt als Ordner aus: er enthält alles.</translation>
+    </message>
+    <message>
         <source>The drawing waits until the times are mended.</source>
         <translation>Die Zeichnung wartet, bis die Zeiten berichtigt sind.</translation>
     </message>
@@ -7410,6 +7554,30 @@ fehlt</translation>
     <message>
         <source>Holidays of {place} are known from {since} to {until}; outside it none is counted.</source>
         <translation>Feiertage von {place} sind von {since} bis {until} bekannt; davor und danach wird keiner gezählt.</translation>
+    </message>
+    <message>
+        <source>Nothing can be drawn: the program was started without its drawing part. No file was written; call the command by itself.</source>
+        <translation>Nichts lässt sich zeichnen: das Programm wurde ohne seinen Zeichenteil gestartet. Keine Datei wurde geschrieben; rufe den Befehl für sich auf.</translation>
+    </message>
+    <message>
+        <source>No font was found on this computer, so paper would have no words. Nothing was printed. Install a font such as DejaVu Sans and try again.</source>
+        <translation>Auf diesem Rechner wurde keine Schrift gefunden, Papier hätte also keine Wörter. Nichts wurde gedruckt. Installiere eine Schrift wie DejaVu Sans und versuche es noch einmal.</translation>
+    </message>
+    <message>
+        <source>The printer or file did not take the pages. Nothing was printed. See that it is on, or save them as a PDF.</source>
+        <translation>Drucker oder Datei nahmen die Seiten nicht an. Nichts wurde gedruckt. Sieh nach, ob er an ist, oder speichere sie als PDF.</translation>
+    </message>
+    <message>
+        <source>This printer has no page of {wide:g} × {high:g} mm; it offered {width:.0f} × {height:.0f} mm. Nothing was printed. Choose a sheet that it takes, or save as a PDF.</source>
+        <translation>Dieser Drucker hat keine Seite von {wide:g} × {high:g} mm; er bot {width:.0f} × {height:.0f} mm. Nichts wurde gedruckt. Wähle einen Bogen, den er nimmt, oder speichere als PDF.</translation>
+    </message>
+    <message>
+        <source>Preview of the pages</source>
+        <translation>Vorschau der Seiten</translation>
+    </message>
+    <message>
+        <source>This photo cannot be read.</source>
+        <translation>Dieses Foto lässt sich nicht lesen.</translation>
     </message>
 </context>
 </TS>
