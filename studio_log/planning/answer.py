@@ -87,6 +87,7 @@ def of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
         ],
         vessels=plan.vessels,
         serves=plan.serves,
+        made_for=plan.made_for,
         tries=outcome.tries,
     )
 

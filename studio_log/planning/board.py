@@ -1,5 +1,6 @@
 """What is taken when: stores, vessels and hands, and how often each session is visited."""
 
+from bisect import bisect_right
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -55,6 +56,11 @@ class Board:
             del self._taken[store][lot, number]
             self._blocked.pop(store, None)
         return placement
+
+    def window_at(self, slot: int) -> int | None:
+        """Give the number of the window that holds a slot; None between windows."""
+        place = bisect_right(self.windows, slot, key=lambda one: one.start) - 1
+        return place if place >= 0 and slot < self.windows[place].end else None
 
     def sessions(self) -> int:
         """Give how many sessions are visited."""

@@ -6,8 +6,9 @@ from typing import Final
 
 from studio_log.planning.engine import SESSION, Studio
 from studio_log.planning.linked import place_lot
-from studio_log.planning.placing import Wish, choices_fit
+from studio_log.planning.placing import choices_fit
 from studio_log.planning.problem import Problem, Score
+from studio_log.planning.wish import Wish
 
 MOST_LOTS: Final = 12
 """With more of them the bounds would take the time that plans need."""
@@ -33,7 +34,7 @@ def exact_alone(studio: Studio) -> bool:
     ((name, chain),) = studio.chains.items()
     if name in studio.board.placed:
         before = studio.board.take(name)
-        found = studio.try_place(name, studio.sessions(SESSION), studio.limits[name])
+        found = studio.try_place(name, studio.sessions(studio.prices.session), studio.limits[name])
         studio.board.put(name, found or before)
         return found is not None and chain.plain and choices_fit(chain, studio.problem)
     return False

@@ -5,7 +5,7 @@ begins or ends with one, an empty visit stands between them, which may fall at a
 are slots of the grid where nothing else is said; minima are rounded up to it, maxima down.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 from studio_log.planning.problem import Lot, Problem, Step
@@ -152,12 +152,23 @@ def chain_of(problem: Problem, lot: Lot) -> Chain | None:
     steps = [one for one in lot.steps[last + (not running) :] if not one.cure]
     if not steps:
         return None
+    if running:
+        steps[0] = _under_way(steps[0])
     builder = _Builder(problem.grid, frozenset(one.kind for one in problem.vessels))
     for number, step in enumerate(steps):
         (builder.wait if step.hands is None else builder.hands)(step)
         if number + 1 < len(steps):
             builder.pause(step, steps[number + 1])
     return _opened(problem, lot, last, builder)
+
+
+def _under_way(step: Step) -> Step:
+    """Give a running step as one that goes by itself; by hand it takes no less than its minutes.
+
+    Somebody is at it already, so it asks neither for hours nor for hands. It lasts longer only
+    where what follows is by hand too, and has to wait for its hours.
+    """
+    return step if step.hands is None else replace(step, hands=None, least=step.hands)
 
 
 def _opened(problem: Problem, lot: Lot, last: int, builder: _Builder) -> Chain:
@@ -171,9 +182,12 @@ def _opened(problem: Problem, lot: Lot, last: int, builder: _Builder) -> Chain:
         by_itself = bool(betweens) and not visits[0].steps
         if by_itself and (fact.end is None or not before.then_within):
             opening, visits, betweens = betweens[0], visits[1:], betweens[1:]
-            step = lot.steps[last + (fact.end is not None)]
+            step = _under_way(lot.steps[last + (fact.end is not None)])
             least = shortest(problem, step, since)
-            opening = _lengths(opening, least, step.most, since)
+            most = step.most
+            if fact.end is None and before.hands is not None and not visits[0].steps:
+                most = -(-max(0, since + least) // problem.grid) * problem.grid - since
+            opening = _lengths(opening, least, most, since)
         else:
             opening = _lengths(Between(None, 0, 0), before.then_after, before.then_within, since)
     shift = len(builder.visits) - len(visits)

@@ -84,12 +84,26 @@ def _step_faults(problem: Problem, lot: Lot, step: Step, span: Span) -> Iterator
     if not step.cure and not 0 <= span.end <= problem.horizon:
         yield f"{name} ends outside the time that is planned."
     if step.hands is not None:
+        if step.name in lot.facts:
+            yield from _under_way_faults(problem, lot, step, span)
+            return
         if not step.hands <= lasts < step.hands + problem.grid:
             yield f"{name} takes {lasts} min of hands, not {step.hands}."
         if lasts and not _in_one_window(problem, span):
             yield f"{name} lies outside the working hours."
         return
     yield from _length_faults(problem, lot, step, span)
+
+
+def _under_way_faults(problem: Problem, lot: Lot, step: Step, span: Span) -> Iterator[str]:
+    """Look at a step by hand that is begun: it is over as soon as can be, or goes on by hand."""
+    place = lot.steps.index(step) + 1
+    by_hand = place < len(lot.steps) and lot.steps[place].hands is not None
+    least = max(step.hands or 0, -span.start)
+    lasts = span.end - span.start
+    waits = by_hand and not step.then_within
+    if lasts < least or (lasts >= least + problem.grid and not waits):
+        yield f"{lot.name}: {step.name} takes {lasts} min of hands, not {step.hands}."
 
 
 def _length_faults(problem: Problem, lot: Lot, step: Step, span: Span) -> Iterator[str]:

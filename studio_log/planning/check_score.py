@@ -72,6 +72,8 @@ def _sessions(problem: Problem, plan: Plan) -> int:
             span = plan.spans.get(lot.name, {}).get(step.name)
             if span is None or step.hands is None or span.end == span.start:
                 continue
+            if step.name in lot.facts:  # somebody is there already
+                continue
             local = problem.clock.local(span.start)
             midnight = local.replace(hour=0, minute=0)
             for begins, ends in problem.calendar.on(local.date()):

@@ -15,9 +15,10 @@ def store_faults(problem: Problem, plan: Plan) -> Iterator[str]:
     stores: dict[str, list[Taking]] = defaultdict(list)
     vessels: dict[str, list[Taking]] = defaultdict(list)
     known = {one.name: one for one in problem.vessels}
+    begun = {(lot.name, step) for lot in problem.lots for step in lot.facts}
     for lot, step in _planned(problem, plan):
         span = plan.spans[lot][step.name]
-        if step.hands is not None:
+        if step.hands is not None and (lot, step.name) not in begun:
             stores["hands"].append((span.start, span.end, 1000, lot))
         for kind, much in step.uses.items():
             taking = (span.start, span.end, much, lot)

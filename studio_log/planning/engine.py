@@ -7,22 +7,31 @@ from typing import Final
 from studio_log.planning.board import Board, Placement
 from studio_log.planning.chain import NEVER, Chain, chain_of, windows_of_chain
 from studio_log.planning.linked import place_lot
-from studio_log.planning.placing import Wish, choices_fit, place
+from studio_log.planning.placing import choices_fit, place
 from studio_log.planning.problem import Lot, Problem
 from studio_log.planning.score import Lateness
 from studio_log.planning.stn import LoopError
+from studio_log.planning.wish import NOTHING_OLD, Old, Wish
 
-SESSION: Final = 10**7
+SESSION: Final = 10**9
 """The price of a session that is above any sum of fine minutes."""
-LATE: Final = 10**11
-"""The price of a minute late, above any number of sessions."""
+LATE: Final = 10**17
+"""The price of a minute late, above any number of sessions and of moved visits."""
 EARLY_SESSION: Final = 12 * 60
 """In a first plan a session is worth so many minutes of one lot's waiting."""
 FIRST_LOOK: Final = 14 * 1440
 """Minutes; where nothing is found in them, twice as many are looked at."""
 Limits = list[tuple[int, int]]
-Key = tuple[int, int, int, int]
-"""Lots without a place, minutes late, sessions, fine."""
+Key = tuple[int, int, int]
+"""Lots without a place, minutes late, and the price of sessions, moved visits and fine minutes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prices:
+    """What a session and a moved visit cost, in minutes off target or of waiting."""
+
+    session: int = SESSION
+    moved: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +47,10 @@ class Studio:
 
     def __init__(self, problem: Problem, stop: Callable[[], bool]) -> None:
         self.problem, self.stop = problem, stop
+        worth = problem.session_worth
+        self.prices = Prices(SESSION if worth is None else worth)
+        self.old: dict[str, Old] = {}
+        """Where an old plan had the lots, if there is one to keep to."""
         self.board = Board(problem)
         self.lateness = Lateness(problem)
         self.chains: dict[str, Chain] = {}
@@ -62,6 +75,16 @@ class Studio:
         placed = self.board.placed.items()
         return self.ended | {name: one.end for name, one in placed if name != without}
 
+    def moved(self) -> int:
+        """Give how many visits by hand are not where the old plan had them."""
+        return sum(len(self.moved_visits(name)) for name in self.board.placed if name in self.old)
+
+    def moved_visits(self, name: str) -> list[int]:
+        """Give the visits of a lot which are not where the old plan had them."""
+        visits, starts = self.chains[name].visits, self.board.placed[name].starts
+        rows = enumerate(zip(visits, starts, self.old[name].slots, strict=True))
+        return [n for n, (visit, at, was) in rows if visit.length and was not in (None, at)]
+
     def key(self) -> Key:
         """Give what the board is worth, smallest first."""
         ends = self.ends()
@@ -70,7 +93,10 @@ class Studio:
         late += sum(self.lateness.of_due(name, end) for name, end in ends.items()
                     if name in self.chains)  # fmt: skip
         fine = sum(one.fine for one in self.board.placed.values())
-        return missing, late, self.board.sessions(), fine
+        price = self.prices.session * self.board.sessions() + fine
+        if self.old:
+            price += self.prices.moved * self.moved()
+        return missing, late, price
 
     def late_price(self, name: str) -> Callable[[int], int]:
         """Give the price of a lot's end, all others as they are; 0 while goals are not filled."""
@@ -95,10 +121,11 @@ class Studio:
         name: str,
         sessions: list[int],
         limits: Limits,
-        late: Callable[[int], int] | None = None,
+        old: Old | None = None,
     ) -> Placement | None:
         """Give the best place for a lot within limits, without putting it there."""
-        wish = Wish(sessions, late or self.late_price(name), limits, self.stop)
+        known = old or self.old.get(name, NOTHING_OLD)
+        wish = Wish(sessions, self.late_price(name), limits, self.stop, known, self.prices.moved)
         found = place_lot(self.chains[name], self.problem, self.board, wish)
         return None if found is None else found[1]
 
@@ -166,7 +193,7 @@ class Studio:
         order = self.order()
         for _ in range(2 * len(order) + 2):
             self.clear()
-            missed = self.fill(order, EARLY_SESSION)
+            missed = self.fill(order, min(EARLY_SESSION, self.prices.session))
             if missed is None:
                 return True
             if self.stop():  # what is missing then was not looked for

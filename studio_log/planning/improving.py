@@ -8,7 +8,7 @@ seed, and tries are counted: same problem, seed and number of tries, same plan.
 from random import Random
 from typing import TYPE_CHECKING, Final
 
-from studio_log.planning.engine import SESSION, Key, Limits, Studio
+from studio_log.planning.engine import Key, Limits, Studio
 from studio_log.planning.problem import Goal
 from studio_log.planning.score import Lateness
 
@@ -22,6 +22,8 @@ FEW_LOTS: Final = 25
 """Up to so many lots, now and then many of them go out at once."""
 WORSE: Final = 0.08
 """How often one session more is borne, to get elsewhere."""
+LEAST_STEP: Final = 360
+"""Minutes: the least that is borne so."""
 HOMEWARD: Final = 60
 """Tries without a better plan, after which the best one is taken up again."""
 
@@ -60,7 +62,8 @@ class Improver:
         """Say whether a try is gone on from: no worse, or now and then a little."""
         if key <= self.now:
             return True
-        same_late = key[:2] == self.now[:2] and key[2] <= self.best[2] + 1
+        step = max(self.studio.prices.session, LEAST_STEP)
+        same_late = key[:2] == self.now[:2] and key[2] // step <= self.best[2] // step + 1
         return same_late and self.random.random() < WORSE
 
     # -- which lots ----------------------------------------------------------------------
@@ -69,6 +72,10 @@ class Improver:
         """Give the lots that go out, in the order they come back, and a session barred to them."""
         if self.now[1] and self.random.random() < 0.6:
             found = self._late()
+            if found:
+                return found, -1
+        if self.studio.old and self.random.random() < 0.3:
+            found = self._movers()
             if found:
                 return found, -1
         if self.random.random() < 0.5:
@@ -117,6 +124,18 @@ class Improver:
         near = [one for one in self._near(first) if one != first]
         return [first, *self._shuffled(near[: self.random.randint(1, 5)])]
 
+    def _movers(self) -> list[str]:
+        """Give a lot that is not where an old plan had it, and some near it."""
+        studio = self.studio
+        moved = [
+            one for one in studio.board.placed if one in studio.old and studio.moved_visits(one)
+        ]
+        if not moved:
+            return []
+        first = self.random.choice(moved)
+        near = [one for one in self._near(first) if one != first]
+        return self._shuffled([first, *near[: self.random.randint(0, 3)]])
+
     def _shuffled(self, names: list[str]) -> list[str]:
         self.random.shuffle(names)
         return names
@@ -141,13 +160,14 @@ class Improver:
     def _prices(self, barred: int, *, joining: bool) -> list[int]:
         """Price sessions; with `joining`, those that few visit cost something too."""
         studio = self.studio
-        prices = studio.sessions(SESSION)
+        session = studio.prices.session
+        prices = studio.sessions(session)
         if joining:
             for number, count in studio.board.visits.items():
                 if 0 < count <= 3:
-                    prices[number] = SESSION // (4 * count)
+                    prices[number] = session // (4 * count)
         if barred >= 0:
-            prices[barred] = 3 * SESSION
+            prices[barred] = 3 * max(session, LEAST_STEP)
         return prices
 
 

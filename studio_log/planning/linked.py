@@ -14,8 +14,9 @@ from typing import Final
 
 from studio_log.planning.board import Board, Placement
 from studio_log.planning.chain import Chain, links_of
-from studio_log.planning.placing import Wish, place
+from studio_log.planning.placing import place
 from studio_log.planning.problem import Problem
+from studio_log.planning.wish import Wish
 
 MOST_CUTS: Final = 200
 Limits = Sequence[tuple[int, int]]

@@ -13,26 +13,14 @@ from math import prod
 from typing import Final
 
 from studio_log.planning.board import Board, Placement, joined
-from studio_log.planning.chain import Between, Chain, Visit
+from studio_log.planning.chain import Between, Chain
 from studio_log.planning.problem import Problem
 from studio_log.planning.sweeps import FAR, Arrivals, floors, free_starts, sweep
+from studio_log.planning.wish import Wish
 
 MOST_CHOICES: Final = 64
 Choice = dict[int, str]
 """By run, the name of the vessel."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wish:
-    """What a place costs beside its own minutes off target and to taking down."""
-
-    session: Sequence[int]
-    """The price of a visit in each window, by its number."""
-    late: Callable[[int], int]
-    """The price of an end at this minute; it never falls as the minutes grow."""
-    limits: Sequence[tuple[int, int]]
-    """Earliest and latest slot of every visit."""
-    stop: Callable[[], bool] = lambda: False
 
 
 @dataclass(slots=True)
@@ -138,16 +126,21 @@ class _Placer:
         """
         wanted = self.chain.runs[run]
         if run not in self._vessels:
+            old = self.wish.old
+            liked, fixed = old.vessels.get(run), run in old.fixed
             alike: dict[tuple[tuple[int, int], ...], str] = {}
-            for one in self.problem.vessels:
+            for one in sorted(self.problem.vessels, key=lambda one: one.name != liked):
+                if fixed and one.name != liked:
+                    continue
                 if one.kind == wanted.kind and one.size >= wanted.much:
                     alike.setdefault(tuple(self.board.blocked(one.name, wanted.much)), one.name)
             self._vessels[run] = list(alike.values())
         return self._vessels[run]
 
-    def _stage(self, visit: Visit, choice: Choice, arrivals: Arrivals, starts: list[int],
+    def _stage(self, number: int, choice: Choice, arrivals: Arrivals, starts: list[int],
                source: Sequence[tuple[int, int]]) -> _Stage:  # fmt: skip
-        """Keep the starts that can be reached and whose holds are free; price the session."""
+        """Keep the starts that can be reached and whose holds are free; price those moved."""
+        visit = self.chain.visits[number]
         kept = [n for n, cost in enumerate(arrivals[0]) if cost < FAR]
         for store, much, hold in [
             *((one.store, one.much, one) for one in visit.holds),
@@ -159,6 +152,11 @@ class _Placer:
                 kept = [n for n, is_free in zip(kept, free, strict=True) if is_free]
         stage = _Stage(choice, [starts[n] for n in kept])
         stage.costs = [arrivals[0][n] for n in kept]
+        if self.wish.moved and visit.length and number < len(self.wish.old.slots):
+            was, price = self.wish.old.slots[number], self.wish.moved
+            if was is not None:
+                pairs = zip(stage.costs, stage.starts, strict=True)
+                stage.costs = [cost + (price if at != was else 0) for cost, at in pairs]
         stage.back = [source[n] for n in kept]
         return stage
 
@@ -178,7 +176,7 @@ class _Placer:
             if needs_hands:
                 costs = [cost + self._price(at) for cost, at in zip(costs, starts, strict=True)]
             nowhere = [(-1, -1)] * len(starts)
-            found.append(self._stage(visit, choice, (costs, []), starts, nowhere))
+            found.append(self._stage(0, choice, (costs, []), starts, nowhere))
         return found
 
     def _opened(self, starts: list[int], choice: Choice) -> list[int]:
@@ -216,7 +214,7 @@ class _Placer:
                 for at, (cost, origin) in enumerate(zip(*ways[n], strict=True)):
                     if cost < costs[at]:
                         costs[at], source[at] = cost, (n, origin)
-            found.append(self._stage(visit, choice, (costs, []), starts, source))
+            found.append(self._stage(number, choice, (costs, []), starts, source))
         return found
 
     def _within_reach(self, number: int, before: list[_Stage]) -> list[int]:

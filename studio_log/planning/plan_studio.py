@@ -10,7 +10,9 @@ from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import NOT_FOUND, Effort, Status, WrongPlanError
 from studio_log.planning.engine import Studio
 from studio_log.planning.improving import Improver
+from studio_log.planning.keeping import keep_to
 from studio_log.planning.late_words import late_words
+from studio_log.planning.made_for import mark_of
 from studio_log.planning.problem import Plan, Problem, Score, Span
 
 
@@ -25,15 +27,23 @@ class Outcome:
     tries: int
 
 
-def plan_studio(problem: Problem, effort: Effort) -> Outcome:
-    """Give the best plan found; every plan that leaves here has passed the checker."""
+def plan_studio(problem: Problem, effort: Effort, keep: Plan | None = None) -> Outcome:
+    """Give the best plan found; every plan that leaves here has passed the checker.
+
+    With an old plan to `keep` to, what starts within 24 hours or runs stays where it can, and
+    each moved visit has to be worth it. One that was made for just this problem is the answer.
+    """
+    if keep is not None and keep.made_for == mark_of(problem) and not violations(problem, keep):
+        effort.on_better(keep)
+        return _known(problem, keep, bound_of(problem, effort.stop), 0)
     studio = Studio(problem, effort.stop)
-    if not studio.first_plan():
+    placed = studio.first_plan() if keep is None else keep_to(studio, keep)
+    if not placed:
         if studio.impossible:
             words = tuple(one.words for one in studio.impossible)
             return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
         return Outcome("unknown", None, None, (*problem.notes, NOT_FOUND), 0)
-    alone = exact_alone(studio)
+    alone = keep is None and exact_alone(studio)
     best = checked(problem, plan_of(studio, studio.board.placed))
     effort.on_better(best)
     bound = Bound(*best.score.parts()) if alone else bound_of(problem, effort.stop)
@@ -46,8 +56,12 @@ def plan_studio(problem: Problem, effort: Effort) -> Outcome:
         if improver.step():
             best = checked(problem, plan_of(studio, improver.kept))
             effort.on_better(best)
-    status: Status = "optimal" if bound.reached(best.score) else "feasible"
-    return Outcome(status, best, bound, (*problem.notes, *late_words(problem, best)), tries)
+    return _known(problem, best, bound, tries)
+
+
+def _known(problem: Problem, plan: Plan, bound: Bound, tries: int) -> Outcome:
+    status: Status = "optimal" if bound.reached(plan.score) else "feasible"
+    return Outcome(status, plan, bound, (*problem.notes, *late_words(problem, plan)), tries)
 
 
 def checked(problem: Problem, plan: Plan) -> Plan:
@@ -74,7 +88,8 @@ def plan_of(studio: Studio, placed: Mapping[str, Placement]) -> Plan:
     sessions = len({number for one in placed.values() for number in one.sessions})
     fine = sum(one.fine for one in placed.values())
     kept = {name: own for name, own in spans.items() if own}
-    return Plan(kept, vessels, lateness.serves(ends), Score(late, sessions, fine))
+    score = Score(late, sessions, fine)
+    return Plan(kept, vessels, lateness.serves(ends), score, mark_of(studio.problem))
 
 
 def _spans(studio: Studio, chain: Chain, placement: Placement) -> dict[str, Span]:

@@ -169,6 +169,8 @@ class Problem:
     grid: int = 5
     notes: tuple[str, ...] = ()
     """What is odd in it and was planned with all the same."""
+    session_worth: int | None = None
+    """So many minutes of one lot's waiting is a session worth; None: fewer sessions come first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,3 +203,5 @@ class Plan:
     serves: Mapping[str, Mapping[str, int]]
     """By goal: so many pieces of which lots."""
     score: Score
+    made_for: str = ""
+    """The mark of the problem that it was made for (`made_for.mark_of`), "" where not known."""

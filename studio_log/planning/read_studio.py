@@ -14,6 +14,8 @@ from studio_log.planning.taking import Table, read_clock, read_day, shown
 
 MOST_DAYS: Final = 800
 MOST_SLOTS: Final = 60_000
+MOST_WORTH: Final = 100_000
+"""Minutes that a session may be worth."""
 MOST_VESSELS: Final = 60
 MOST_GOALS: Final = 8
 MOST_EXCEPTIONS: Final = 2_000
@@ -23,7 +25,7 @@ DAY: Final = 1440
 WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 TOP: Final = (
     "format", "name", "grid_min", "start", "zone", "horizon_days", "calendar", "resources",
-    "lots", "goals", "dry_min_by_date", "best",
+    "lots", "goals", "dry_min_by_date", "session_worth", "best",
 )  # fmt: skip
 STORES: Final = {"line_m": "line", "burners": "burner", "hands": "hands"}
 
@@ -51,7 +53,7 @@ def read_studio(top: Table) -> Problem:
     name = top.value.get("name")
     return Problem(
         name if isinstance(name, str) else "", clock, days * DAY, calendar, vessels, stores,
-        lots, goals, drying, grid, notes,
+        lots, goals, drying, grid, notes, top.maybe("session_worth", most=MOST_WORTH),
     )  # fmt: skip
 
 

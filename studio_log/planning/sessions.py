@@ -17,8 +17,11 @@ class Session:
 
 
 def sessions_of(problem: Problem, plan: Plan) -> list[Session]:
-    """Give the sessions of a plan in order of time."""
-    by_hand = {lot.name: {one.name for one in lot.steps if one.hands} for lot in problem.lots}
+    """Give the sessions of a plan in order of time; what runs already is in none."""
+    by_hand = {
+        lot.name: {one.name for one in lot.steps if one.hands and one.name not in lot.facts}
+        for lot in problem.lots
+    }
     found: dict[tuple[int, int], list[tuple[int, int, str, str]]] = defaultdict(list)
     for lot, spans in plan.spans.items():
         for step, span in spans.items():

@@ -328,3 +328,25 @@ def test_hours_in_the_hour_that_is_left_out_do_no_harm() -> None:
     assert outcome.plan is not None
     assert violations(problem, outcome.plan) == []
     assert len(sessions_of(problem, outcome.plan)) == outcome.plan.score.sessions
+
+
+@pytest.mark.parametrize(("begun", "over"), [("09:50", 20), ("10:00", 20), ("07:00", 0)])
+def test_a_step_by_hand_that_is_under_way_takes_its_minutes_and_then_goes_on(
+    begun: str, over: int
+) -> None:
+    """Loading takes 20 min: begun at 09:50 or 10:00 it is over at 10:10 or 10:20 of 10:00.
+
+    Begun at 07:00, out of hours, it is taken as over now. Who is there already comes no more.
+    """
+    value = studio(start="2027-03-06T10:00")
+    value["lots"][0]["steps"][1]["max"] = 1500
+    value["lots"][0]["actual"] = {"load": {"start": f"2027-03-06T{begun}", "end": None}}
+    problem = read(value)
+    outcome = plan_studio(problem, Effort())
+    assert outcome.plan is not None
+    assert violations(problem, outcome.plan) == []
+    span = outcome.plan.spans["L1"]["load"]
+    assert span.end == max(0, span.start + 20) == (over if begun == "10:00" else max(0, over - 10))
+    assert outcome.plan.score.sessions == len(sessions_of(problem, outcome.plan)) == 2
+    short = {**outcome.plan.spans["L1"], "load": Span(span.start, span.start + 10)}
+    assert violations(problem, replace(outcome.plan, spans={"L1": short})) != []
