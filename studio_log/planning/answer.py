@@ -23,11 +23,11 @@ class Answered:
     plan: Plan | None = None
 
 
-def answer(problem: Problem | Project, effort: Effort) -> Answered:
-    """Plan a problem of either form."""
+def answer(problem: Problem | Project, effort: Effort, keep: Plan | None = None) -> Answered:
+    """Plan a problem of either form; a studio's perhaps with an old plan to keep to."""
     if isinstance(problem, Project):
         return Answered(of_project(problem, plan_project(problem, effort)))
-    outcome = plan_studio(problem, effort)
+    outcome = plan_studio(problem, effort, keep)
     return Answered(of_studio(problem, outcome), outcome.plan)
 
 

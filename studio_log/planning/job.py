@@ -8,21 +8,25 @@ from typing import Any, Final
 
 from studio_log.planning.answer import answer, invalid, so_far
 from studio_log.planning.effort import Effort
-from studio_log.planning.problem import BadProblemError
+from studio_log.planning.problem import BadProblemError, Problem
 from studio_log.planning.read import read_problem
+from studio_log.planning.read_plan import read_plan
 from studio_log.planning.talking import Act, Asked, Talk, run
 
 
 def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
     """Plan the problem; what makes no sense is an answer too."""
+    keep = None
     try:
         problem = read_problem(asked.problem)
+        if asked.keep is not None and isinstance(problem, Problem):
+            keep = read_plan(problem, asked.keep)
     except BadProblemError as bad:
         return invalid(bad.faults)
     effort = Effort(
         talk.over, asked.tries, asked.seed, lambda found: talk.better(so_far(problem, found))
     )
-    return answer(problem, effort).fields
+    return answer(problem, effort, keep).fields
 
 
 ACTS: Final[dict[str, Act]] = {"plan": plan}

@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from studio_log.planning.answer import answer
+from studio_log.planning.apart import Apart, Ask
 from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import Effort
 from studio_log.planning.plan_studio import plan_studio
@@ -280,3 +281,17 @@ def test_anything_reads_as_a_plan_or_is_told_of(value: Any) -> None:
     else:
         assert isinstance(found.score, Score)
     assert all(one.endswith(".") and len(one) < 400 for one in said)
+
+
+def test_a_process_of_its_own_keeps_to_a_plan_too() -> None:
+    value = instance("studio-four-lots-two-running")
+    old = answer(read(value), Effort(tries=0)).fields
+    heard: list[Any] = []
+    for keep in (old, {"starts": 3}):
+        one = Apart(Ask(value, engine="own", seconds=60, tries=8, keep=keep), heard.append)
+        assert one.wait(60)
+    done = [message["done"] for message in heard if "done" in message]
+    assert [one["status"] for one in done] == ["feasible", "invalid"]
+    assert {key: done[0][key] for key in ("starts", "vessels", "score", "made_for")} == {
+        key: old[key] for key in ("starts", "vessels", "score", "made_for")
+    }
