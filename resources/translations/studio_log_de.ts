@@ -660,8 +660,28 @@
         <translation>Heute Abend Bohnen einweichen für</translation>
     </message>
     <message>
+        <source>The last piece counts.</source>
+        <translation>Das letzte Stück zählt.</translation>
+    </message>
+    <message>
         <source>Is it dry?</source>
         <translation>Ist es trocken?</translation>
+    </message>
+    <message>
+        <source>{act}: {times}.</source>
+        <translation>{act}: {times}.</translation>
+    </message>
+    <message>
+        <source>Use {code} {name}</source>
+        <translation>{code} {name} benutzen</translation>
+    </message>
+    <message>
+        <source>Then at once: {steps}.</source>
+        <translation>Danach sofort: {steps}.</translation>
+    </message>
+    <message>
+        <source>At the latest {moment}.</source>
+        <translation>Spätestens {moment}.</translation>
     </message>
     <message>
         <source>Last tended</source>
@@ -2296,6 +2316,10 @@
         <translation>Tagesb&amp;latt drucken…</translation>
     </message>
     <message>
+        <source>Ca&amp;lendar…</source>
+        <translation>Ka&amp;lender …</translation>
+    </message>
+    <message>
         <source>&amp;Settings…</source>
         <translation>&amp;Einstellungen…</translation>
     </message>
@@ -2714,6 +2738,10 @@
     <message>
         <source>Trials</source>
         <translation>Versuche</translation>
+    </message>
+    <message>
+        <source>Calendar and copies</source>
+        <translation>Kalender und Kopien</translation>
     </message>
     <message>
         <source>Safety</source>
@@ -7136,6 +7164,10 @@ fehlt</translation>
         <translation>heute konnte keine Kopie behalten werden: {refusal}</translation>
     </message>
     <message>
+        <source>The place is kept.</source>
+        <translation>Der Ort ist gemerkt.</translation>
+    </message>
+    <message>
         <source>Choose a lot at the left, and its steps stand here.</source>
         <translation>Links eine Partie wählen, dann stehen hier ihre Schritte.</translation>
     </message>
@@ -7578,6 +7610,114 @@ fehlt</translation>
     <message>
         <source>This photo cannot be read.</source>
         <translation>Dieses Foto lässt sich nicht lesen.</translation>
+    </message>
+    <message>
+        <source>1 event of the plan is in {file}.</source>
+        <translation>1 Termin des Plans steht in {file}.</translation>
+    </message>
+    <message>
+        <source>{n} events of the plan are in {file}.</source>
+        <translation>{n} Termine des Plans stehen in {file}.</translation>
+    </message>
+    <message>
+        <source>The calendar’s folder {folder} is not there. The calendar was not written; it is tried again with the next change.</source>
+        <translation>Der Ordner des Kalenders {folder} ist nicht da. Der Kalender wurde nicht geschrieben; mit der nächsten Änderung wird es wieder versucht.</translation>
+    </message>
+    <message>
+        <source>The calendar does not follow the plan: {refusal}</source>
+        <translation>Der Kalender folgt dem Plan nicht: {refusal}</translation>
+    </message>
+    <message>
+        <source>That is no place on this laptop. Nothing was changed.</source>
+        <translation>Das ist kein Ort auf diesem Rechner. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The calendar cannot lie in the studio’s own folder. Nothing was changed.</source>
+        <translation>Der Kalender kann nicht im eigenen Ordner der Werkstatt liegen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>There is no folder {folder}. Nothing was changed; choose another.</source>
+        <translation>Einen Ordner {folder} gibt es nicht. Nichts wurde geändert; einen anderen wählen.</translation>
+    </message>
+    <message>
+        <source>{file} is there already and is no calendar. Nothing was changed.</source>
+        <translation>{file} gibt es schon, und es ist kein Kalender. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>That is the studio’s own folder: what befalls it befalls the copies too. Nothing was changed; choose another.</source>
+        <translation>Das ist der eigene Ordner der Werkstatt: Was ihm zustößt, stößt auch den Kopien zu. Nichts wurde geändert; einen anderen wählen.</translation>
+    </message>
+    <message>
+        <source>What is ahead as a file for the calendar of a phone or of another computer: starts, ends, tendings, marks of the cure and baths, each with its alarm.</source>
+        <translation>Was ansteht, als Datei für den Kalender eines Telefons oder eines anderen Rechners: Anfänge, Enden, Bewegen, Marken der Reife und Bäder, jeweils mit Wecker.</translation>
+    </message>
+    <message>
+        <source>Open the file in your calendar. A later one brings it up to date: what moved is moved, and what fell away is called off.</source>
+        <translation>Die Datei im Kalender öffnen. Eine spätere bringt ihn auf den Stand: Was sich verschoben hat, wird verschoben, und was wegfiel, wird abgesagt.</translation>
+    </message>
+    <message>
+        <source>A file that is written anew whenever the plan changes. Choose a place from which your calendar can subscribe to it, such as a synced folder.</source>
+        <translation>Eine Datei, die bei jeder Änderung des Plans neu geschrieben wird. Einen Ort wählen, von dem aus der Kalender sie abonnieren kann, etwa einen abgeglichenen Ordner.</translation>
+    </message>
+    <message>
+        <source>Whoever can read the file sees the names and codes of your lots. It holds no notes.</source>
+        <translation>Wer die Datei lesen kann, sieht Namen und Nummern der Partien. Notizen stehen nicht darin.</translation>
+    </message>
+    <message>
+        <source>Calendars (*.ics)</source>
+        <translation>Kalender (*.ics)</translation>
+    </message>
+    <message>
+        <source>Calendar — Studio Log</source>
+        <translation>Kalender – Studio Log</translation>
+    </message>
+    <message>
+        <source>Save the calendar</source>
+        <translation>Kalender speichern</translation>
+    </message>
+    <message>
+        <source>&amp;Save the calendar…</source>
+        <translation>Kalender &amp;speichern …</translation>
+    </message>
+    <message>
+        <source>Following the plan</source>
+        <translation>Dem Plan folgen</translation>
+    </message>
+    <message>
+        <source>Choose a &amp;file…</source>
+        <translation>&amp;Datei wählen …</translation>
+    </message>
+    <message>
+        <source>Choose a f&amp;older…</source>
+        <translation>&amp;Ordner wählen …</translation>
+    </message>
+    <message>
+        <source>A folder for the calendar</source>
+        <translation>Ein Ordner für den Kalender</translation>
+    </message>
+    <message>
+        <source>Once</source>
+        <translation>Einmal</translation>
+    </message>
+    <message>
+        <source>Calendar</source>
+        <translation>Kalender</translation>
+    </message>
+    <message>
+        <source>Writing…</source>
+        <translation>Wird geschrieben …</translation>
+    </message>
+    <message>
+        <source>&amp;Give it up</source>
+        <translation>&amp;Aufgeben</translation>
+    </message>
+    <message>
+        <source>Give up: {what}</source>
+        <translation>Aufgeben: {what}</translation>
+    </message>
+    <message>
+        <source>Nothing is chosen yet.</source>
+        <translation>Noch ist nichts gewählt.</translation>
     </message>
 </context>
 </TS>

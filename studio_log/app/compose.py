@@ -13,6 +13,7 @@ from studio_log.outside.notice_memory import FILE_NAME
 from studio_log.outside.notices import DesktopNotice
 from studio_log.outside.sleep import SleepWatch
 from studio_log.services.clock import SystemClock
+from studio_log.services.keeping import Keeper
 from studio_log.services.ports import Clock, Delivery, NoticeText
 from studio_log.services.shelf import Shelf
 from studio_log.services.studio import Studio
@@ -64,6 +65,9 @@ class Ringing:
         self._sleep = SleepWatch(alarm.look_again)
         studio.notice, studio.alarm, studio.bell = self._notice, alarm, FileBell(studio.folder)
         studio.telling.send_by(self._messenger, worker.hand_on)
+        self._keeper = Keeper(studio, worker.submit)
+        studio.listeners.append(self._keeper.heard)
+        self._keeper.soon()
 
     def test(self) -> "Future[Sequence[Delivery]]":
         """Ring a test; what each channel answered is there within 3 s."""
@@ -76,6 +80,7 @@ class Ringing:
         """
         self._worker.submit(self._studio.stop_ringing).result()
         self._sleep.close()
+        self._keeper.close()
         self._messenger.close()
         self._worker.submit(self._studio.close).result()
 

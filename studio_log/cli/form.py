@@ -61,6 +61,8 @@ class Word:
     says: str
     many: bool = False
     choices: tuple[str, ...] = ()
+    optional: bool = False
+    """Whether a `many` may be none."""
 
 
 @dataclass(frozen=True)
@@ -146,7 +148,7 @@ def _parser(form: Form) -> _Parser:
             word.name.lower(),
             metavar=word.name,
             help=_shown(word.says),
-            nargs="+" if word.many else None,
+            nargs=("*" if word.optional else "+") if word.many else None,
             choices=word.choices or None,
         )
     for option in form.options:

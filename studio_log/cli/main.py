@@ -11,6 +11,7 @@ from typing import Final, TextIO
 from studio_log.cli import (
     amounts,
     baths,
+    calendar,
     colour,
     colour_measure,
     dry,
@@ -41,7 +42,7 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour, trial, plan, papers, safety,
+        colour_measure, colour, trial, plan, papers, calendar, safety,
     )
     for form in room.FORMS
 }  # fmt: skip

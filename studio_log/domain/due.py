@@ -72,7 +72,7 @@ def reminders_of(
             continue
         if step.running:
             found.extend(_of_running(scene, step, window))
-        elif lot.state_of(step) is StepState.OPEN and not _resting_before(lot, step):
+        elif lot.state_of(step) is StepState.OPEN and not resting_before(lot, step):
             found.extend(_of_open(scene, step, window))
     found.extend(_of_cure(scene))
     unseen = [one for one in found if not is_seen(lot, one.key)]
@@ -89,7 +89,7 @@ def _low(words: str) -> str:
     return f"{words[:1].lower()}{words[1:]}"
 
 
-def _resting_before(lot: Lot, step: LotStep) -> bool:
+def resting_before(lot: Lot, step: LotStep) -> bool:
     """Say whether a cure still runs before this step: its own marks speak for it."""
     cure = cure_of(lot)
     return cure is not None and cure.running and step.join > cure.step.join
@@ -194,7 +194,7 @@ def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remind
     if end.latest is None:
         return
     limit = limit_words(step, lasts, None)
-    call = _last_call(scene, end.earliest, end.latest)
+    call = last_call(scene.quiet, end.earliest, end.latest)
     # Where the best moment is asleep for want of a waking one, only a call before bed helps.
     since = window.best_end if window.moved.clash is None else window.best_start
     if not short and call > since:
@@ -206,11 +206,11 @@ def _ending(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remind
                 if_late=step.spec.if_late, window=bounds)  # fmt: skip
 
 
-def _last_call(scene: _Scene, earliest: datetime, latest: datetime) -> datetime:
+def last_call(quiet: QuietHours, earliest: datetime, latest: datetime) -> datetime:
     """Give the moment of the last call: a tenth of the window before its end, before any night."""
     lead = min(LONGEST_NOTICE, max(SHORTEST_NOTICE, (latest - earliest) / 10))
     at = latest - lead
-    night = scene.quiet.around(at)
+    night = quiet.around(at)
     return at if night is None else night.start - SHORTEST_NOTICE
 
 
@@ -240,14 +240,14 @@ def _of_drying(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Rem
 def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Reminder]:
     gap, start = step.spec.gap, window.start
     pressing = gap.most is not None and gap.most <= PRESSING_GAP
-    before = next((one for one in scene.lot.before(step) if one.end is not None), None)
+    before = _ended_before(scene.lot, step)
     earlier = before.end if before is not None else None
     behind = (
         tr("{title} ended {at}.", title=before.title, at=scene.local(earlier))
         if before and earlier
         else ""
     )
-    due = window.best_start if window.best_start > scene.now else _fell_due(scene, earlier)
+    due = open_since(scene.lot, step, window, scene.now, scene.quiet)
     bounds = (start.earliest, start.latest)
     act = step.spec.order
     yield _make(scene, step, Kind.START, due, act=act, why=behind, if_late=step.spec.if_late,
@@ -256,7 +256,7 @@ def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
         return
     latest = earlier + gap.most
     limit = limit_words(step, None, gap)
-    call = _last_call(scene, earlier + gap.least, latest)
+    call = last_call(scene.quiet, earlier + gap.least, latest)
     low = _low(act)
     if call > due:
         yield _make(scene, step, Kind.LAST_CALL, call, act=tr("Last call: {low}", low=low),
@@ -267,12 +267,24 @@ def _of_open(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Remin
                 if_late=step.spec.if_late, window=bounds)  # fmt: skip
 
 
-def _fell_due(scene: _Scene, earlier: datetime | None) -> datetime:
-    """Give since when a start that may be now has been due: in the morning, after a night."""
-    if earlier is None:
-        return scene.now
-    woken = scene.quiet.waking(earlier)
-    return woken if woken <= scene.now else earlier
+def open_since(
+    lot: Lot, step: LotStep, window: StepWindow, now: datetime, quiet: QuietHours
+) -> datetime:
+    """Give when a step that is open is due to begin: its best moment while that is ahead.
+
+    Else since when it has been due: in the morning, after a night.
+    """
+    if window.best_start > now:
+        return window.best_start
+    before = _ended_before(lot, step)
+    if before is None or before.end is None:
+        return now
+    woken = quiet.waking(before.end)
+    return woken if woken <= now else before.end
+
+
+def _ended_before(lot: Lot, step: LotStep) -> LotStep | None:
+    return next((one for one in lot.before(step) if one.end is not None), None)
 
 
 def _of_cure(scene: _Scene) -> Iterator[Reminder]:
@@ -280,7 +292,7 @@ def _of_cure(scene: _Scene) -> Iterator[Reminder]:
     if cure is None or not cure.running or scene.lot.use is not None:
         return
     for mark in cure.marks:
-        words = _MARK_WORDS[mark.kind](cure)
+        words = mark_words(cure, mark.kind)
         if words is None:
             continue
         act, why, lead = words
@@ -294,6 +306,11 @@ def _of_cure(scene: _Scene) -> Iterator[Reminder]:
             urgency=Urgency.SOON if nearing else Urgency.CALM,
             nth=f"{_coats_dry(scene.lot, cure)}/{mark.kind}", window=(cure.fully_dry, mark.at),
         )  # fmt: skip
+
+
+def mark_words(cure: Cure, kind: str) -> tuple[str, str, timedelta] | None:
+    """Give a mark's act and reason, and how long before it is told; None where it is not."""
+    return _MARK_WORDS[kind](cure)
 
 
 def _coats_dry(lot: Lot, cure: Cure) -> int:

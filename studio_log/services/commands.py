@@ -13,6 +13,7 @@ from studio_log.domain.pieces import Piece
 from studio_log.services.baths import MarkBath, NewBath, SetBath
 from studio_log.services.joins import JoinLots
 from studio_log.services.pictures import AddPhoto
+from studio_log.services.places import ChangePlaces
 from studio_log.services.stock import MoveMaterial, NewMaterial, SetMaterial
 
 
@@ -204,7 +205,7 @@ Command = (
     NewLot | GoOn | Mark | SetLot | SplitLot | Undo | Redo | Correct | NewMilk | SetMilk
     | AnswerReminder | RaiseDue | Hush | NoteShown | NoteTagsPrinted | ChangeSettings | ImportMethod
     | AddPhoto | JoinLots | NewMaterial | MoveMaterial | SetMaterial
-    | NewBath | SetBath | MarkBath
+    | NewBath | SetBath | MarkBath | ChangePlaces
 )  # fmt: skip
 
 

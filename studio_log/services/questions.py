@@ -15,10 +15,12 @@ from studio_log.domain.tags import TagFacts
 from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_shared import SharedRow
 from studio_log.services.baths import BathFor, BathsFor
+from studio_log.services.calendar import CalendarFor, SaveCalendar
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.papers import CardFor, DaySheetFor, RecordFor
 from studio_log.services.pictures import PictureFor
+from studio_log.services.places import PlacesFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.shelf import DyeFor, DyesFor, MaterialFor, MaterialsFor
@@ -347,7 +349,7 @@ Question = (
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
     | PictureFor | JoinOfferFor | JoinFor | BathsFor | BathFor | StudioHoursFor
-    | CardFor | RecordFor | DaySheetFor
+    | CardFor | RecordFor | DaySheetFor | CalendarFor | SaveCalendar | PlacesFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

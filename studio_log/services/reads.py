@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from datetime import datetime, timedelta
+from pathlib import Path
 from typing import Any, Protocol
 from zoneinfo import ZoneInfo
 
@@ -22,12 +23,15 @@ from studio_log.services import record_reads, shelf, stock_reads
 from studio_log.services.bath_reads import bath_lines, bath_page
 from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.bench_reads import bench, reminders_due
+from studio_log.services.calendar import CalendarFor, SaveCalendar
+from studio_log.services.calendar_reads import calendar_ahead, save_calendar
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.drying_reads import DryingFactorFor, drying_factor
 from studio_log.services.hours_reads import hours_between
 from studio_log.services.joining import join_offer, join_seen
 from studio_log.services.joins import JoinFor, JoinOfferFor
+from studio_log.services.keeping import Upkeep
 from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines, lot_rows, lots_found
 from studio_log.services.method_page import CautionsFor, MethodPageFor
@@ -35,6 +39,7 @@ from studio_log.services.method_reads import method_page
 from studio_log.services.milk_words import milk_until
 from studio_log.services.photos import picture
 from studio_log.services.pictures import PictureFor
+from studio_log.services.places import PlacesFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
@@ -50,11 +55,12 @@ from studio_log.store.database import Store
 class House(Protocol):
     """What the answers need of the studio beside the desk."""
 
+    folder: Path
     store: Store
     telling: Telling
     cautions: Mapping[str, Caution]
     shelf: Shelf
-    copy_words: str
+    upkeep: Upkeep
     last_act: tuple[Outcome, datetime] | None
 
 
@@ -217,9 +223,8 @@ def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
             moment=words.moment(desk.hush_until, desk.now, desk.zone),
         )
     faults = (tr(CLOCK_WRONG).format(fault=desk.clock_fault),) if desk.clock_fault else ()
-    return q.Status(
-        saved, tr(channels), works, ring, house.copy_words, (*faults, *house.store.warnings)
-    )
+    warnings = (*faults, *house.upkeep.faults.values(), *house.store.warnings)
+    return q.Status(saved, tr(channels), works, ring, house.upkeep.copy_words, warnings)
 
 
 _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
@@ -249,6 +254,9 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     BathFor: bath_page,
     StudioHoursFor: hours_between,
     **record_reads.ANSWERS,
+    CalendarFor: calendar_ahead,
+    SaveCalendar: save_calendar,
+    PlacesFor: lambda house, _desk, _question: house.upkeep.seen(house.folder),
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

@@ -21,7 +21,9 @@ from studio_log.services import commands as c
 from studio_log.services import manners, reads, ringing, safety
 from studio_log.services.desk import Desk
 from studio_log.services.handlers import HANDLERS, TIMELESS
+from studio_log.services.keeping import Upkeep
 from studio_log.services.method_reads import fresh_methods
+from studio_log.services.places import ChangePlaces, change_places
 from studio_log.services.ports import (
     Alarm,
     Bell,
@@ -77,7 +79,7 @@ class Studio:
         """The channel that this process is itself; "" where nobody sees it."""
         self.bell: Bell | None = None
         self.last_act: tuple[c.Outcome, datetime] | None = None
-        self.copy_words = ""
+        self.upkeep = Upkeep()
         self._copied: date | None = None
         self._ending = self._waits_for_bell = False
         self._zone_seen = ""
@@ -134,9 +136,9 @@ class Studio:
         try:
             made = daily_copy(self.store, self._local_now())
             day = tr("copy kept {day}", day=made.stem[-10:]) if made else tr("copy kept today")
-            self.copy_words = day
+            self.upkeep.copy_words = day
         except Refusal as refusal:
-            self.copy_words = tr("no copy could be kept today: {refusal}", refusal=refusal)
+            self.upkeep.copy_words = tr("no copy could be kept today: {refusal}", refusal=refusal)
 
     def _local_now(self) -> datetime:
         """Give the present in the studio's zone: a copy a day goes by the dyer's days."""
@@ -173,6 +175,9 @@ class Studio:
             return self._change_settings(desk, command)
         if isinstance(command, c.ImportMethod):
             return self._import_method(desk, command)
+        if isinstance(command, ChangePlaces):
+            change_places(self.folder, command)
+            return c.Outcome(tr("The place is kept."))
         if isinstance(command, c.Hush):
             self._change_settings(desk, manners.hush(desk, command))
             return c.Outcome(manners.hush_words(desk), settings=True, reminders=True)
@@ -281,6 +286,14 @@ class Studio:
             self._looked.difference_update(one.key for one in looks)
         self._tell(Raised(text, tuple(deliveries)))
         self._after(c.Outcome(reminders=True))
+
+    def has_bell(self) -> bool:
+        """Say whether this process rings; one without a bell is alone and does."""
+        return self.bell is None or self.bell.hold()
+
+    def tell_news(self, outcome: c.Outcome) -> None:
+        """Let the listeners know of what changed outside the log."""
+        self._tell(outcome)
 
     def _tell(self, news: object) -> None:
         for listener in list(self.listeners):

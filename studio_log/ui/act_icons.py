@@ -19,6 +19,7 @@ ICONS: Final[Mapping[str, str]] = {
     "print_steps": "print",
     "copy_steps": "copy",
     "save_steps": "save",
+    "calendar": "calendar",
     "settings": "settings",
     "quit": "quit",
     "undo": "undo",

@@ -40,6 +40,8 @@ ACTIONS: Final = (
     ActionRow("&File", "copy_steps", tr_later("&Copy the steps as a picture"), "Ctrl+Shift+C"),
     ActionRow("&File", "save_steps", tr_later("S&ave the steps as a picture…")),
     ActionRow("&File", "-"),
+    ActionRow("&File", "calendar", tr_later("Ca&lendar…"), "Ctrl+Shift+L"),
+    ActionRow("&File", "-"),
     ActionRow("&File", "settings", tr_later("&Settings…"), "Ctrl+,"),
     ActionRow("&File", "-"),
     ActionRow("&File", "quit", tr_later("&Quit"), "Ctrl+Q"),

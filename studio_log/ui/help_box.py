@@ -36,6 +36,7 @@ PAGES: Final = (
     (tr_later("Planning"), "plan"),
     (tr_later("Colour"), "colour"),
     (tr_later("Trials"), "trials"),
+    (tr_later("Calendar and copies"), "keeping"),
     (tr_later("Safety"), "safety"),
     (tr_later("Keys"), "keys"),
     (tr_later("Commands"), "commands"),

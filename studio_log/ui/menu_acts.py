@@ -25,6 +25,7 @@ from studio_log.ui.dyes.dyes_box import DyesBox
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.help_box import HelpBox
 from studio_log.ui.hushes import HUSHES
+from studio_log.ui.keeping.calendar_box import CalendarBox
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.methods.method_box import MethodBox
@@ -88,6 +89,7 @@ class MenuActs(QObject):
             "print_steps": self._print_steps,
             "copy_steps": self._copy_steps,
             "save_steps": self._save_steps,
+            "calendar": self._calendar,
             "find": self._find,
             "to_lots": self._to_lots,
             "to_steps": self._to_steps,
@@ -163,6 +165,11 @@ class MenuActs(QObject):
         else:
             if said:
                 self._at.message.advise(said)
+
+    def _calendar(self) -> None:
+        box = CalendarBox(self._bridge, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
 
     def _find(self) -> None:
         self._at.panes.go("lots")

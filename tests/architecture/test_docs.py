@@ -111,7 +111,9 @@ def test_every_command_is_told_with_all_its_words_and_options_and_no_other(form:
     line = synopsis(sections("commands.md")[" ".join(form.name)])
     assert line.startswith(f"studio-log {' '.join(form.name)}")
     for word in form.words:
-        assert re.search(rf" {word.name}{'…' if word.many else ''}(?: |$)", line, re.MULTILINE)
+        shown = f"{word.name}{'…' if word.many else ''}"
+        shown = re.escape(f"[{shown}]" if word.optional else shown)
+        assert re.search(rf" {shown}(?: |$)", line, re.MULTILINE)
     assert set(re.findall(r"--[a-z-]+", line)) == {option.flag for option in form.options}
     for option in form.options:
         flag = f"{option.flag} {'|'.join(option.choices) or option.takes}".strip()

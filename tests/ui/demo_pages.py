@@ -29,6 +29,7 @@ from studio_log.ui.calculator.calculator_box import CalculatorBox
 from studio_log.ui.chime import Chime
 from studio_log.ui.dyes.dyes_box import DyesBox
 from studio_log.ui.help_box import HelpBox
+from studio_log.ui.keeping.calendar_box import CalendarBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.methods.method_box import MethodBox
@@ -72,6 +73,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "what rang": lambda house: RangBox(house.bridge),
     "help": lambda _house: HelpBox(),
     "calculator": lambda _house: CalculatorBox(),
+    "calendar": lambda house: CalendarBox(house.bridge),
     "baths": lambda house: BathBox(house.bridge, code=_a_bath(house)),
     "new bath": lambda house: BathDialog(house.bridge, NEW, ""),
     "stock": lambda house: StockBox(house.bridge),
