@@ -2317,7 +2317,7 @@
     </message>
     <message>
         <source>Ca&amp;lendar…</source>
-        <translation>Ka&amp;lender …</translation>
+        <translation>Kalen&amp;der …</translation>
     </message>
     <message>
         <source>&amp;Settings…</source>
