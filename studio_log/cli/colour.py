@@ -3,9 +3,9 @@
 from dataclasses import asdict
 from typing import Any, Final
 
-from studio_log.cli.colour_text import read_lab
 from studio_log.cli.form import JSON, Form, Word
 from studio_log.cli.turn import Turn
+from studio_log.domain.swatch_text import read_lab
 
 LABS: Final = (
     Word("STANDARD", "L*,a*,b* of the standard or of the cloth before: 52.1,31.8,24.0"),

@@ -1,5 +1,6 @@
 """The command that measures a swatch in a photo; numpy and Pillow come when it runs."""
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, Final
 
 from studio_log.cli import values
@@ -21,7 +22,16 @@ LARGEST: Final = 100_000_000
 
 
 def _measure(turn: Turn) -> int:
-    given = turn.values
+    found = measured(turn.values)
+    if turn.values["json"]:
+        turn.say_json(_fields(found))
+    else:
+        turn.say("\n".join(_lines(found)))
+    return 0
+
+
+def measured(given: Mapping[str, Any]) -> "Measured":
+    """Measure the swatch of a photo as `colour measure` words it; Refusal where that fails."""
     cards = [read_rect(one, "a card") for one in given["card"]]
     if given["target"] is None and not cards:
         raise UsageError("Name the corners of a --target, or a --card")
@@ -41,16 +51,10 @@ def _measure(turn: Turn) -> int:
     try:
         picture = open_picture(data, path.name)
         if target is not None:
-            found = measure_with_target(picture, target, swatch, cards)
-        else:
-            found = measure_with_card(picture, swatch, cards, reflectance)
+            return measure_with_target(picture, target, swatch, cards)
+        return measure_with_card(picture, swatch, cards, reflectance)
     except PhotoError as error:
         raise Refusal(f"{error} {values.NOTHING}") from None
-    if given["json"]:
-        turn.say_json(_fields(found))
-    else:
-        turn.say("\n".join(_lines(found)))
-    return 0
 
 
 def _reflectance(typed: str | None) -> float:
@@ -110,6 +114,15 @@ def _lines(found: "Measured") -> list[str]:
     return [*said, *found.warnings]
 
 
+RECT: Final = "left, top, width, height in pixels: 400,700,120,90"
+TARGET: Final = (
+    Option("--target", "its outer corners, clockwise from dark skin: "
+           "“120,80 980,90 970,650 115,640”", "CORNERS"),
+    Option("--card", "a neutral card, as the swatch; twice to check the light", "RECT",
+           repeats=True),
+    Option("--reflectance", "of the card without a target: 18 unless said", "PERCENT"),
+)  # fmt: skip
+
 FORMS: Final = (
     Form(
         ("colour", "measure"),
@@ -117,13 +130,8 @@ FORMS: Final = (
         _measure,
         words=(Word("PHOTO", "a photo: JPEG, PNG, TIFF or WebP"),),
         options=(
-            Option("--target", "its outer corners, clockwise from dark skin: "
-                   "“120,80 980,90 970,650 115,640”", "CORNERS"),
-            Option("--swatch", "left, top, width, height in pixels: 400,700,120,90", "RECT",
-                   required=True),
-            Option("--card", "a neutral card, as the swatch; twice to check the light", "RECT",
-                   repeats=True),
-            Option("--reflectance", "of the card without a target: 18 unless said", "PERCENT"),
+            Option("--swatch", RECT, "RECT", required=True),
+            *TARGET,
             JSON,
         ),
     ),

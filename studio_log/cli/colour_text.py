@@ -1,36 +1,18 @@
-"""Reading colours and places in a picture as they are typed on the command line."""
+"""Reading places in a picture as they are typed on the command line."""
 
 import re
 from typing import Final
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import clean, quoted
-from studio_log.science.colour.lab import Lab
 
 NOTHING: Final = "Nothing was changed."
-LIGHTNESS: Final = (0.0, 110.0)
-"""A little above 100: cloth that fluoresces is lighter than white."""
-MOST_COLOUR: Final = 200.0
-"""No surface is further from grey in a* or b*."""
 MOST_PLACE: Final = 100_000.0
 """Pixels."""
 _FIGURE: Final = re.compile(r"-?[0-9]{1,6}(?:\.[0-9]{1,12})?")
 
 Point = tuple[float, float]
 Rect = tuple[float, float, float, float]
-
-
-def read_lab(typed: str) -> Lab:
-    """Give the colour of "52.1,31.8,24.0"; with semicolons between, "52,1;31,8;24" as well."""
-    figures = _figures(typed, "a colour", 3, "L*, a* and b* such as 52.1,31.8,24.0")
-    lab = Lab(*figures)
-    low, high = LIGHTNESS
-    if not low <= lab.lightness <= high or max(abs(lab.a), abs(lab.b)) > MOST_COLOUR:
-        raise Refusal(
-            f"{quoted(typed)} is no colour of a surface: L* is 0 to 100, a* and b* are between "
-            f"-{MOST_COLOUR:g} and {MOST_COLOUR:g}. {NOTHING}"
-        )
-    return lab
 
 
 def read_corners(typed: str) -> tuple[Point, Point, Point, Point]:

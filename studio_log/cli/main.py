@@ -27,6 +27,7 @@ from studio_log.cli import (
     shelf,
     soak,
     stock,
+    swatches,
     trial,
 )
 from studio_log.cli.form import PROGRAM, STUDIO, Form, HelpAsked, UsageError, read
@@ -42,7 +43,7 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour, trial, plan, papers, calendar, safety,
+        colour_measure, colour, swatches, trial, plan, papers, calendar, safety,
     )
     for form in room.FORMS
 }  # fmt: skip

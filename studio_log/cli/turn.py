@@ -113,6 +113,7 @@ def outcome_json(outcome: Outcome) -> dict[str, Any]:
         "lots": outcome.lots,
         "milks": outcome.milks,
         "baths": outcome.baths,
+        "swatches": outcome.swatches,
         "wants_milk": outcome.wants_milk,
     }
 

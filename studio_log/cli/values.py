@@ -12,6 +12,7 @@ from studio_log.domain.mass_text import read_grams, read_litres
 from studio_log.domain.number_text import NUMBER, clean, quoted, read_number
 from studio_log.domain.piece_text import read_piece
 from studio_log.domain.pieces import Piece
+from studio_log.domain.swatch_text import SWATCH_CODE, whole_swatch_code
 from studio_log.services import limits
 from studio_log.services.limits import check_cure_days, check_grams, check_litres
 
@@ -50,9 +51,11 @@ def lot_code(typed: str) -> str:
 
 
 def any_code(typed: str) -> str:
-    """Give the code of whatever has a journal: a lot, a milk M26-004, a material, a bath."""
+    """Give the code of whatever has a journal: a lot, a milk, a material, a bath, a swatch."""
     if BATH_CODE.match(typed):
         return whole_bath_code(typed)
+    if SWATCH_CODE.match(typed):
+        return whole_swatch_code(typed)
     return typed.strip().upper() if _OTHER.fullmatch(typed) else lot_code(typed)
 
 

@@ -51,6 +51,10 @@ class Act(StrEnum):
     BATH_FEED = "bath_feed"
     BATH_REFRESH = "bath_refresh"
     BATH_READY = "bath_ready"
+    SWATCH_NEW = "swatch_new"
+    SWATCH_SET = "swatch_set"
+    SWATCH_READ = "swatch_read"
+    SWATCH_GRADE = "swatch_grade"
     UNDO = "undo"
     REDO = "redo"
     CORRECT = "correct"
@@ -82,6 +86,10 @@ _SPOKEN: Mapping[str, str] = {
     "bath_feed": "feeding",
     "bath_refresh": "refreshing",
     "bath_ready": "making ready",
+    "swatch_new": "swatch cut",
+    "swatch_set": "swatch changed",
+    "swatch_read": "colour read",
+    "swatch_grade": "grade",
 }
 """Acts whose value is no word a dyer would say."""
 
@@ -91,7 +99,7 @@ META: frozenset[Act] = frozenset({Act.UNDO, Act.REDO, Act.CORRECT})
 
 @dataclass(frozen=True)
 class Entry:
-    """One line of a journal. `subject` is a code: lot 26-031, milk M26-004, bath B26-001.
+    """One line of a journal. `subject` is a code: lot 26-031, bath B26-001, swatch W26-001.
 
     `number` counts from 1 within the subject; 0 means not written yet. `at` and `written`
     are aware UTC instants; `zone` is the IANA name of the zone in which `at` was meant.

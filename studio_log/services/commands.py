@@ -15,6 +15,7 @@ from studio_log.services.joins import JoinLots
 from studio_log.services.pictures import AddPhoto
 from studio_log.services.places import ChangePlaces
 from studio_log.services.stock import MoveMaterial, NewMaterial, SetMaterial
+from studio_log.services.swatches import GradeSwatch, NewSwatch, NoteSwatch, ReadSwatch, SetSwatch
 
 
 @dataclass(frozen=True)
@@ -206,6 +207,7 @@ Command = (
     | AnswerReminder | RaiseDue | Hush | NoteShown | NoteTagsPrinted | ChangeSettings | ImportMethod
     | AddPhoto | JoinLots | NewMaterial | MoveMaterial | SetMaterial
     | NewBath | SetBath | MarkBath | ChangePlaces
+    | NewSwatch | SetSwatch | ReadSwatch | GradeSwatch | NoteSwatch
 )  # fmt: skip
 
 
@@ -219,10 +221,11 @@ class Outcome:
     lots: frozenset[str] = frozenset()
     milks: frozenset[str] = frozenset()
     baths: frozenset[str] = frozenset()
+    swatches: frozenset[str] = frozenset()
     settings: bool = False
     reminders: bool = False
     code: str = ""
     wants_milk: str = ""
     """Code of the lot whose milk is made just now and not recorded yet, or ""."""
     subject: str = ""
-    """The lot, milk or bath that Undo would take this back from, or ""."""
+    """The lot, milk, bath or swatch that Undo would take this back from, or ""."""

@@ -17,9 +17,11 @@ from studio_log.domain.milks import Milk, milk_from
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Cause, Record, Reminder, reconcile
 from studio_log.domain.replay import StandsOn, apply, replay
+from studio_log.domain.swatches import swatch_from
 from studio_log.present.words import whole_moment
 from studio_log.services.records import record_from, record_to_store
 from studio_log.services.settings import Settings
+from studio_log.services.swatch_lines import swatch_line
 from studio_log.store.values import LotLine, MilkLine, StepLine
 from studio_log.store.work import Work
 
@@ -190,10 +192,19 @@ class Desk:
         self.work.lots.put(lot_line(lot, self.now, self.cache[lot.code][0]))
         self.work.steps.replace(lot.code, step_lines(lot))
         self.work.uses.replace(lot.code, uses_of(lot))
+        self._settle_swatches(lot)
         kept = [record_from(one) for one in self.work.reminders.of(lot.code)]
         worked_out = self.reminders(lot)
         self.put_records(reconcile(worked_out, kept, self.now, cause))
         return worked_out
+
+    def _settle_swatches(self, lot: Lot) -> None:
+        """Keep what the swatches of a lot say of it true: its name, the methods it had walked."""
+        journals = self.work.journal.of_many(self.work.swatches.codes_of_lot(lot.code))
+        self.work.swatches.put_all(
+            swatch_line(swatch_from(entries), lot, entries[-1].number)
+            for entries in journals.values()
+        )
 
     def put_records(self, records: Iterable[Record]) -> None:
         """Keep what became of reminders."""

@@ -12,6 +12,7 @@ from studio_log.services import (
     photos,
     ringing,
     stock_acts,
+    swatch_acts,
     taking_back,
 )
 from studio_log.services import commands as c
@@ -26,6 +27,7 @@ HANDLERS: Final[Mapping[type, Handler]] = {
     **photos.HANDLERS,
     **stock_acts.HANDLERS,
     **bath_acts.HANDLERS,
+    **swatch_acts.HANDLERS,
     c.Undo: taking_back.undo,
     c.Redo: taking_back.redo,
     c.Correct: taking_back.correct,

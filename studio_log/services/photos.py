@@ -3,6 +3,7 @@
 import hashlib
 from collections import OrderedDict
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from studio_log.domain.errors import Refusal
@@ -14,6 +15,7 @@ from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
 from studio_log.services.pictures import AddPhoto, Picture, PictureFor
+from studio_log.services.swatches import NoteSwatch
 from studio_log.store.photos import PhotoRecord
 
 if TYPE_CHECKING:
@@ -41,35 +43,55 @@ def picture(_house: Any, desk: Desk, question: PictureFor) -> Picture:
 def add_photo(desk: Desk, command: AddPhoto) -> Outcome:
     """Keep a picture and the entry that names it; the same picture is one file."""
     lot = desk.lot(command.code)
-    content, name = _content(command)
-    digest = _digest(content)
-    facts = _looked_over(content, name, desk.zone, digest)
+    picture = looked_at(desk, command)
     entry = desk.entry(
         lot.code,
         Act.NOTE,
         command.at,
         step=lot.step(command.step).number if command.step is not None else None,
         note=clean(command.note, "The note"),
-        data={"photo": digest},
+        data={"photo": picture.digest},
     )
     after = desk.write(lot, entry, sure=command.sure)
     desk.settle(after, Cause(entry.step, why="a photo was kept"))
-    desk.work.photos.put(
-        PhotoRecord(
-            lot=lot.code,
-            entry=desk.cache[lot.code][0],
-            hash=digest,
-            kind=facts.kind,
-            name=name,
-            size=len(content),
-            width=facts.width,
-            height=facts.height,
-            step=entry.step,
-            taken_at=facts.taken_at,
-        ),
-        content,
+    keep_photo(desk, lot.code, desk.cache[lot.code][0], entry.step, picture)
+    words = f"{lot.code}: {picture.name} is kept."
+    return Outcome(words, lots=frozenset({lot.code}), subject=lot.code)
+
+
+@dataclass(frozen=True)
+class LookedAt:
+    """A picture that can be kept: its bytes, its name, its SHA-256 and what it says of itself."""
+
+    content: bytes
+    name: str
+    digest: str
+    facts: "Facts"
+
+
+def looked_at(desk: Desk, command: AddPhoto | NoteSwatch) -> LookedAt:
+    """Look over the picture of a command; Refusal where it cannot be kept."""
+    content, name = _content(command)
+    digest = _digest(content)
+    return LookedAt(content, name, digest, _looked_over(content, name, desk.zone, digest))
+
+
+def keep_photo(desk: Desk, code: str, entry: int, step: int | None, picture: LookedAt) -> None:
+    """Keep a picture as that of an entry of a lot or swatch."""
+    facts = picture.facts
+    record = PhotoRecord(
+        lot=code,
+        entry=entry,
+        hash=picture.digest,
+        kind=facts.kind,
+        name=picture.name,
+        size=len(picture.content),
+        width=facts.width,
+        height=facts.height,
+        step=step,
+        taken_at=facts.taken_at,
     )
-    return Outcome(f"{lot.code}: {name} is kept.", lots=frozenset({lot.code}), subject=lot.code)
+    desk.work.photos.put(record, picture.content)
 
 
 def _digest(content: bytes) -> str:
@@ -91,7 +113,7 @@ def _looked_over(content: bytes, name: str, zone: str, digest: str) -> "Facts":
 HANDLERS: Mapping[type, Callable[[Desk, Any], Outcome]] = {AddPhoto: add_photo}
 
 
-def _content(of: PictureFor | AddPhoto) -> tuple[bytes, str]:
+def _content(of: PictureFor | AddPhoto | NoteSwatch) -> tuple[bytes, str]:
     name = of.name or (of.path.name if of.path is not None else "The picture")
     shown = "".join(sign for sign in name if sign.isprintable())[-LONGEST_NAME:] or "The picture"
     if of.path is None:

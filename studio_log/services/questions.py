@@ -26,6 +26,7 @@ from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.shelf import DyeFor, DyesFor, MaterialFor, MaterialsFor
 from studio_log.services.stock import CostFor, ShoppingFor, StockFor
 from studio_log.services.studio_hours import StudioHoursFor
+from studio_log.services.swatches import NearFor, SwatchesFor, SwatchFor
 
 
 @dataclass(frozen=True)
@@ -345,6 +346,7 @@ class Status:
 
 Question = (
     DyesFor | DyeFor | MaterialsFor | MaterialFor
+    | SwatchesFor | SwatchFor | NearFor
     | FindLots | LotRowsFor | StockFor | ShoppingFor | CostFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor

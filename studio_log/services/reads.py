@@ -19,7 +19,7 @@ from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import questions as q
-from studio_log.services import record_reads, shelf, stock_reads
+from studio_log.services import record_reads, shelf, stock_reads, swatch_reads
 from studio_log.services.bath_reads import bath_lines, bath_page
 from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.bench_reads import bench, reminders_due
@@ -250,6 +250,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     JoinOfferFor: join_offer,
     JoinFor: join_seen,
     **stock_reads.ANSWERS,
+    **swatch_reads.ANSWERS,
     BathsFor: bath_lines,
     BathFor: bath_page,
     StudioHoursFor: hours_between,

@@ -10,13 +10,14 @@ from studio_log.domain.reminders import Cause
 from studio_log.domain.replay import replay
 from studio_log.services.bath_keeping import BATHS, baths, settle_bath
 from studio_log.services.desk import Desk, lot_line, step_lines
+from studio_log.services.swatch_keeping import settle_swatches, unlike_swatches
 from studio_log.store.work import Work
 
 
 def unlike(desk: Desk) -> list[str]:
     """Name the lots whose kept lines differ from their journal, and baths that do not read."""
     lots = [words for code in lot_codes(desk.work) for words in _unlike_lot(desk, code)]
-    return [*lots, *_unread_baths(desk)]
+    return [*lots, *_unread_baths(desk), *unlike_swatches(desk)]
 
 
 def _unread_baths(desk: Desk) -> Iterator[str]:
@@ -55,6 +56,7 @@ def rebuild(desk: Desk) -> None:
             desk.settle(desk.lot(code), Cause(undoing=True, why="worked out anew"))
     for bath in baths(desk):
         settle_bath(desk, bath, Cause(undoing=True, why="worked out anew"))
+    settle_swatches(desk)
 
 
 def lot_codes(look: Work) -> list[str]:

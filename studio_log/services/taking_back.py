@@ -18,6 +18,8 @@ from studio_log.services.lot_acts import own_entries
 from studio_log.services.marking import checked_readings
 from studio_log.services.milk_acts import redo_milk, undo_milk
 from studio_log.services.stock_acts import redo_material, stock_code, undo_material
+from studio_log.services.swatch_back import correct_swatch, redo_swatch, undo_swatch
+from studio_log.services.swatch_keeping import SWATCHES, is_swatch
 
 JOINS = frozenset({Act.JOIN_FROM, Act.JOIN_INTO})
 FIXED = frozenset({Act.PRINTED, Act.SPLIT_FROM})
@@ -41,8 +43,15 @@ _UNDO_OF: Mapping[str, Callable[[Desk, str, int | None], Outcome]] = {
     "M": undo_milk,
     "S": lambda desk, code, _entry: undo_material(desk, stock_code(code)),
     BATHS: undo_bath,
+    SWATCHES: undo_swatch,
 }
-"""By the letter with which the codes of a milk, a material or a bath begin."""
+_REDO_OF: Mapping[str, Callable[[Desk, str], Outcome]] = {
+    "M": redo_milk,
+    "S": lambda desk, code: redo_material(desk, stock_code(code)),
+    BATHS: redo_bath,
+    SWATCHES: redo_swatch,
+}
+"""By the letter with which the codes of a milk, a material, a bath or a swatch begin."""
 
 
 def undo(desk: Desk, command: Undo) -> Outcome:
@@ -142,12 +151,9 @@ def _named(entries: tuple[Entry, ...], number: int) -> Entry:
 def redo(desk: Desk, command: Redo) -> Outcome:
     """Restore what was taken back last."""
     code = whole_code(command.code)
-    if code.upper().startswith("M"):
-        return redo_milk(desk, code.upper())
-    if code.upper().startswith("S"):
-        return redo_material(desk, stock_code(code))
-    if is_bath(code.upper()):
-        return redo_bath(desk, code)
+    other = _REDO_OF.get(code[:1].upper())
+    if other is not None:
+        return other(desk, code.upper())
     lot = desk.lot(code)
     entries = desk.entries(code)
     if lot.voided and lot.parents:
@@ -176,6 +182,8 @@ def correct(desk: Desk, command: Correct) -> Outcome:
     code = whole_code(command.code)
     if is_bath(code.upper()):
         return correct_bath(desk, command)
+    if is_swatch(code):
+        return correct_swatch(desk, command)
     desk.lot(code)
     target = _named(desk.entries(code), command.entry)
     if target.act is Act.NEW and command.at is not None:

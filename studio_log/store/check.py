@@ -59,6 +59,7 @@ MOMENTS: dict[str, tuple[str, ...]] = {
     "lot": ("begun_at", "fully_dry_at", "ready_at", "used_at", "updated_at"),
     "step": ("start", "end"),
     "milk": ("made_at", "use_by"),
+    "swatch": ("cut_at", "read_at"),
     "reminder": (
         "due", "rings_at", "raised_at", "last_rung_at", "answered_at", "void_at", "updated_at",
     ),

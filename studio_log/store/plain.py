@@ -11,7 +11,7 @@ from studio_log.store import faults, files
 APPLICATION_ID = 0x53744C67
 """Written in the head of every studio file ("StLg"), so that a foreign file is known."""
 FIRST = "0001"
-HEAD = "0004"
+HEAD = "0005"
 """The newest revision of migrations/versions; a test holds the two together."""
 MAGIC = b"SQLite format 3\x00"
 WAIT_SECONDS = 5.0

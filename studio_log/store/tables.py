@@ -238,6 +238,37 @@ class UseRow(Row, table=True):
     at: datetime
 
 
+class SwatchRow(Row, table=True):
+    """A swatch as lists need it; its colour is that of its master half."""
+
+    __tablename__ = "swatch"
+    __table_args__ = (Index(None, "lightness", "a", "b"),)
+
+    code: str = Field(primary_key=True)
+    ordinal: int = Field(index=True)
+    lot: str = Field(index=True)
+    piece: int | None = None
+    step: int | None = None
+    name: str
+    place: str
+    test_place: str | None = None
+    chain: str
+    """Titles of the methods that the lot had walked by then, a line each."""
+    cut_at: datetime
+    read_at: datetime | None = None
+    lightness: float | None = None
+    a: float | None = None
+    b: float | None = None
+    two_u: float | None = None
+    source: str
+    white: str
+    grades: str
+    """JSON: the latest grade of each test."""
+    ended: bool
+    search_text: str
+    last_number: int
+
+
 METADATA = Row.metadata
 ENTRY: Table = METADATA.tables["entry"]
 LOT: Table = METADATA.tables["lot"]
@@ -247,6 +278,7 @@ MILK: Table = METADATA.tables["milk"]
 METHOD: Table = METADATA.tables["method"]
 PHOTO: Table = METADATA.tables["photo"]
 USE: Table = METADATA.tables["material_use"]
+SWATCH: Table = METADATA.tables["swatch"]
 SETTING: Table = METADATA.tables["setting"]
 COUNTER: Table = METADATA.tables["counter"]
 DELIVERY: Table = METADATA.tables["delivery"]

@@ -142,6 +142,72 @@ class MilkLine:
 
 
 @dataclass(frozen=True)
+class SwatchLine:
+    """What lists need of one swatch. Its colour is CIELAB under `white`; None: not read yet."""
+
+    code: str
+    lot: str
+    cut_at: datetime
+    piece: int | None = None
+    step: int | None = None
+    name: str = ""
+    place: str = ""
+    test_place: str | None = None
+    chain: str = ""
+    """Titles of the methods that the lot had walked by then, a line each."""
+    read_at: datetime | None = None
+    lightness: float | None = None
+    a: float | None = None
+    b: float | None = None
+    two_u: float | None = None
+    source: str = ""
+    white: str = ""
+    grades: str = "{}"
+    """JSON: the latest grade of each test."""
+    ended: bool = False
+    search_text: str = ""
+    """All that `find` looks through; stored casefolded."""
+    last_number: int = 0
+
+
+@dataclass(frozen=True)
+class SwatchQuery:
+    """Which swatches, in which order (of store.swatches.ORDERS), which part of them.
+
+    Every one of `words`, casefolded, must stand somewhere in a swatch's text.
+    """
+
+    words: tuple[str, ...] = ()
+    lots: tuple[str, ...] = ()
+    ended: bool = False
+    read_only: bool = False
+    order: str = "newest"
+    limit: int = 500
+    offset: int = 0
+
+
+@dataclass(frozen=True)
+class SwatchLines:
+    """Part of a list of swatches, and how many the whole of it has."""
+
+    lines: tuple[SwatchLine, ...]
+    total: int
+
+
+@dataclass(frozen=True)
+class ColourBound:
+    """An ellipsoid about L*, a*, b*, by its half axes in L* and in a*b*; and whether of all.
+
+    Those kept no longer are in it with `ended`.
+    """
+
+    centre: tuple[float, float, float]
+    light: float
+    across: float
+    ended: bool = False
+
+
+@dataclass(frozen=True)
 class MethodText:
     """One version of a method as it was written (TOML)."""
 

@@ -12,7 +12,8 @@ from studio_log.store.reminders import Reminders
 from studio_log.store.search import LotWords
 from studio_log.store.small import Counters, Deliveries, SettingsKept
 from studio_log.store.steps import Steps
-from studio_log.store.tables import LOT, MILK, REMINDER, STEP, USE
+from studio_log.store.swatches import Swatches
+from studio_log.store.tables import LOT, MILK, REMINDER, STEP, SWATCH, USE
 from studio_log.store.uses import Uses
 
 
@@ -27,6 +28,7 @@ class Work:
         self.reminders = Reminders(session)
         self.milks = Milks(session)
         self.uses = Uses(session)
+        self.swatches = Swatches(session)
         self.methods = Methods(session)
         self.photos = Photos(session)
         self.settings = SettingsKept(session)
@@ -44,6 +46,6 @@ class Work:
 
         Reminders stay unless asked for: that one rang, and how, stands in no journal.
         """
-        for table in (USE, STEP, LOT, MILK, *((REMINDER,) if reminders else ())):
+        for table in (USE, SWATCH, STEP, LOT, MILK, *((REMINDER,) if reminders else ())):
             self._session.execute(delete(table))
         LotWords(self._session).clear()

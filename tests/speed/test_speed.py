@@ -26,6 +26,7 @@ LINE = re.compile(
         ("month.py", ("--days", "2", "--lots", "3"), 1),
         ("lists.py", ("--lots", "200"), 8),
         ("lateness.py", ("--count", "5", "--seconds", "60"), 2),
+        ("swatches.py", ("--count", "300", "--tries", "3"), 4),
         ("stalls.py", ("--cases", "nothing raised,no bus", "--seconds", "0.5"), 2),
         ("wakeups.py", ("--platforms", "offscreen", "--settle", "1", "--seconds", "2"), 8),
     ],

@@ -1,0 +1,100 @@
+"""Swatches as lists show them: their colour for the screen, and words beside it."""
+
+import json
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+from studio_log.domain.number_text import plain
+from studio_log.language.region import region
+from studio_log.language.words import tr, tr_later
+from studio_log.present.words import moment
+from studio_log.science.colour.lab import Lab
+from studio_log.science.colour.shown import shown_as
+from studio_log.services.desk import Desk
+from studio_log.services.swatches import SwatchShown
+from studio_log.store.values import SwatchLine
+
+SOURCE_WORDS: Final[Mapping[str, str]] = {
+    "instrument": tr_later("instrument"),
+    "photo": tr_later("photo with target"),
+    "relative": tr_later("photo without target, relative only"),
+}
+TEST_WORDS: Final[Mapping[str, str]] = {
+    "light": tr_later("daylight"),
+    "wash": tr_later("wash"),
+    "rub-dry": tr_later("dry rubbing"),
+    "rub-wet": tr_later("wet rubbing"),
+    "perspiration": tr_later("perspiration"),
+    "other": tr_later("other test"),
+}
+SCALE_WORDS: Final[Mapping[str, str]] = {
+    "change": tr_later("change, grey scale"),
+    "staining": tr_later("staining, grey scale"),
+    "blue-wool": tr_later("blue wool"),
+}
+
+
+def shown_lines(desk: Desk, codes: Sequence[str]) -> list[SwatchShown]:
+    """Give these swatches as a list shows them, in the order of the codes."""
+    found = desk.work.swatches.of(codes)
+    return as_shown(desk, [found[code] for code in codes if code in found])
+
+
+def as_shown(desk: Desk, lines: Sequence[SwatchLine]) -> list[SwatchShown]:
+    """Give lines of the store with colours for the screen and words."""
+    lots = desk.work.lots.of(sorted({line.lot for line in lines}))
+    names = {code: line.name for code, line in lots.items()}
+    return [_shown(desk, line, names.get(line.lot, "")) for line in lines]
+
+
+def _shown(desk: Desk, line: SwatchLine, lot_name: str) -> SwatchShown:
+    lab, colour, beyond = None, "", False
+    if line.lightness is not None and line.a is not None and line.b is not None:
+        lab = Lab(line.lightness, line.a, line.b)
+        colour, beyond = shown_as(lab)
+    return SwatchShown(
+        code=line.code,
+        lot=line.lot,
+        lot_name=lot_name,
+        name=line.name,
+        cut_at=line.cut_at,
+        cut_words=moment(line.cut_at, desk.now, desk.zone),
+        chain=tuple(filter(None, line.chain.split("\n"))),
+        place=line.place,
+        test_place=line.test_place,
+        lab=lab,
+        white=line.white,
+        source=line.source,
+        two_u=line.two_u,
+        shown=colour,
+        beyond=beyond,
+        colour_words=colour_words(lab, line.source, line.two_u),
+        grades=json.loads(line.grades),
+        ended=line.ended,
+        piece=line.piece,
+        step=line.step,
+    )
+
+
+def colour_words(lab: Lab | None, source: str, two_u: float | None) -> str:
+    """Say a colour with where it comes from and how sure it is."""
+    if lab is None:
+        return tr("colour not read yet")
+    parts = [lab_words(lab)]
+    if source:
+        parts.append(tr(SOURCE_WORDS[source]))
+    if two_u is not None:
+        parts.append(tr("2u {figure}", figure=plain(two_u, 1)))
+    return " · ".join(parts)
+
+
+def lab_words(lab: Lab) -> str:
+    """Write L*, a* and b* to a tenth."""
+    figures = (_tenth(one) for one in (lab.lightness, lab.a, lab.b))
+    return "L* {}  a* {}  b* {}".format(*figures)
+
+
+def _tenth(value: float) -> str:
+    """Write a figure with its tenth, so that colours stand under each other alike."""
+    written = f"{value:.1f}".replace(".", region().decimal)
+    return "0" + written[2:] if written.startswith("-0") and float(f"{value:.1f}") == 0 else written
