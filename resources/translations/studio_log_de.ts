@@ -2980,8 +2980,100 @@
         <translation>allgemeiner Brauch, oder von wem es ist</translation>
     </message>
     <message>
+        <source>{lot} was taken back: nothing is cut from it. Nothing was changed.</source>
+        <translation>{lot} wurde zurückgenommen: Davon wird nichts abgeschnitten. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{lot} has no piece {piece}: its pieces are {pieces}. Nothing was changed.</source>
+        <translation>{lot} hat kein Stück {piece}: Die Stücke sind {pieces}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{lot} was begun later than that. Nothing was changed; look at the time.</source>
+        <translation>{lot} wurde erst später begonnen. Nichts wurde geändert; Zeit ansehen.</translation>
+    </message>
+    <message>
+        <source>Swatch {code} is cut from {lot}.</source>
+        <translation>Probe {code} ist von {lot} abgeschnitten.</translation>
+    </message>
+    <message>
+        <source>Say what changes: name, place, test half, or that it is kept no longer.</source>
+        <translation>Sagen, was sich ändert: Name, Platz, Prüfhälfte oder dass die Probe nicht mehr aufgehoben wird.</translation>
+    </message>
+    <message>
+        <source>Swatch {code} is changed.</source>
+        <translation>Probe {code} ist geändert.</translation>
+    </message>
+    <message>
+        <source>source of a colour</source>
+        <translation>Herkunft einer Farbe</translation>
+    </message>
+    <message>
+        <source>half of a swatch</source>
+        <translation>Hälfte einer Probe</translation>
+    </message>
+    <message>
+        <source>white</source>
+        <translation>Weiß</translation>
+    </message>
+    <message>
         <source>The method</source>
         <translation>Die Methode</translation>
+    </message>
+    <message>
+        <source>A warning</source>
+        <translation>Ein Hinweis</translation>
+    </message>
+    <message>
+        <source>{code}: its colour is written down.</source>
+        <translation>{code}: Die Farbe ist eingetragen.</translation>
+    </message>
+    <message>
+        <source>test</source>
+        <translation>Prüfung</translation>
+    </message>
+    <message>
+        <source>scale</source>
+        <translation>Maßstab</translation>
+    </message>
+    <message>
+        <source>{code}: grade {grade} is written down.</source>
+        <translation>{code}: Die Note {grade} ist eingetragen.</translation>
+    </message>
+    <message>
+        <source>Only a change of colour can be estimated; give the grade by eye.</source>
+        <translation>Nur eine Farbänderung lässt sich schätzen; die Note nach dem Auge angeben.</translation>
+    </message>
+    <message>
+        <source>A grade is estimated from the colours of both halves: read the master half and the test half first, or give the grade. Nothing was changed.</source>
+        <translation>Eine Note wird aus den Farben beider Hälften geschätzt: zuerst Vergleichshälfte und Prüfhälfte messen oder die Note angeben. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The two colours cannot be held against each other: read both the same way, from a photo with a target or by one instrument. Nothing was changed.</source>
+        <translation>Die beiden Farben lassen sich nicht vergleichen: beide auf dieselbe Weise messen, mit Foto und Farbtafel oder mit einem Gerät. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{code}: a remark is written down.</source>
+        <translation>{code}: Eine Bemerkung ist eingetragen.</translation>
+    </message>
+    <message>
+        <source>{code} was taken back. Nothing was changed.</source>
+        <translation>{code} wurde zurückgenommen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name} is no reading of a swatch: L, a, b, two_u or grade. Nothing was changed.</source>
+        <translation>{name} ist kein Messwert einer Probe: L, a, b, two_u oder grade. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{value} is no 2u: 0 to {most} CIEDE2000. Nothing was changed.</source>
+        <translation>{value} ist kein 2u: 0 bis {most} CIEDE2000. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>A spectrum has 31 fractions, 400 to 700 nm by 10. Nothing was changed.</source>
+        <translation>Ein Spektrum hat 31 Anteile, 400 bis 700 nm in Zehnerschritten. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{given} is no {what}; there are: {known}. Nothing was changed.</source>
+        <translation>{given} gehört nicht zu „{what}“; es gibt: {known}. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>School of practice</source>
@@ -7718,6 +7810,174 @@ fehlt</translation>
     <message>
         <source>Nothing is chosen yet.</source>
         <translation>Noch ist nichts gewählt.</translation>
+    </message>
+    <message>
+        <source>{typed} is no swatch’s code, such as W26-001. Nothing was changed.</source>
+        <translation>{typed} ist kein Kürzel einer Probe wie W26-001. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>the colour</source>
+        <translation>die Farbe</translation>
+    </message>
+    <message>
+        <source>{typed} is not read as a colour: L*, a* and b* such as 52.1, 31.8, 24.0. Nothing was changed.</source>
+        <translation>{typed} lässt sich nicht als Farbe lesen: L*, a* und b* wie 52.1, 31.8, 24.0. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{L}, {a}, {b} is no colour of a surface: L* is 0 to 100, a* and b* lie between -{most} and {most}. Nothing was changed.</source>
+        <translation>{L}, {a}, {b} ist keine Farbe einer Oberfläche: L* liegt zwischen 0 und 100, a* und b* zwischen -{most} und {most}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>the grade</source>
+        <translation>die Note</translation>
+    </message>
+    <message>
+        <source>{typed} is no step of the scale: {steps}. Nothing was changed.</source>
+        <translation>{typed} ist keine Stufe des Maßstabs: {steps}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>More of {code} stands on its cutting. Take that back first. Nothing was changed.</source>
+        <translation>Auf dem Abschneiden von {code} steht noch mehr. Das zuerst zurücknehmen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Entry {number} has no reading {names}. Nothing was changed.</source>
+        <translation>Eintrag {number} hat keinen Messwert {names}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>There is no swatch {code}. Nothing was changed; `swatch list` shows them.</source>
+        <translation>Es gibt keine Probe {code}. Nichts wurde geändert; `swatch list` zeigt alle.</translation>
+    </message>
+    <message>
+        <source>Ask for 1 to {most} swatches. Nothing was changed.</source>
+        <translation>Nach 1 bis {most} Proben fragen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>relative only: its photo had no target</source>
+        <translation>nur vergleichend: Das Foto hatte keine Farbtafel</translation>
+    </message>
+    <message>
+        <source>read for another observer ({white})</source>
+        <translation>für einen anderen Beobachter gemessen ({white})</translation>
+    </message>
+    <message>
+        <source>master half</source>
+        <translation>Vergleichshälfte</translation>
+    </message>
+    <message>
+        <source>test half</source>
+        <translation>Prüfhälfte</translation>
+    </message>
+    <message>
+        <source>The order is one of {known}, and up to {most} swatches are listed at once.</source>
+        <translation>Die Reihenfolge ist eine von {known}, und höchstens {most} Proben werden auf einmal aufgeführt.</translation>
+    </message>
+    <message>
+        <source>not said where</source>
+        <translation>Platz nicht genannt</translation>
+    </message>
+    <message>
+        <source>in one piece: {place}</source>
+        <translation>in einem Stück: {place}</translation>
+    </message>
+    <message>
+        <source>master half: {place}; test half: {test}</source>
+        <translation>Vergleichshälfte: {place}; Prüfhälfte: {test}</translation>
+    </message>
+    <message>
+        <source>piece {number}: {title}</source>
+        <translation>Stück {number}: {title}</translation>
+    </message>
+    <message>
+        <source>piece {number}</source>
+        <translation>Stück {number}</translation>
+    </message>
+    <message>
+        <source>{method}: {first} to {last}</source>
+        <translation>{method}: {first} bis {last}</translation>
+    </message>
+    <message>
+        <source>{method}: {first}</source>
+        <translation>{method}: {first}</translation>
+    </message>
+    <message>
+        <source>{method}: since {first}</source>
+        <translation>{method}: seit {first}</translation>
+    </message>
+    <message>
+        <source>cured {n} day when it was cut</source>
+        <translation>beim Abschneiden {n} Tag ausgereift</translation>
+    </message>
+    <message>
+        <source>cured {n} days when it was cut</source>
+        <translation>beim Abschneiden {n} Tage ausgereift</translation>
+    </message>
+    <message>
+        <source>{test} {grade} ({scale})</source>
+        <translation>{test} {grade} ({scale})</translation>
+    </message>
+    <message>
+        <source>estimated grade</source>
+        <translation>geschätzte Note</translation>
+    </message>
+    <message>
+        <source>a photo</source>
+        <translation>ein Foto</translation>
+    </message>
+    <message>
+        <source>instrument</source>
+        <translation>Messgerät</translation>
+    </message>
+    <message>
+        <source>photo with target</source>
+        <translation>Foto mit Farbtafel</translation>
+    </message>
+    <message>
+        <source>photo without target, relative only</source>
+        <translation>Foto ohne Farbtafel, nur vergleichend</translation>
+    </message>
+    <message>
+        <source>daylight</source>
+        <translation>Tageslicht</translation>
+    </message>
+    <message>
+        <source>wash</source>
+        <translation>Wäsche</translation>
+    </message>
+    <message>
+        <source>dry rubbing</source>
+        <translation>Trockenreiben</translation>
+    </message>
+    <message>
+        <source>wet rubbing</source>
+        <translation>Nassreiben</translation>
+    </message>
+    <message>
+        <source>perspiration</source>
+        <translation>Schweiß</translation>
+    </message>
+    <message>
+        <source>other test</source>
+        <translation>andere Prüfung</translation>
+    </message>
+    <message>
+        <source>change, grey scale</source>
+        <translation>Änderung, Graumaßstab</translation>
+    </message>
+    <message>
+        <source>staining, grey scale</source>
+        <translation>Anbluten, Graumaßstab</translation>
+    </message>
+    <message>
+        <source>blue wool</source>
+        <translation>Blaumaßstab</translation>
+    </message>
+    <message>
+        <source>colour not read yet</source>
+        <translation>Farbe noch nicht gemessen</translation>
+    </message>
+    <message>
+        <source>2u {figure}</source>
+        <translation>2u {figure}</translation>
     </message>
 </context>
 </TS>
