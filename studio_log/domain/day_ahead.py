@@ -129,7 +129,7 @@ def acts_of_day(
 
 def in_hand(lot: Lot) -> bool:
     """Say whether a lot has begun and was neither stopped nor taken back."""
-    return lot.started and not lot.voided and lot.stopped is None
+    return (lot.started or lot.planned) and not lot.voided and lot.stopped is None
 
 
 def resting(lot: Lot) -> bool:

@@ -61,7 +61,7 @@ def reminders_of(
     lot: Lot, now: datetime, quiet: QuietHours, *, spoiling_at_night: bool = False
 ) -> list[Reminder]:
     """Give every reminder of a lot that is due or coming, in order of time."""
-    if lot.voided or lot.stopped is not None or not lot.started:
+    if lot.voided or lot.stopped is not None or not (lot.started or lot.planned):
         return []
     scene = _Scene(lot, now, quiet, spoiling_at_night)
     windows = windows_of(lot, now, quiet)
@@ -272,11 +272,13 @@ def open_since(
 ) -> datetime:
     """Give when a step that is open is due to begin: its best moment while that is ahead.
 
-    Else since when it has been due: in the morning, after a night.
+    Else since when it has been due: as planned, or in the morning, after a night.
     """
     if window.best_start > now:
         return window.best_start
     before = _ended_before(lot, step)
+    if step.plan is not None and step.plan <= now:
+        return max(step.plan, before.end) if before and before.end else step.plan
     if before is None or before.end is None:
         return now
     woken = quiet.waking(before.end)

@@ -26,6 +26,7 @@ class Act(StrEnum):
     USE = "use"
     STOP = "stop"
     PLAN = "plan"
+    FOLLOW = "follow"
     NEW = "new"
     GO_ON = "go_on"
     SET = "set"
@@ -69,6 +70,7 @@ _SPOKEN: Mapping[str, str] = {
     "damp": "still damp",
     "putoff": "put off",
     "printed": "tag printed",
+    "follow": "plan accepted",
     "join_into": "joined into another lot",
     "join_from": "made by joining lots",
     "milk_new": "milk made",

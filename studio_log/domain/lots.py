@@ -51,10 +51,13 @@ class LotStep:
     damp: tuple[datetime, ...] = ()
     put_off: datetime | None = None
     plan: datetime | None = None
+    """The start that the dyer or a plan has set, the end where the step runs."""
+    plan_end: datetime | None = None
+    """The end that an accepted plan has set; it holds on when the step begins."""
     meant_start: datetime | None = None
-    """The start that a `plan` entry had set, as it stood when the step began."""
+    """The start that was planned, as it stood when the step began."""
     meant_end: datetime | None = None
-    """The end that a `plan` entry had set, as it stood when the step ended."""
+    """The end that was planned, as it stood when the step ended."""
     milk: str | None = None
     read: Mapping[str, float | str] = field(default_factory=dict)
     """What was read in it, the latest of a name."""
@@ -175,6 +178,11 @@ class Lot:
         for other in reversed(self.steps[: self.place_of(step.number)]):
             if self.taken(other) or (other.optional and other.coat == step.coat):
                 yield other
+
+    @property
+    def planned(self) -> bool:
+        """Whether a moment was set by hand or by a plan: a lot not begun has no other."""
+        return any(step.plan is not None for step in self.steps if not step.closed)
 
     def state_of(self, step: LotStep) -> StepState:
         """Give the state of one step."""

@@ -199,8 +199,8 @@ def _end(lot: Lot, entry: Entry) -> Lot:
         )
     else:
         _sensible_length(step, entry)
-    meant = "meant_start" if step.start is None else "meant_end"
-    was = {"put_off": None, "plan": None, meant: step.plan}
+    meant, ends = ("meant_start", None) if step.start is None else ("meant_end", step.plan_end)
+    was = {"put_off": None, "plan": None, "plan_end": None, meant: step.plan or ends}
     lot = _with(lot, step, end=entry.at, **was, **_used(lot, step))
     lot = _end_cures_before(lot, step.number, entry.at)
     return _follow_at_once(lot, step.number, entry.at)
@@ -294,7 +294,20 @@ def _put_off(lot: Lot, entry: Entry) -> Lot:
 
 
 def _plan(lot: Lot, entry: Entry) -> Lot:
-    return _with(lot, _still_open(lot, entry), plan=datetime.fromisoformat(entry.data["planned"]))
+    at = datetime.fromisoformat(entry.data["planned"])
+    return _with(lot, _still_open(lot, entry), plan=at, plan_end=None)
+
+
+def _follow(lot: Lot, entry: Entry) -> Lot:
+    """Take the moments of a whole plan; what was planned before it counts no more."""
+    moments = {int(number): ends for number, ends in entry.data["moments"].items()}
+    for step in lot.steps:
+        if step.closed:
+            continue
+        ends = moments.get(step.number)
+        start, end = (None, None) if ends is None else map(datetime.fromisoformat, ends)
+        lot = _with(lot, step, plan=None if step.running else start, plan_end=end)
+    return lot
 
 
 def _use(lot: Lot, entry: Entry) -> Lot:
@@ -377,6 +390,7 @@ _ACTS: Mapping[Act, Callable[[Lot, Entry], Lot]] = {
     Act.USE: _use,
     Act.STOP: _stop,
     Act.PLAN: _plan,
+    Act.FOLLOW: _follow,
     Act.SET: _set,
     Act.MILK: _milk,
     Act.SPLIT_OFF: parting.split_off,

@@ -119,7 +119,7 @@ def short_span(span: timedelta) -> str:
     return f"{hours:g} h" if hours <= 72 else f"{hours / 24:g} d"
 
 
-def _lengths(lot: Lot, step: LotStep) -> Spread:
+def lengths_of(lot: Lot, step: LotStep) -> Spread:
     """Give how long a step lasts; a cure lasts as long as the chosen view says."""
     if step.spec.lasts is not None:
         return likely_lasts(lot, step) or step.spec.lasts
@@ -149,20 +149,20 @@ def _best_end(
     return best_moment(Window(earliest, aim, latest), quiet, step.spec.hands_on)
 
 
-def _planned(step: LotStep, window: Window, now: datetime, best: Best) -> Best:
-    """Let a moment that the dyer set win while it is ahead and inside the window."""
-    if step.plan is not None and step.plan >= now and window.holds(step.plan):
-        return Best(step.plan)
-    return best
+def _planned(window: Window, now: datetime, best: Best, *planned: datetime | None) -> Best:
+    """Let the first moment that was set win which is ahead and inside the window."""
+    held = (at for at in planned if at is not None and at >= now and window.holds(at))
+    return Best(at) if (at := next(held, None)) is not None else best
 
 
 def _running(lot: Lot, step: LotStep, now: datetime, quiet: QuietHours) -> StepWindow:
     start = step.start
     assert start is not None  # noqa: S101 - the caller asked step.running
-    lengths = _lengths(lot, step)
+    lengths = lengths_of(lot, step)
     point = _Point(start, start, start, start)
     window = _end_window(step, point, lengths)
-    best = _planned(step, window, now, _best_end(step, start, lengths, quiet, start))
+    best = _best_end(step, start, lengths, quiet, start)
+    best = _planned(window, now, best, step.plan, step.plan_end)
     broken = None
     if window.latest is not None and now > window.latest:
         broken = Broken(step.number, limit_words(step, lengths, None), now - window.latest)
@@ -182,10 +182,12 @@ def _ahead(lot: Lot, step: LotStep, point: _Point, now: datetime, quiet: QuietHo
     aim = aim if latest is None else min(aim, latest)
     start = Window(earliest, aim, latest)
     moved = _best_start(step, point, now, quiet)
-    moved = _planned(step, start, now, moved)
+    moved = _planned(start, now, moved, step.plan)
     reach = _Point(start.earliest, start.aim, start.latest, moved.at)
-    lengths = _lengths(lot, step)
+    lengths = lengths_of(lot, step)
     end = _best_end(step, moved.at, lengths, quiet, moved.at)
+    point = _Point(moved.at, moved.at, moved.at, moved.at)
+    end = _planned(_end_window(step, point, lengths), now, end, step.plan_end)
     shown = end if lengths.aim >= SHORT else moved
     return StepWindow(
         step.number, start, _end_window(step, reach, lengths), moved.at, end.at, shown, broken
@@ -216,8 +218,8 @@ def planned_spans(lot: Lot, quiet: QuietHours) -> dict[int, tuple[datetime, date
         began = step.start or step.end
         if began is not None and not _endless(step):
             start = step.meant_start or _meant_start(step, before, quiet) or began
-            end = step.plan if step.running else step.meant_end
-            lengths = _lengths(lot, step)
+            end = step.plan or step.plan_end if step.running else step.meant_end
+            lengths = lengths_of(lot, step)
             found[step.number] = (
                 start, end or _best_end(step, start, lengths, quiet, start).at
             )  # fmt: skip

@@ -42,7 +42,7 @@ def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
     """Give the lanes of the lots named, else of every lot that is not ended."""
     codes = [whole_code(code) for code in question.codes] or _by_need(desk)
     lots = [desk.lot(code) for code in codes[:MOST_LANES]]
-    lanes = [lane(desk, lot) for lot in lots if lot.started or question.codes]
+    lanes = [lane(desk, lot) for lot in lots if lot.started or lot.planned or question.codes]
     lanes.sort(key=lambda one: (_next_hands(one, desk.now), one.code))
     first, last = _nights_span(lanes, desk.now)
     nights = tuple(Night(night.start, night.end) for night in desk.quiet.nights(first, last))
@@ -105,7 +105,7 @@ def _next_hands(one: Lane, now: datetime) -> datetime:
 
 def lane(desk: Desk, lot: Lot) -> Lane:
     """Give one lot's lane."""
-    windows = windows_of(lot, desk.now, desk.quiet) if lot.started else {}
+    windows = windows_of(lot, desk.now, desk.quiet) if lot.started or lot.planned else {}
     planned = planned_spans(lot, desk.quiet)
     bars: list[Bar] = []
     drops: list[Drop] = []
