@@ -1,11 +1,13 @@
 """Harbour Lane Cloth Studio: an invented studio, laid out around the present."""
 
+import json
 import tomllib
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
+from zoneinfo import ZoneInfo
 
 from studio_log.app.compose import open_studio
 from studio_log.app.paths import resource
@@ -26,6 +28,8 @@ from studio_log.services.stock_acts import new_material
 from studio_log.services.studio import Studio
 from studio_log.services.walking import walk
 
+KEPT: Final = ("studio", "open_hours", "line_metres", "burners", "vessels")
+"""Settings that stand in the sample as they are kept."""
 CARRIED_ON = timedelta(hours=2)
 """How long ago the demo's dyer last looked: what came due since then is still to do."""
 
@@ -35,8 +39,8 @@ def open_demo(folder: Path, clock: Clock) -> Studio:
     data = tomllib.loads(resource("sample/studio.toml").read_text(encoding="utf-8"))
     studio = open_studio(folder, clock=clock)
     with studio.store.work() as work:
-        kept = {name: data[name] for name in ("studio", "open_hours", "line_metres", "burners")}
-        work.settings.put_all({**kept, "welcomed": True})
+        kept = {name: data[name] for name in KEPT}
+        work.settings.put_all({**kept, **_wishes(data, studio), "welcomed": True})
         studio.read_kept_settings(work)
         desk = studio.desk(work)
         for row in data["stock"]:
@@ -46,6 +50,19 @@ def open_demo(folder: Path, clock: Clock) -> Studio:
         for row in data["bath"]:
             _stand(desk, row)
     return studio
+
+
+def _wishes(data: Mapping[str, Any], studio: Studio) -> dict[str, str]:
+    """Give the demo's goals, at days from now in the studio's zone, and what it wants to make."""
+    today = studio.clock.now().astimezone(ZoneInfo(studio.zone)).date()
+    goals = [
+        {
+            **{name: value for name, value in row.items() if name not in {"days", "hour"}},
+            "at": f"{today + timedelta(days=row['days'])}T{row['hour']:02d}:00",
+        }
+        for row in data["goals"]
+    ]
+    return {"plan_goals": json.dumps(goals), "plan_wanted": json.dumps(data["wanted"])}
 
 
 def _shelve(desk: Desk, row: Mapping[str, Any]) -> None:

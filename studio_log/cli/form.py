@@ -62,7 +62,13 @@ class Word:
     many: bool = False
     choices: tuple[str, ...] = ()
     optional: bool = False
-    """Whether a `many` may be none."""
+    """Whether it may be left out: its value is then None, of a `many` an empty list."""
+
+
+NARGS: Final = {
+    (False, False): None, (False, True): "?", (True, False): "+", (True, True): "*",
+}  # fmt: skip
+"""As argparse has it, by whether a word may come many times and whether it may be left out."""
 
 
 @dataclass(frozen=True)
@@ -148,7 +154,7 @@ def _parser(form: Form) -> _Parser:
             word.name.lower(),
             metavar=word.name,
             help=_shown(word.says),
-            nargs=("*" if word.optional else "+") if word.many else None,
+            nargs=NARGS[word.many, word.optional],
             choices=word.choices or None,
         )
     for option in form.options:

@@ -1,4 +1,4 @@
-"""The command that plans the lots of a problem file around hours, vessels and dates."""
+"""The command that plans around hours, vessels and dates: the log's own lots, or a problem file."""
 
 from typing import Final
 
@@ -15,11 +15,18 @@ def _plan(turn: Turn) -> int:
 FORMS: Final = (
     Form(
         ("plan",),
-        "Plan the lots of a problem file around hours, vessels and dates.",
+        "Plan the lots ahead, or those of a problem file, around hours, vessels and dates.",
         _plan,
-        words=(Word("FILE", "the problem: JSON of the form studio-plan/1 or rcpsp-max/1"),),
+        words=(
+            Word(
+                "FILE",
+                "a problem: JSON of the form studio-plan/1 or rcpsp-max/1; left out, the log's own",
+                optional=True,
+            ),
+        ),
         options=(
             Option("--seconds", "how long to look for a better plan; 20 unless said", "N"),
+            Option("--accept", "let the log's lots follow the plan; lots that are wanted are made"),
             Option("--sketch", "give the first plan, without looking for a better one"),
             JSON,
         ),

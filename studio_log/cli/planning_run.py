@@ -1,8 +1,10 @@
-"""Plans the lots of a problem file; imported when the command runs, for it brings the planner."""
+"""Plans the log or a problem file; imported when the command runs, for it brings the planner."""
 
+import json
 import signal
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from threading import current_thread, main_thread
 from time import monotonic
 from types import FrameType
@@ -13,14 +15,16 @@ from studio_log.cli.turn import Turn
 from studio_log.domain.calendar_words import DAYS, MONTHS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
-from studio_log.planning.answer import answer, invalid
+from studio_log.planning.answer import answer, instants, invalid
 from studio_log.planning.effort import MOST_SECONDS, Effort
 from studio_log.planning.late_words import span_words
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.read import LARGEST, read_problem
 from studio_log.planning.sessions import sessions_of
+from studio_log.services.commands import Outcome
 from studio_log.services.method_file import small_file
+from studio_log.services.plan import AcceptPlan, PlanFor, PlanSetup
 
 SECONDS: Final = 20.0
 PROVED: Final = {
@@ -51,28 +55,66 @@ class Ending:
 
 
 def plan_file(turn: Turn) -> int:
-    """Plan the file that a command names and say what came of it; 1 for one that is refused."""
-    path = values.file_path(turn.values["file"], "The name of the problem's file")
+    """Plan the file that a command names, else the log; 1 for a problem that is refused."""
     ending = Ending(_seconds(turn.values["seconds"]), monotonic)
-    data = small_file(path, LARGEST)
+    asked = _asked(turn)
     try:
-        problem = read_problem(data)
+        problem = read_problem(asked.data)
     except BadProblemError as bad:
         if not turn.values["json"]:
-            faults = "\n".join(bad.faults)
+            faults = "\n".join((*bad.faults, *asked.notes))
             raise Refusal(
-                f"{path.name} cannot be planned. Nothing was changed.\n{faults}"
+                f"{asked.name} cannot be planned. Nothing was changed.\n{faults}"
             ) from None
         turn.say_json({**invalid(bad.faults), "seconds": round(ending.passed(), 3)})
         return 1
     with _told_by_ctrl_c(ending):
         found = answer(problem, _effort(turn, ending))
     fields = {**found.fields, "seconds": round(ending.passed(), 3)}
+    fields["why"] = [*asked.notes, *fields["why"]]
+    outcome = _accepted(turn, fields) if turn.values["accept"] else None
     if turn.values["json"]:
-        turn.say_json(fields)
+        turn.say_json(fields if outcome is None else {**fields, "accepted": sorted(outcome.lots)})
     else:
         turn.say("\n".join(_lines(problem, fields, found.plan)))
+        if outcome is not None:
+            turn.say(outcome.words)
     return 0
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """A problem as bytes of JSON, what it is called, and what the log could not plan of it."""
+
+    data: bytes
+    name: str
+    notes: tuple[str, ...] = ()
+
+
+def _asked(turn: Turn) -> _Asked:
+    if turn.values["file"] is not None:
+        if turn.values["accept"]:
+            raise Refusal(
+                "A problem file has no lots of the log, so none can follow its plan. Nothing was "
+                "changed; leave the file out to plan the log."
+            )
+        path = values.file_path(turn.values["file"], "The name of the problem's file")
+        return _Asked(small_file(path, LARGEST), path.name)
+    setup: PlanSetup = turn.studio.ask(PlanFor())
+    if not setup.lots:
+        raise Refusal(
+            "No lot is there to be planned. Make one first, or say in the window's plan which lots "
+            "are wanted. Nothing was changed."
+        )
+    return _Asked(json.dumps(setup.problem).encode(), "The log", setup.notes)
+
+
+def _accepted(turn: Turn, fields: dict[str, Any]) -> Outcome:
+    """Let the lots follow the plan; Refusal where there is none."""
+    if not fields["starts"]:
+        raise Refusal("There is no plan that lots could follow. Nothing was changed.")
+    starts, ends = (instants(fields[key]) for key in ("starts", "ends"))
+    return turn.do(AcceptPlan(starts, ends))
 
 
 def _seconds(typed: str | None) -> float:

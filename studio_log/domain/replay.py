@@ -13,6 +13,7 @@ from typing import Any
 
 from studio_log.domain import parting
 from studio_log.domain.errors import Question, Refusal
+from studio_log.domain.following import follow
 from studio_log.domain.journal import Act, Entry, standing
 from studio_log.domain.lots import Lot, LotStep, StepState, Use, cure_of, fully_dry, last_cure
 from studio_log.domain.methods import StepKind
@@ -298,18 +299,6 @@ def _plan(lot: Lot, entry: Entry) -> Lot:
     return _with(lot, _still_open(lot, entry), plan=at, plan_end=None)
 
 
-def _follow(lot: Lot, entry: Entry) -> Lot:
-    """Take the moments of a whole plan; what was planned before it counts no more."""
-    moments = {int(number): ends for number, ends in entry.data["moments"].items()}
-    for step in lot.steps:
-        if step.closed:
-            continue
-        ends = moments.get(step.number)
-        start, end = (None, None) if ends is None else map(datetime.fromisoformat, ends)
-        lot = _with(lot, step, plan=None if step.running else start, plan_end=end)
-    return lot
-
-
 def _use(lot: Lot, entry: Entry) -> Lot:
     if lot.use is not None:
         raise Refusal(f"The use of {lot.code} is recorded already. Undo that first.")
@@ -390,7 +379,7 @@ _ACTS: Mapping[Act, Callable[[Lot, Entry], Lot]] = {
     Act.USE: _use,
     Act.STOP: _stop,
     Act.PLAN: _plan,
-    Act.FOLLOW: _follow,
+    Act.FOLLOW: follow,
     Act.SET: _set,
     Act.MILK: _milk,
     Act.SPLIT_OFF: parting.split_off,

@@ -1,4 +1,4 @@
-"""The studio's vessels as they are typed and kept: "2 buckets of 20 L; pot 40 L; bucket 60 L shared".
+"""The studio's vessels as typed and kept: "2 buckets of 20 L; pot 40 L; bucket 60 L shared".
 
 Kinds are two: a bucket, and a pot that goes on the fire. A shared one takes several lots while
 their litres add up; any other takes one lot at a time. Empty text means that nothing was said, and

@@ -4,7 +4,9 @@ Moments of a studio are local times, as in its file, or instants in UTC where it
 those of a project are its own units.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 
 from studio_log.planning.effort import Effort
@@ -106,3 +108,11 @@ def moment_text(problem: Problem, minute: int) -> str:
     if problem.clock.zone is None:
         return problem.clock.local(minute).strftime("%Y-%m-%dT%H:%M")
     return problem.clock.utc(minute).strftime("%Y-%m-%dT%H:%M:%SZ")
+
+
+def instants(told: Mapping[str, Mapping[str, str]]) -> dict[str, dict[str, datetime]]:
+    """Give the moments of an answer whose problem names its zone, by lot and step."""
+    return {
+        lot: {step: datetime.fromisoformat(at) for step, at in steps.items()}
+        for lot, steps in told.items()
+    }

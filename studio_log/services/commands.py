@@ -14,6 +14,7 @@ from studio_log.services.baths import MarkBath, NewBath, SetBath
 from studio_log.services.joins import JoinLots
 from studio_log.services.pictures import AddPhoto
 from studio_log.services.places import ChangePlaces
+from studio_log.services.plan import AcceptPlan
 from studio_log.services.stock import MoveMaterial, NewMaterial, SetMaterial
 from studio_log.services.swatches import GradeSwatch, NewSwatch, NoteSwatch, ReadSwatch, SetSwatch
 
@@ -208,6 +209,7 @@ Command = (
     | AddPhoto | JoinLots | NewMaterial | MoveMaterial | SetMaterial
     | NewBath | SetBath | MarkBath | ChangePlaces
     | NewSwatch | SetSwatch | ReadSwatch | GradeSwatch | NoteSwatch
+    | NewBath | SetBath | MarkBath | ChangePlaces | AcceptPlan
 )  # fmt: skip
 
 

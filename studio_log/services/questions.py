@@ -21,6 +21,7 @@ from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.papers import CardFor, DaySheetFor, RecordFor
 from studio_log.services.pictures import PictureFor
 from studio_log.services.places import PlacesFor
+from studio_log.services.plan import PlanFor, PlannedFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.shelf import DyeFor, DyesFor, MaterialFor, MaterialsFor
@@ -352,6 +353,8 @@ Question = (
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
     | PictureFor | JoinOfferFor | JoinFor | BathsFor | BathFor | StudioHoursFor
     | CardFor | RecordFor | DaySheetFor | CalendarFor | SaveCalendar | PlacesFor
+    | CardFor | RecordFor | DaySheetFor
+    | PlanFor | PlannedFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

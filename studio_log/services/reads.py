@@ -40,6 +40,8 @@ from studio_log.services.milk_words import milk_until
 from studio_log.services.photos import picture
 from studio_log.services.pictures import PictureFor
 from studio_log.services.places import PlacesFor
+from studio_log.services.plan import PlanFor, PlannedFor
+from studio_log.services.plan_reads import plan_setup, planned_timeline
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
@@ -258,6 +260,8 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     CalendarFor: calendar_ahead,
     SaveCalendar: save_calendar,
     PlacesFor: lambda house, _desk, _question: house.upkeep.seen(house.folder),
+    PlanFor: plan_setup,
+    PlannedFor: planned_timeline,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

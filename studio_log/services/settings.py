@@ -11,6 +11,7 @@ from studio_log.domain.quiet_text import read_days
 WITHOUT_TIMES: Final = frozenset(
     {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
      "open_hours", "waking_hours", "single_days", "holiday_place",
+     "vessels", "plan_goals", "plan_wanted", "plan_slow_days", "plan_visit_hours",
      "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
      "method_draft",
      "list_sort", "list_table", "list_columns"}
@@ -62,6 +63,16 @@ class Settings:
     """Metres of drying line; 0 where that was not said."""
     burners: int = 0
     """Burners that pots can stand on at once; 0 where that was not said."""
+    vessels: str = ""
+    """The studio's buckets and pots: "2 buckets of 20 L; pot 40 L"; "" where that was not said."""
+    plan_goals: str = ""
+    """Pieces that are to be cured by a date: JSON, as domain.plan_wishes writes it."""
+    plan_wanted: str = ""
+    """Lots that are wanted and not made yet: JSON, as domain.plan_wishes writes it."""
+    plan_slow_days: str = ""
+    """Days on which cloth dries slowly: JSON, as domain.plan_wishes writes it."""
+    plan_visit_hours: float = 12.0
+    """A session saved is worth so many hours of one lot's waiting; the ends of a slider."""
     theme: str = "system"
     text_percent: int = 100
     searches: str = ""

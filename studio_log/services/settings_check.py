@@ -10,9 +10,16 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.open_hours import read_open, write_open
+from studio_log.domain.plan_wishes import (
+    read_goals,
+    read_slow_days,
+    read_wanted,
+    write_wishes,
+)
 from studio_log.domain.quiet_text import Hours, check_week, read_days, write_days
 from studio_log.domain.search_text import SORTS
 from studio_log.domain.single_days import read_single_days, write_single_days
+from studio_log.domain.vessel_text import read_vessels, write_vessels
 from studio_log.services.limits import clean
 from studio_log.services.public_holidays import check_form
 from studio_log.services.search import COLUMNS
@@ -198,6 +205,11 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "holiday_place": check_form,
     "line_metres": partial(_within, 0, 10_000, "A drying line is from 0 to 10,000 m long."),
     "burners": partial(_within, 0, 99, "A workshop has from 0 to 99 burners."),
+    "vessels": lambda text: write_vessels(read_vessels(text)),
+    "plan_goals": lambda text: write_wishes(read_goals(text)),
+    "plan_wanted": lambda text: write_wishes(read_wanted(text)),
+    "plan_slow_days": lambda text: write_wishes(read_slow_days(text)),
+    "plan_visit_hours": partial(_within, 0, 240, "A visit is worth from 0 to 240 hours."),
     "searches": _searches,
     "method_draft": _draft,
     "list_sort": _sort,

@@ -183,7 +183,10 @@ class Studio:
             return c.Outcome(manners.hush_words(desk), settings=True, reminders=True)
         if desk.clock_fault and type(command) not in TIMELESS and not command.sure:  # type: ignore[attr-defined]
             raise Question(f"{desk.clock_fault} Write it down with this time all the same?")
-        return HANDLERS[type(command)](desk, command)
+        outcome = HANDLERS[type(command)](desk, command)
+        if outcome.settings:
+            self._settings = read_settings(desk.work.settings.all())
+        return outcome
 
     def _after(self, outcome: c.Outcome) -> None:
         self.set_alarm()

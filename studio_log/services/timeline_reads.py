@@ -43,6 +43,11 @@ def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
     codes = [whole_code(code) for code in question.codes] or _by_need(desk)
     lots = [desk.lot(code) for code in codes[:MOST_LANES]]
     lanes = [lane(desk, lot) for lot in lots if lot.started or lot.planned or question.codes]
+    return sheet_of(desk, lanes, left_out=max(0, len(codes) - MOST_LANES))
+
+
+def sheet_of(desk: Desk, lanes: list[Lane], *, left_out: int = 0) -> q.Timeline:
+    """Give lanes as a timeline: what needs hands first, and what stands around them."""
     lanes.sort(key=lambda one: (_next_hands(one, desk.now), one.code))
     first, last = _nights_span(lanes, desk.now)
     nights = tuple(Night(night.start, night.end) for night in desk.quiet.nights(first, last))
@@ -53,7 +58,7 @@ def timeline(desk: Desk, question: q.TimelineFor) -> q.Timeline:
         desk.zone,
         closed=_closed(desk, first, last),
         shared=_shared(desk, lanes),
-        left_out=max(0, len(codes) - MOST_LANES),
+        left_out=left_out,
     )
 
 

@@ -1,0 +1,36 @@
+"""A lot that follows a plan: the moments of a whole plan, taken at once."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import datetime
+
+from studio_log.domain.journal import Entry
+from studio_log.domain.lots import Lot
+
+Moments = Mapping[int, tuple[datetime, datetime]]
+"""By number of a step, when it starts and ends."""
+
+
+def following(lot: Lot, moments: Moments) -> Lot:
+    """Give the lot as it follows these moments; what was planned before counts no more.
+
+    Of a step that runs only the end is taken, of one that is closed nothing.
+    """
+    steps = []
+    for step in lot.steps:
+        start, end = moments.get(step.number, (None, None))
+        begins = None if step.running else start
+        steps.append(step if step.closed else replace(step, plan=begins, plan_end=end))
+    return replace(lot, steps=tuple(steps))
+
+
+def follow(lot: Lot, entry: Entry) -> Lot:
+    """Give the lot after an accepted plan, as its journal holds it."""
+    told = entry.data["moments"].items()
+    return following(
+        lot,
+        {
+            int(number): (datetime.fromisoformat(start), datetime.fromisoformat(end))
+            for number, (start, end) in told
+        },
+    )

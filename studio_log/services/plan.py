@@ -1,0 +1,79 @@
+"""The plan of the studio: what is asked, what is answered, and how a plan is accepted.
+
+Making a plan is the planner's work, in a process of its own; here stand its problem, made from the
+log, and the way back from its answer to the log.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from studio_log.domain.following import Moments
+from studio_log.domain.plan_wishes import PlanGoal, SlowDay, WantedLot
+from studio_log.domain.vessel_text import OwnVessel
+
+Planned = Mapping[str, Moments]
+"""By lot, code or name of a wanted one: by number of a step, its start and end."""
+
+
+@dataclass(frozen=True)
+class PlanFor:
+    """The studio as a problem for the planner."""
+
+
+@dataclass(frozen=True)
+class PlanLine:
+    """One lot of the plan, for a list."""
+
+    code: str
+    """Code of the lot; of one that is wanted its name."""
+    name: str
+    doing: str
+    pieces: int
+    wanted: bool = False
+    open: bool = True
+    """Whether anything of it is still to be planned."""
+    follows: bool = False
+    """Whether it follows an accepted plan."""
+
+
+@dataclass(frozen=True)
+class PlanSetup:
+    """The problem, what it was made of, and what cannot be planned, in sentences."""
+
+    problem: Mapping[str, Any]
+    """Of the form "studio-plan/1"."""
+    lots: tuple[PlanLine, ...]
+    goals: tuple[PlanGoal, ...]
+    wanted: tuple[WantedLot, ...]
+    slow_days: tuple[SlowDay, ...]
+    vessels: tuple[OwnVessel, ...]
+    hours_words: str
+    notes: tuple[str, ...]
+    now: datetime
+    zone: str
+    keep: Mapping[str, Any] | None = None
+    """The plan that lots follow, as the planner's answer has it; None where none does."""
+    visit_hours: float = 12.0
+    methods: tuple[tuple[str, str], ...] = ()
+    """Slug and title of every method, for lots that are wanted."""
+
+
+@dataclass(frozen=True)
+class PlannedFor:
+    """The timeline as it would be if lots followed a plan."""
+
+    starts: Mapping[str, Mapping[str, datetime]] = field(hash=False)
+    """By lot and step of the planner."""
+    ends: Mapping[str, Mapping[str, datetime]] = field(hash=False)
+
+
+@dataclass(frozen=True)
+class AcceptPlan:
+    """Let lots follow a plan; lots that are wanted are made. `codes` None means all of the plan."""
+
+    starts: Mapping[str, Mapping[str, datetime]] = field(hash=False)
+    ends: Mapping[str, Mapping[str, datetime]] = field(hash=False)
+    codes: tuple[str, ...] | None = None
+    sure: bool = False

@@ -1,0 +1,73 @@
+"""The plan's questions answered: its problem, and the timeline as it would be."""
+
+from typing import Any
+
+from studio_log.domain.following import following
+from studio_log.domain.open_hours import open_words, read_open
+from studio_log.domain.plan_form import short_goals
+from studio_log.domain.plan_wishes import read_slow_days
+from studio_log.domain.vessel_text import read_vessels
+from studio_log.language.words import tr
+from studio_log.services import questions as q
+from studio_log.services.desk import Desk
+from studio_log.services.list_reads import doing_words
+from studio_log.services.plan import PlanFor, PlanLine, PlannedFor, PlanSetup
+from studio_log.services.plan_studio import PlanStudio, kept_plan, plan_studio_of, problem_of
+from studio_log.services.timeline_reads import lane, sheet_of
+
+
+def plan_setup(_house: Any, desk: Desk, _question: PlanFor) -> PlanSetup:
+    """Give the studio as a problem, and what it was made of."""
+    studio = plan_studio_of(desk)
+    problem, doubt = problem_of(desk, studio)
+    notes = [*studio.notes, *([doubt] if doubt else []), *_short(studio)]
+    return PlanSetup(
+        problem,
+        tuple(_line(desk, studio, code) for code in studio.forms),
+        studio.goals,
+        tuple(studio.wanted.values()),
+        read_slow_days(desk.settings.plan_slow_days),
+        read_vessels(desk.settings.vessels),
+        open_words(read_open(desk.settings.open_hours)),
+        tuple(notes),
+        desk.now,
+        desk.zone,
+        kept_plan(studio),
+        desk.settings.plan_visit_hours,
+        tuple((slug, desk.method(slug).title) for slug in sorted({slug for slug, _ in desk.book})),
+    )
+
+
+def _line(desk: Desk, studio: PlanStudio, code: str) -> PlanLine:
+    lot, form = studio.lots[code], studio.forms[code]
+    wanted = code in studio.wanted
+    return PlanLine(
+        code,
+        lot.name,
+        tr("wanted: {method}", method=lot.method.title) if wanted else doing_words(desk, lot),
+        len(lot.pieces),
+        wanted=wanted,
+        open=form.is_open,
+        follows=any(step.plan_end is not None for step in lot.steps),
+    )
+
+
+def _short(studio: PlanStudio) -> list[str]:
+    return [
+        tr(
+            "{goal} wants {pieces} pieces; the lots that can serve it have {there}. "
+            "It is planned for those; add a lot that is wanted.",
+            goal=goal.name,
+            pieces=goal.pieces,
+            there=there,
+        )
+        for goal, there in short_goals(studio.goals, tuple(studio.forms.values()))
+    ]
+
+
+def planned_timeline(_house: Any, desk: Desk, question: PlannedFor) -> q.Timeline:
+    """Give the timeline of the lots of a plan, as if they followed it."""
+    studio = plan_studio_of(desk)
+    moments = studio.moments(question.starts, question.ends)
+    lots = [following(studio.lots[code], ends) for code, ends in moments.items()]
+    return sheet_of(desk, [lane(desk, lot) for lot in lots])
