@@ -22,6 +22,7 @@ from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.read import LARGEST, read_problem
 from studio_log.planning.sessions import sessions_of
+from studio_log.planning.what_fits import what_fits
 from studio_log.services.commands import Outcome
 from studio_log.services.method_file import small_file
 from studio_log.services.plan import AcceptPlan, PlanFor, PlanSetup
@@ -69,9 +70,11 @@ def plan_file(turn: Turn) -> int:
         turn.say_json({**invalid(bad.faults), "seconds": round(ending.passed(), 3)})
         return 1
     with _told_by_ctrl_c(ending):
-        found = answer(problem, _effort(turn, ending))
+        effort = _effort(turn, ending)
+        problem, left = what_fits(problem, effort) if asked.of_log else (problem, ())
+        found = answer(problem, effort)
     fields = {**found.fields, "seconds": round(ending.passed(), 3)}
-    fields["why"] = [*asked.notes, *fields["why"]]
+    fields["why"] = [*asked.notes, *(one.words for one in left), *fields["why"]]
     outcome = _accepted(turn, fields) if turn.values["accept"] else None
     if turn.values["json"]:
         turn.say_json(fields if outcome is None else {**fields, "accepted": sorted(outcome.lots)})
@@ -89,6 +92,7 @@ class _Asked:
     data: bytes
     name: str
     notes: tuple[str, ...] = ()
+    of_log: bool = False
 
 
 def _asked(turn: Turn) -> _Asked:
@@ -106,7 +110,7 @@ def _asked(turn: Turn) -> _Asked:
             "No lot is there to be planned. Make one first, or say in the window's plan which lots "
             "are wanted. Nothing was changed."
         )
-    return _Asked(json.dumps(setup.problem).encode(), "The log", setup.notes)
+    return _Asked(json.dumps(setup.problem).encode(), "The log", setup.notes, of_log=True)
 
 
 def _accepted(turn: Turn, fields: dict[str, Any]) -> Outcome:

@@ -12,6 +12,7 @@ from studio_log.planning.problem import BadProblemError, Problem
 from studio_log.planning.read import read_problem
 from studio_log.planning.read_plan import read_plan
 from studio_log.planning.talking import Act, Asked, Talk, run
+from studio_log.planning.what_fits import what_fits
 
 
 def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
@@ -26,7 +27,10 @@ def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
     effort = Effort(
         talk.over, asked.tries, asked.seed, lambda found: talk.better(so_far(problem, found))
     )
-    return answer(problem, effort, keep).fields
+    fits = asked.more.get("what_fits")
+    problem, left = what_fits(problem, effort) if fits else (problem, ())
+    fields = answer(problem, effort, keep).fields
+    return {**fields, "left_out": [{"lot": one.lot, "why": one.words} for one in left]}
 
 
 ACTS: Final[dict[str, Act]] = {"plan": plan}

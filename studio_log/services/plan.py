@@ -36,6 +36,8 @@ class PlanLine:
     """Whether anything of it is still to be planned."""
     follows: bool = False
     """Whether it follows an accepted plan."""
+    orders: Mapping[str, str] = field(default_factory=dict, hash=False)
+    """By step of the planner what is to be done, as an order."""
 
 
 @dataclass(frozen=True)

@@ -3,8 +3,10 @@
 from typing import Any
 
 from studio_log.domain.following import following
+from studio_log.domain.lots import Lot
 from studio_log.domain.open_hours import open_words, read_open
 from studio_log.domain.plan_form import short_goals
+from studio_log.domain.plan_lots import Part
 from studio_log.domain.plan_wishes import read_slow_days
 from studio_log.domain.vessel_text import read_vessels
 from studio_log.language.words import tr
@@ -49,7 +51,14 @@ def _line(desk: Desk, studio: PlanStudio, code: str) -> PlanLine:
         wanted=wanted,
         open=form.is_open,
         follows=any(step.plan_end is not None for step in lot.steps),
+        orders={name: _order(lot, *place) for name, place in form.places.items()},
     )
+
+
+def _order(lot: Lot, number: int, part: Part) -> str:
+    """Say what is to be done at one of the planner's steps."""
+    spec = lot.step(number).spec
+    return spec.end_order if part is Part.END else spec.order
 
 
 def _short(studio: PlanStudio) -> list[str]:

@@ -1,0 +1,32 @@
+"""Plans what can be planned: a lot that has no place even alone is left out, and why is said.
+
+For a problem file that would be an answer to another question; a studio's own log has lots in the
+middle of their work, and one that cannot be helped shall not keep the others without a plan.
+"""
+
+from studio_log.planning.change_kinds import LeaveOut
+from studio_log.planning.changes import apply_change
+from studio_log.planning.effort import Effort
+from studio_log.planning.engine import Impossible, Studio
+from studio_log.planning.problem import Problem
+from studio_log.planning.project import Project
+
+
+def what_fits(
+    problem: Problem | Project, effort: Effort
+) -> tuple[Problem | Project, tuple[Impossible, ...]]:
+    """Give the problem without the lots that have no place even alone, and those with their words.
+
+    The problem itself where it has none, or where that cannot be told in time.
+    """
+    if isinstance(problem, Project):
+        return problem, ()
+    left: list[Impossible] = []
+    while problem.lots:
+        studio = Studio(problem, effort.stop)
+        if studio.first_plan() or not studio.impossible:
+            break
+        for one in studio.impossible:
+            problem = apply_change(problem, LeaveOut(one.lot))
+        left += studio.impossible
+    return problem, tuple(left)
