@@ -144,7 +144,7 @@ def kept_plan(studio: PlanStudio) -> dict[str, Any] | None:
         if one:
             starts[code] = {name: _instant(start) for name, (start, _) in one.items()}
             ends[code] = {name: _instant(end) for name, (_, end) in one.items()}
-    return {"starts": starts, "ends": ends} if starts else None
+    return {"starts": starts, "ends": ends, "score": [0, 0, 0]} if starts else None
 
 
 def _instant(at: datetime) -> str:
