@@ -7979,5 +7979,25 @@ fehlt</translation>
         <source>2u {figure}</source>
         <translation>2u {figure}</translation>
     </message>
+    <message>
+        <source>{n} lot follows the plan.</source>
+        <translation>{n} Partie folgt dem Plan.</translation>
+    </message>
+    <message>
+        <source>{n} lots follow the plan.</source>
+        <translation>{n} Partien folgen dem Plan.</translation>
+    </message>
+    <message>
+        <source>Reminders come by it. Undo on a lot takes it off the plan again.</source>
+        <translation>Danach wird erinnert. „Rückgängig“ bei einer Partie nimmt sie wieder vom Plan.</translation>
+    </message>
+    <message>
+        <source>wanted: {method}</source>
+        <translation>gewünscht: {method}</translation>
+    </message>
+    <message>
+        <source>{goal} wants {pieces} pieces; the lots that can serve it have {there}. It is planned for those; add a lot that is wanted.</source>
+        <translation>{goal} verlangt {pieces} Stücke; die Partien, die dafür in Frage kommen, haben {there}. Für diese wird geplant; füge eine gewünschte Partie hinzu.</translation>
+    </message>
 </context>
 </TS>
