@@ -9,18 +9,19 @@ from studio_log.planning.problem import Plan, Problem, Span
 from studio_log.planning.wish import Old
 
 
-def old_of(chain: Chain, problem: Problem, plan: Plan) -> Old:
+def old_of(chain: Chain, problem: Problem, plan: Plan, *, past: bool = False) -> Old:
     """Give where a plan had the visits and vessels of a lot; the vessel it lies in now is fixed.
 
     Times between slots of the grid go to the nearest one: the plan may have been made at a
-    moment from which the grid ran otherwise.
+    moment from which the grid ran otherwise. What has passed without being begun has no place
+    any more, unless `past` is asked for.
     """
     spans = plan.spans.get(chain.lot.name, {})
     slots = []
     for number in range(len(chain.visits)):
         minute = _minute(chain, spans, number)
         slot = None if minute is None else (minute + problem.grid // 2) // problem.grid
-        slots.append(None if slot is None or slot < 0 else slot)
+        slots.append(None if slot is None or (slot < 0 and not past) else slot)
     held = plan.vessels.get(chain.lot.name, {})
     vessels: dict[int, str] = {}
     for step, runs in chain.held.items():

@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from studio_log.planning.check_plan import open_steps, violations
 from studio_log.planning.effort import Effort
-from studio_log.planning.moves import BadMoveError, moved, windows
+from studio_log.planning.grip import BadMoveError
+from studio_log.planning.moves import moved, windows
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import Lot, Plan, Problem, Score, Span
 from tests.planning.kit import instance, read, studio, studios
