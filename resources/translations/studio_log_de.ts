@@ -156,10 +156,6 @@
         <translation>{pages} Seiten</translation>
     </message>
     <message>
-        <source>The timeline shades the hours in which the workshop is closed, and tells where lots meet on the line or on a burner. No reminder goes by it.</source>
-        <translation>Der Zeitplan schattiert die Stunden, in denen die Werkstatt geschlossen ist, und sagt, wo sich Partien auf der Leine oder am Herd in die Quere kommen. Keine Erinnerung richtet sich danach.</translation>
-    </message>
-    <message>
         <source>&amp;Take this time</source>
         <translation>Diese Zeit &amp;nehmen</translation>
     </message>
@@ -468,16 +464,12 @@
         <translation>Getippt {when}, noch keine Partie daraus.</translation>
     </message>
     <message>
+        <source>The timeline tells where lots meet on the line or on a burner. No reminder goes by it.</source>
+        <translation>Die Zeitleiste sagt, wo Partien auf der Leine oder am Brenner zusammentreffen. Keine Erinnerung richtet sich danach.</translation>
+    </message>
+    <message>
         <source>Workshop</source>
         <translation>Werkstatt</translation>
-    </message>
-    <message>
-        <source>What was understood of the open hours</source>
-        <translation>Was von den Öffnungszeiten verstanden wurde</translation>
-    </message>
-    <message>
-        <source>Dail&amp;y opening hours</source>
-        <translation>Öffnun&amp;gszeiten je Tag</translation>
     </message>
     <message>
         <source>Vessels</source>
@@ -514,10 +506,6 @@
     <message>
         <source>Burners</source>
         <translation>Kochstellen</translation>
-    </message>
-    <message>
-        <source>Open: {hours}.</source>
-        <translation>Geöffnet: {hours}.</translation>
     </message>
     <message>
         <source>L&amp;ines for vessels, line and heat</source>
@@ -2324,6 +2312,10 @@
         <translation>&amp;Einstellungen…</translation>
     </message>
     <message>
+        <source>&amp;Hours…</source>
+        <translation>Ze&amp;iten …</translation>
+    </message>
+    <message>
         <source>&amp;Quit</source>
         <translation>&amp;Beenden</translation>
     </message>
@@ -3632,76 +3624,8 @@
         <translation>S&amp;prache</translation>
     </message>
     <message>
-        <source>Nothing rings in them; it waits until they end. Equal times mean no quiet hours.</source>
-        <translation>Darin klingelt nichts; es wartet bis zu ihrem Ende. Gleiche Zeiten heißen: keine Ruhezeit.</translation>
-    </message>
-    <message>
-        <source>A night is named by its evening: Saturday 00:30 to 09:00 is the night after Saturday, and begins on Sunday at 00:30.</source>
-        <translation>Eine Nacht heißt nach ihrem Abend: Samstag 00:30 bis 09:00 ist die Nacht nach Samstag und beginnt am Sonntag um 00:30.</translation>
-    </message>
-    <message>
         <source>Nothing is held back: there are no quiet hours.</source>
         <translation>Nichts wird zurückgehalten: es gibt keine Ruhezeit.</translation>
-    </message>
-    <message>
-        <source>quiet</source>
-        <translation>ruhig</translation>
-    </message>
-    <message>
-        <source>{name} night is quiet</source>
-        <translation>{name}: Nacht ist ruhig</translation>
-    </message>
-    <message>
-        <source>{name} night from</source>
-        <translation>{name}: Nacht ab</translation>
-    </message>
-    <message>
-        <source>{name} night until</source>
-        <translation>{name}: Nacht bis</translation>
-    </message>
-    <message>
-        <source>to</source>
-        <translation>bis</translation>
-    </message>
-    <message>
-        <source>{name} night begins and ends at {start:%H:%M}. Untick “quiet”.</source>
-        <translation>Die Nacht von {name} beginnt und endet um {start:%H:%M}. Das Häkchen bei „ruhig“ wegnehmen.</translation>
-    </message>
-    <message>
-        <source>{name} night</source>
-        <translation>{name}: die Nacht</translation>
-    </message>
-    <message>
-        <source>Quiet hours</source>
-        <translation>Ruhezeit</translation>
-    </message>
-    <message>
-        <source>Every night quiet from</source>
-        <translation>Jede Nacht ruhig ab</translation>
-    </message>
-    <message>
-        <source>Every night quiet until</source>
-        <translation>Jede Nacht ruhig bis</translation>
-    </message>
-    <message>
-        <source>&amp;Some nights differ</source>
-        <translation>Man&amp;che Nächte sind anders</translation>
-    </message>
-    <message>
-        <source>What was understood of the quiet hours</source>
-        <translation>Was von der Ruhezeit verstanden wurde</translation>
-    </message>
-    <message>
-        <source>Every night</source>
-        <translation>Jede Nacht</translation>
-    </message>
-    <message>
-        <source>&amp;until</source>
-        <translation>&amp;bis</translation>
-    </message>
-    <message>
-        <source>Every night &amp;from</source>
-        <translation>Jede Nacht &amp;ab</translation>
     </message>
     <message>
         <source>It is quiet now, until {end}.</source>
@@ -7998,6 +7922,302 @@ fehlt</translation>
     <message>
         <source>{goal} wants {pieces} pieces; the lots that can serve it have {there}. It is planned for those; add a lot that is wanted.</source>
         <translation>{goal} verlangt {pieces} Stücke; die Partien, die dafür in Frage kommen, haben {there}. Für diese wird geplant; füge eine gewünschte Partie hinzu.</translation>
+    </message>
+    <message>
+        <source>always, for nothing is said</source>
+        <translation>immer, denn es ist nichts angegeben</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>never</source>
+        <translation>nie</translation>
+    </message>
+    <message>
+        <source>all but the quiet hours</source>
+        <translation>alles außer den Ruhezeiten</translation>
+    </message>
+    <message>
+        <source>Working: {working}. Quiet: {nights}. Waking: {waking}.</source>
+        <translation>Arbeit: {working}. Ruhe: {nights}. Wach: {waking}.</translation>
+    </message>
+    <message>
+        <source>Working hours lie outside the waking ones: {hours}.</source>
+        <translation>Arbeitszeiten liegen außerhalb der wachen Zeiten: {hours}.</translation>
+    </message>
+    <message>
+        <source>as its weekday</source>
+        <translation>wie sein Wochentag</translation>
+    </message>
+    <message>
+        <source>{first} to {last}</source>
+        <translation>{first} bis {last}</translation>
+    </message>
+    <message>
+        <source>{when}: {hours}</source>
+        <translation>{when}: {hours}</translation>
+    </message>
+    <message>
+        <source>every night {hours}</source>
+        <translation>jede Nacht {hours}</translation>
+    </message>
+    <message>
+        <source>A day on which the studio works otherwise: choose it, type its hours, and put it in.</source>
+        <translation>Ein Tag, an dem die Werkstatt anders arbeitet: wählen, seine Zeiten eingeben, eintragen.</translation>
+    </message>
+    <message>
+        <source>Up to and with</source>
+        <translation>Bis einschließlich</translation>
+    </message>
+    <message>
+        <source>the same day, or 2026-08-14</source>
+        <translation>derselbe Tag, oder 2026-08-14</translation>
+    </message>
+    <message>
+        <source>Hours of the day</source>
+        <translation>Zeiten des Tages</translation>
+    </message>
+    <message>
+        <source>closed, or 10-12</source>
+        <translation>geschlossen, oder 10-12</translation>
+    </message>
+    <message>
+        <source>Why, in a word</source>
+        <translation>Warum, in einem Wort</translation>
+    </message>
+    <message>
+        <source>fair</source>
+        <translation>Markt</translation>
+    </message>
+    <message>
+        <source>&amp;Put it in</source>
+        <translation>&amp;Eintragen</translation>
+    </message>
+    <message>
+        <source>As its w&amp;eekday</source>
+        <translation>&amp;Wie sein Wochentag</translation>
+    </message>
+    <message>
+        <source>Ta&amp;ke it out</source>
+        <translation>&amp;Herausnehmen</translation>
+    </message>
+    <message>
+        <source>Single days</source>
+        <translation>Einzelne Tage</translation>
+    </message>
+    <message>
+        <source>Hour&amp;s</source>
+        <translation>Zeite&amp;n</translation>
+    </message>
+    <message>
+        <source>Wh&amp;y</source>
+        <translation>War&amp;um</translation>
+    </message>
+    <message>
+        <source>Up t&amp;o</source>
+        <translation>&amp;Bis</translation>
+    </message>
+    <message>
+        <source>Why it differs holds signs that cannot be kept. Type it again.</source>
+        <translation>Der Grund enthält Zeichen, die nicht aufbewahrt werden können. Bitte neu eingeben.</translation>
+    </message>
+    <message>
+        <source>{day}: now {hours}</source>
+        <translation>{day}: jetzt {hours}</translation>
+    </message>
+    <message>
+        <source>To put in: {words}</source>
+        <translation>Einzutragen: {words}</translation>
+    </message>
+    <message>
+        <source>no country</source>
+        <translation>kein Land</translation>
+    </message>
+    <message>
+        <source>the whole country</source>
+        <translation>das ganze Land</translation>
+    </message>
+    <message>
+        <source>No country is called “{text}”. Choose one of the list.</source>
+        <translation>Kein Land heißt „{text}“. Eines aus der Liste wählen.</translation>
+    </message>
+    <message>
+        <source>Holidays are closed unless a tick says that you work. They are worked out on this laptop; days that a government adds later are not among them.</source>
+        <translation>Feiertage sind geschlossen, außer ein Haken sagt, dass gearbeitet wird. Sie werden auf diesem Rechner bestimmt; Tage, die eine Regierung später hinzufügt, sind nicht dabei.</translation>
+    </message>
+    <message>
+        <source>Country</source>
+        <translation>Land</translation>
+    </message>
+    <message>
+        <source>Part of the country</source>
+        <translation>Teil des Landes</translation>
+    </message>
+    <message>
+        <source>The next holidays; a tick means that you work</source>
+        <translation>Die nächsten Feiertage; ein Haken heißt: es wird gearbeitet</translation>
+    </message>
+    <message>
+        <source>Holidays</source>
+        <translation>Feiertage</translation>
+    </message>
+    <message>
+        <source>Coun&amp;try</source>
+        <translation>&amp;Land</translation>
+    </message>
+    <message>
+        <source>Pa&amp;rt</source>
+        <translation>&amp;Teil</translation>
+    </message>
+    <message>
+        <source>we work, {hours}</source>
+        <translation>es wird gearbeitet, {hours}</translation>
+    </message>
+    <message>
+        <source>closed anyway on this weekday</source>
+        <translation>an diesem Wochentag ohnehin geschlossen</translation>
+    </message>
+    <message>
+        <source>What was changed here and not kept stands here again. Undo goes back to what is in force.</source>
+        <translation>Was hier geändert und nicht behalten wurde, steht wieder hier. „Rückgängig“ führt zu dem zurück, was gilt.</translation>
+    </message>
+    <message>
+        <source>Something is typed for a single day and not put in. Put it in, or clear its lines.</source>
+        <translation>Für einen einzelnen Tag ist etwas eingegeben und nicht eingetragen. Eintragen oder die Felder leeren.</translation>
+    </message>
+    <message>
+        <source>Hours — Studio Log</source>
+        <translation>Zeiten — Studio Log</translation>
+    </message>
+    <message>
+        <source>Re&amp;do</source>
+        <translation>Wiede&amp;rherstellen</translation>
+    </message>
+    <message>
+        <source>Keep t&amp;hese</source>
+        <translation>Diese &amp;behalten</translation>
+    </message>
+    <message>
+        <source>Hours</source>
+        <translation>Zeiten</translation>
+    </message>
+    <message>
+        <source>The month before</source>
+        <translation>Der Monat davor</translation>
+    </message>
+    <message>
+        <source>The month after</source>
+        <translation>Der Monat danach</translation>
+    </message>
+    <message>
+        <source>Month</source>
+        <translation>Monat</translation>
+    </message>
+    <message>
+        <source>&amp;Working</source>
+        <translation>&amp;Arbeit</translation>
+    </message>
+    <message>
+        <source>Edit the working hours</source>
+        <translation>Die Arbeitszeiten bearbeiten</translation>
+    </message>
+    <message>
+        <source>&amp;Quiet</source>
+        <translation>Ru&amp;he</translation>
+    </message>
+    <message>
+        <source>Edit the quiet hours</source>
+        <translation>Die Ruhezeiten bearbeiten</translation>
+    </message>
+    <message>
+        <source>W&amp;aking</source>
+        <translation>Wa&amp;ch</translation>
+    </message>
+    <message>
+        <source>Edit the waking hours</source>
+        <translation>Die wachen Zeiten bearbeiten</translation>
+    </message>
+    <message>
+        <source>Working hours on {day}</source>
+        <translation>Arbeitszeiten am {day}</translation>
+    </message>
+    <message>
+        <source>Quiet hours of the night after {day}</source>
+        <translation>Ruhezeit der Nacht nach {day}</translation>
+    </message>
+    <message>
+        <source>Waking hours on {day}</source>
+        <translation>Wache Zeiten am {day}</translation>
+    </message>
+    <message>
+        <source>9-12:30, 13:30-17</source>
+        <translation>9-12:30, 13:30-17</translation>
+    </message>
+    <message>
+        <source>22-7</source>
+        <translation>22-7</translation>
+    </message>
+    <message>
+        <source>7-22</source>
+        <translation>7-22</translation>
+    </message>
+    <message>
+        <source>When somebody is in the workshop. Pull across a day to make a bar, pull its ends or move it, or type. The timeline shades the rest; no reminder goes by it.</source>
+        <translation>Wann jemand in der Werkstatt ist. Über einen Tag ziehen macht einen Balken; ihn an den Enden ziehen, verschieben, oder tippen. Die Zeitleiste schattiert das Übrige; keine Erinnerung richtet sich danach.</translation>
+    </message>
+    <message>
+        <source>In quiet hours nothing rings; it waits until they end. A line holds the night after its evening; without text that night is not quiet.</source>
+        <translation>In Ruhezeiten läutet nichts; es wartet, bis sie enden. Eine Zeile enthält die Nacht nach ihrem Abend; ohne Text gilt in dieser Nacht keine Ruhe.</translation>
+    </message>
+    <message>
+        <source>When somebody is up and could come in once. Without any bar it is all but the quiet hours; quiet hours are never waking.</source>
+        <translation>Wann jemand wach ist und einmal kommen könnte. Ohne Balken ist das alles außer den Ruhezeiten; Ruhezeiten sind nie wach.</translation>
+    </message>
+    <message>
+        <source>&amp;Copy a day to…</source>
+        <translation>Einen Tag &amp;kopieren …</translation>
+    </message>
+    <message>
+        <source>What was understood of the hours</source>
+        <translation>Was von den Zeiten verstanden wurde</translation>
+    </message>
+    <message>
+        <source>The week</source>
+        <translation>Die Woche</translation>
+    </message>
+    <message>
+        <source>{day} to Monday to Friday</source>
+        <translation>{day} auf Montag bis Freitag</translation>
+    </message>
+    <message>
+        <source>{day} to every day</source>
+        <translation>{day} auf jeden Tag</translation>
+    </message>
+    <message>
+        <source>{day} to {other}</source>
+        <translation>{day} auf {other}</translation>
+    </message>
+    <message>
+        <source>The week, by hand</source>
+        <translation>Die Woche, von Hand</translation>
+    </message>
+    <message>
+        <source>no hours</source>
+        <translation>keine Zeiten</translation>
+    </message>
+    <message>
+        <source>{day}: {hours}</source>
+        <translation>{day}: {hours}</translation>
+    </message>
+    <message>
+        <source>The hours as they are</source>
+        <translation>Die Zeiten, wie sie sind</translation>
+    </message>
+    <message>
+        <source>Change the ho&amp;urs…</source>
+        <translation>Die Z&amp;eiten ändern …</translation>
     </message>
 </context>
 </TS>

@@ -15,7 +15,7 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.stretch_text import Stretch, read_stretches, write_stretches
 
 HOW: Final = "Write it as “2026-12-24 closed: fair” or “2026-12-27 10:00-12:00”."
-MOST_LETTERS: Final = 40_000
+MOST_LETTERS: Final = 20_000
 MOST_DAYS: Final = 400
 """So many entries are kept, and so many days one may span: a year and a month."""
 LONGEST_WHY: Final = 80

@@ -26,7 +26,12 @@ from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.shelf import DyeFor, DyesFor, MaterialFor, MaterialsFor
 from studio_log.services.stock import CostFor, ShoppingFor, StockFor
-from studio_log.services.studio_hours import StudioHoursFor
+from studio_log.services.studio_hours import (
+    HolidayPlaceFor,
+    HolidayPlacesFor,
+    HolidaysFor,
+    StudioHoursFor,
+)
 from studio_log.services.swatches import NearFor, SwatchesFor, SwatchFor
 
 
@@ -355,6 +360,7 @@ Question = (
     | CardFor | RecordFor | DaySheetFor | CalendarFor | SaveCalendar | PlacesFor
     | CardFor | RecordFor | DaySheetFor
     | PlanFor | PlannedFor
+    | HolidayPlacesFor | HolidayPlaceFor | HolidaysFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

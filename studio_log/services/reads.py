@@ -18,8 +18,8 @@ from studio_log.domain.number_text import plain
 from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
+from studio_log.services import hours_reads, record_reads, shelf, stock_reads, swatch_reads
 from studio_log.services import questions as q
-from studio_log.services import record_reads, shelf, stock_reads, swatch_reads
 from studio_log.services.bath_reads import bath_lines, bath_page
 from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.bench_reads import bench, reminders_due
@@ -28,7 +28,6 @@ from studio_log.services.calendar_reads import calendar_ahead, save_calendar
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.drying_reads import DryingFactorFor, drying_factor
-from studio_log.services.hours_reads import hours_between
 from studio_log.services.joining import join_offer, join_seen
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.keeping import Upkeep
@@ -48,7 +47,6 @@ from studio_log.services.ringing import next_ring
 from studio_log.services.search import FindLots, LotRowsFor
 from studio_log.services.sheet_reads import in_units, lot_sheet, tag_caution
 from studio_log.services.shelf import Shelf
-from studio_log.services.studio_hours import StudioHoursFor
 from studio_log.services.telling import Telling
 from studio_log.services.timeline_reads import timeline
 from studio_log.store.database import Store
@@ -255,7 +253,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     **swatch_reads.ANSWERS,
     BathsFor: bath_lines,
     BathFor: bath_page,
-    StudioHoursFor: hours_between,
+    **hours_reads.ANSWERS,
     **record_reads.ANSWERS,
     CalendarFor: calendar_ahead,
     SaveCalendar: save_calendar,

@@ -32,6 +32,27 @@ class StudioHoursAnswer:
     doubt: str = ""
 
 
+@dataclass(frozen=True)
+class HolidayPlacesFor:
+    """Every country that holidays are known of: a tuple of `public_holidays.Place`."""
+
+
+@dataclass(frozen=True)
+class HolidayPlaceFor:
+    """A country with its parts: a `public_holidays.Place`, None for one that is not known."""
+
+    code: str
+
+
+@dataclass(frozen=True)
+class HolidaysFor:
+    """Public holidays of a place from one day to another: `public_holidays.HolidaysKnown`."""
+
+    place: str
+    first: date
+    last: date
+
+
 def studio_hours(settings: Settings, first: date, last: date) -> tuple[StudioHours, str]:
     """Give what working hours follow from in a span, and in words which holidays are not known."""
     known = holidays_between(settings.holiday_place, first, last)

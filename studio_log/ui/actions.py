@@ -43,6 +43,7 @@ ACTIONS: Final = (
     ActionRow("&File", "calendar", tr_later("Ca&lendar…"), "Ctrl+Shift+L"),
     ActionRow("&File", "-"),
     ActionRow("&File", "settings", tr_later("&Settings…"), "Ctrl+,"),
+    ActionRow("&File", "hours", tr_later("&Hours…"), "Ctrl+H"),
     ActionRow("&File", "-"),
     ActionRow("&File", "quit", tr_later("&Quit"), "Ctrl+Q"),
     ActionRow("&Lot", "undo", tr_later("&Undo"), "Ctrl+Z"),

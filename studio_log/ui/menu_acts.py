@@ -24,6 +24,7 @@ from studio_log.ui.chime import Chime
 from studio_log.ui.dyes.dyes_box import DyesBox
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.help_box import HelpBox
+from studio_log.ui.hours.hours_box import HoursBox
 from studio_log.ui.hushes import HUSHES
 from studio_log.ui.keeping.calendar_box import CalendarBox
 from studio_log.ui.lots.lot_list import LotList
@@ -86,6 +87,7 @@ class MenuActs(QObject):
         """What chooses the language of the next start; None where that cannot be."""
         self._table: dict[str, Callable[[], object]] = {
             "settings": self._settings_box,
+            "hours": self.open_hours,
             "print_steps": self._print_steps,
             "copy_steps": self._copy_steps,
             "save_steps": self._save_steps,
@@ -146,6 +148,12 @@ class MenuActs(QObject):
         )
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.open()
+
+    def open_hours(self) -> None:
+        """Open the studio's hours."""
+        box = HoursBox(self._bridge, self.settings, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
 
     def _print_steps(self) -> None:
         self._out(partial(print_sheet, self._window), self._at.message.advise)

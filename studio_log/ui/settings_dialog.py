@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import plain
-from studio_log.domain.quiet_text import write_days
 from studio_log.domain.wall_clock import known_zone
 from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import ChangeSettings, Outcome
@@ -22,10 +21,10 @@ from studio_log.services.settings import Settings
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.chime import Chime
 from studio_log.ui.errors import MessageBar
+from studio_log.ui.settings_hours import HoursSection
 from studio_log.ui.settings_login import LoginSection, LoginStart
 from studio_log.ui.settings_look import AS_SYSTEM, LanguageChoice, LookSection
-from studio_log.ui.settings_parts import Checked, Section, choice, time_text
-from studio_log.ui.settings_quiet import QuietSection
+from studio_log.ui.settings_parts import Checked, Section, choice
 from studio_log.ui.settings_reminders import RemindersSection
 from studio_log.ui.settings_room import RoomSection
 from studio_log.ui.theme.dress import dress_button
@@ -57,7 +56,7 @@ class SettingsDialog(QDialog):
         self._bridge = bridge
         self._before = settings
         self._make_fields(settings)
-        self.quiet = QuietSection(settings, bridge.now, self._zone_in_force)
+        self.hours = HoursSection(bridge, settings)
         self.room = RoomSection(settings)
         self.reminders = RemindersSection(settings, chime)
         self.login = LoginSection(login_start)
@@ -70,7 +69,7 @@ class SettingsDialog(QDialog):
         self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
         dress_button(self.keep, "primary")
         self._lay_out()
-        self.zone.editingFinished.connect(self._zone_left)
+        self.zone.editingFinished.connect(self._read_zone.read)
         self.vessel.editingFinished.connect(self._read_vessel.read)
         self.buttons.accepted.connect(self.submit)
         self.buttons.rejected.connect(self.reject)
@@ -82,9 +81,6 @@ class SettingsDialog(QDialog):
             "units": self.units.currentData(),
             "vessel_litres": litres,
             "zone": self.zone.text().strip(),
-            "quiet_start": time_text(self.quiet.start),
-            "quiet_end": time_text(self.quiet.end),
-            "quiet_days": write_days(self.quiet.days()),
             **self.room.changes(),
             **self.reminders.changes(),
             **self.look.changes(),
@@ -118,9 +114,7 @@ class SettingsDialog(QDialog):
         for one, good in zip((self._read_vessel, self._read_zone), fine, strict=True):
             if not good:
                 return one.fault.field
-        if not self.quiet.read():
-            return self.quiet.first_fault()
-        return None if self.room.read() else self.room.first_fault()
+        return None
 
     def _lead_to(self, field: QWidget) -> None:
         field.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -149,16 +143,6 @@ class SettingsDialog(QDialog):
             return str(refusal)
         return ""
 
-    def _zone_in_force(self) -> str:
-        """Give the zone typed, or the system's where none or none that is known is."""
-        typed = self.zone.text().strip()
-        return typed if typed and not self._zone_fault() else self._bridge.zone()
-
-    @Slot()
-    def _zone_left(self) -> None:
-        self._read_zone.read()
-        self.quiet.read()
-
     def _sections(self) -> tuple[Section, ...]:
         studio = Section(tr("Studio"))
         studio.row(tr("&Name of the studio"), self.studio)
@@ -167,7 +151,7 @@ class SettingsDialog(QDialog):
         studio.wide(self._read_vessel.fault)
         studio.row(tr("Time &zone"), self.zone)
         studio.wide(self._read_zone.fault)
-        return studio, self.quiet, self.room, self.reminders, self.login, self.look
+        return studio, self.hours, self.room, self.reminders, self.login, self.look
 
     def _lay_out(self) -> None:
         body = QWidget()

@@ -29,6 +29,7 @@ from studio_log.ui.calculator.calculator_box import CalculatorBox
 from studio_log.ui.chime import Chime
 from studio_log.ui.dyes.dyes_box import DyesBox
 from studio_log.ui.help_box import HelpBox
+from studio_log.ui.hours.hours_box import HoursBox
 from studio_log.ui.keeping.calendar_box import CalendarBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.main_window import MainWindow
@@ -69,6 +70,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "window": _window,
     "new lot": lambda house: LotForm(house.bridge),
     "settings": lambda house: SettingsDialog(house.bridge, Settings()),
+    "hours": lambda house: HoursBox(house.bridge, house.studio.settings),
     "methods": lambda house: MethodBox(house.bridge),
     "what rang": lambda house: RangBox(house.bridge),
     "help": lambda _house: HelpBox(),

@@ -3,7 +3,6 @@
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
-from datetime import UTC, datetime, timedelta
 
 import pytest
 from PySide6.QtCore import QTime
@@ -20,14 +19,11 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.quiet import QuietHours
-from studio_log.domain.quiet_text import read_days
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.settings import Settings
 from studio_log.services.settings_check import read_settings
 from studio_log.ui.chime import Chime
 from studio_log.ui.settings_dialog import SettingsDialog
-from studio_log.ui.settings_quiet import NONE, next_quiet_words
 from studio_log.ui.theme.look import apply_theme, theme
 from studio_log.ui.widgets.parts import Words
 from studio_log.ui.widgets.style import sheet
@@ -138,26 +134,12 @@ def test_only_what_was_changed_is_sent(opened: Open, studio: FakeStudio) -> None
 
 def test_the_workshop_is_sent_as_it_is_kept(opened: Open, studio: FakeStudio) -> None:
     box = opened(replace(STUDIO, units="us"))
-    box.room.hours.setText("Mon – Fri 9:00–17:00; sat 10:00-14:00")
-    assert box.room.understood.text() == (
-        "Open: Mon, Tue, Wed, Thu and Fri 09:00–17:00, Sat 10:00–14:00."
-    )
     assert box.room.line.text() == box.room.burners.text() == "not said"
     box.room.line.setValue(20)
     box.room.burners.setValue(2)
     values = sent(box, studio)
     assert values.pop("line_metres") == pytest.approx(18.288)  # 1 yd = 0.9144 m exactly
-    assert values == {"open_hours": "mon-fri 09:00-17:00; sat 10:00-14:00", "burners": 2}
-
-
-def test_hours_that_make_no_sense_are_said_beside_them(opened: Open, studio: FakeStudio) -> None:
-    box = opened()
-    box.room.hours.setText("mon 17:00-09:00")
-    assert sent(box, studio) == {}
-    assert box.isVisible()
-    assert box.room.hours.hasFocus()
-    assert "ends before it begins" in box.room.hours.accessibleDescription()
-    assert box.room.understood.isHidden()
+    assert values == {"burners": 2}
 
 
 def test_a_length_of_line_left_alone_is_not_sent_rounded(opened: Open, studio: FakeStudio) -> None:
@@ -193,97 +175,25 @@ def test_a_refusal_of_the_studio_keeps_the_page_and_what_was_typed(
     assert box.studio.text() == "Harbour Lane"
 
 
-# -- quiet hours ---------------------------------------------------------------------------
+# -- hours -----------------------------------------------------------------------------------
 
 
-def test_the_weekdays_open_by_a_box_and_send_only_the_nights_that_differ(
+def test_the_hours_are_told_and_changed_in_their_own_window(
     opened: Open, studio: FakeStudio
 ) -> None:
-    box = opened()
-    quiet = box.quiet
-    assert not quiet.week.isVisible()
-    quiet.differ.setChecked(True)
-    assert quiet.week.isVisible()
-    assert [row.start.time().toString("HH:mm") for row in quiet.rows] == ["22:00"] * 7
-    for day in (4, 5):
-        set_time(quiet.rows[day].start, "23:30")
-        set_time(quiet.rows[day].end, "09:00")
-    quiet.rows[6].quiet.setChecked(False)
-    assert not quiet.rows[6].start.isEnabled()
-    assert sent(box, studio) == {"quiet_days": "fri 23:30-09:00; sat 23:30-09:00; sun off"}
-
-
-def test_nights_like_every_night_go_along_with_it(opened: Open, studio: FakeStudio) -> None:
-    box = opened(DAYS)
-    set_time(box.quiet.start, "21:30")
-    shown = [row.start.time().toString("HH:mm") for row in box.quiet.rows]
-    assert shown == [*["21:30"] * 4, "23:30", "00:30", "22:00"]
-    assert sent(box, studio) == {"quiet_start": "21:30"}
-
-
-def test_unticking_the_box_drops_the_weekdays_and_ticking_it_again_has_them_back(
-    opened: Open, studio: FakeStudio
-) -> None:
-    box = opened(DAYS)
-    box.quiet.differ.setChecked(False)
-    box.quiet.differ.setChecked(True)
-    assert sent(box, studio) == {}
-    again = opened(DAYS)
-    again.quiet.differ.setChecked(False)
-    assert sent(again, studio) == {"quiet_days": ""}
-
-
-def test_without_quiet_hours_some_nights_can_have_them(opened: Open, studio: FakeStudio) -> None:
-    box = opened(replace(STUDIO, quiet_start="00:00", quiet_end="00:00"))
-    assert box.quiet.understood.text() == NONE
-    box.quiet.differ.setChecked(True)
-    assert not any(row.quiet.isChecked() for row in box.quiet.rows)
-    box.quiet.rows[4].quiet.setChecked(True)
-    assert sent(box, studio) == {"quiet_days": "fri 22:00-07:00"}
-
-
-def test_what_was_understood_is_said_below_and_follows_the_fields(opened: Open) -> None:
     """The fake studio's clock stands at 13:08 on Tuesday 9 June 2026, in Paris."""
-    box = opened()
-    assert box.quiet.understood.text() == "Next quiet: tonight 22:00 to 07:00."
-    set_time(box.quiet.start, "21:15")
-    assert box.quiet.understood.text() == "Next quiet: tonight 21:15 to 07:00."
-    box.quiet.differ.setChecked(True)
-    box.quiet.rows[1].quiet.setChecked(False)
-    assert box.quiet.understood.text() == (
-        "21:15–07:00, Tue none. Next quiet: tomorrow 21:15 to 07:00."
-    )
-    box.quiet.rows[1].quiet.setChecked(True)
-    assert box.quiet.understood.text() == "Next quiet: tonight 21:15 to 07:00."
-    # In Auckland, ten hours ahead of Paris in June, it is 23:08 of the same Tuesday.
-    box.zone.setText("Pacific/Auckland")
-    box.zone.editingFinished.emit()
-    assert box.quiet.understood.text() == "It is quiet now, until 07:00."
-
-
-TUESDAY_NOON = datetime(2026, 6, 9, 12, tzinfo=UTC)
-
-
-@pytest.mark.parametrize(
-    ("days", "hours", "words"),
-    [
-        ("", 0, "Next quiet: tonight 22:00 to 07:00."),
-        ("", 11, "It is quiet now, until 07:00."),
-        ("tue 00:30-09:00", 0, "Next quiet: tonight 00:30 to 09:00."),
-        ("tue 00:30-09:00", 12.25, "Next quiet: tonight 00:30 to 09:00."),
-        ("tue 14:00-16:00", 0, "Next quiet: today 14:00 to 16:00."),
-        ("tue off", 0, "Next quiet: tomorrow 22:00 to 07:00."),
-        ("tue off; wed 01:00-08:00", 0, "Next quiet: tomorrow night 01:00 to 08:00."),
-        ("tue,wed,thu off; fri 01:00-08:00", 0, "Next quiet: Fri night 01:00 to 08:00."),
-        ("tue,wed,thu off", 0, "Next quiet: Fri 22:00 to 07:00."),
-        ("tue 22:00-12:00; wed 12:00-07:00", 11, "It is quiet now, until Thu 07:00."),
-    ],
-)
-def test_the_next_quiet_stretch_in_words(days: str, hours: float, words: str) -> None:
-    """The weekday of 9 June 2026 is by the calendar (ISO 8601: 2026-W24-2)."""
-    assert TUESDAY_NOON.isocalendar()[:] == (2026, 24, 2)
-    quiet = QuietHours(days=read_days(days))
-    assert next_quiet_words(quiet, TUESDAY_NOON + timedelta(hours=hours)) == words
+    box = opened(DAYS)
+    assert "Quiet: Mon–Thu 22:00–07:00; Fri 23:30–09:00" in box.hours.told.text()
+    assert box.hours.next_quiet.text() == "Next quiet: tonight 22:00 to 07:00."
+    inner = box.hours.open_hours()
+    settle()
+    inner.week.lines[0].setText("9-12")
+    inner.week.lines[0].textEdited.emit("9-12")
+    inner.submit()
+    settle()
+    assert studio.sent(ChangeSettings)[-1].values == {"open_hours": "mon 09:00-12:00"}
+    assert box.isVisible(), "the settings stay open"
+    assert sent(box, studio) == {"open_hours": "mon 09:00-12:00"}, "nothing more was sent"
 
 
 # -- what is wrong -------------------------------------------------------------------------
@@ -295,40 +205,20 @@ def test_each_mistake_is_said_beside_its_field_and_nothing_is_sent(
     box = opened(DAYS)
     box.vessel.setText("ten buckets")
     box.zone.setText("Nowhere/Land")
-    set_time(box.quiet.rows[2].end, "21:00")
-    set_time(box.quiet.rows[4].start, "09:00")
     assert sent(box, studio) == {}
     assert box.isVisible()
     said = {one.field: one.text() for one in box.findChildren(Words) if hasattr(one, "field")}
     said = {one: words for one, words in said.items() if words}
-    assert set(said) == {box.vessel, box.zone, box.quiet.rows[2].start, box.quiet.rows[4].start}
+    assert set(said) == {box.vessel, box.zone}
     assert "10 L" in said[box.vessel]
     assert "Nowhere/Land" in said[box.zone]
-    assert "Wednesday night from 22:00 to 21:00 would be 23 h" in said[box.quiet.rows[2].start]
-    assert "Friday night begins and ends at 09:00" in said[box.quiet.rows[4].start]
     assert all(one.accessibleDescription() == words for one, words in said.items())
-    assert box.quiet.understood.isHidden()
     assert not [one for one in QApplication.topLevelWidgets() if one.isVisible() and one is not box]
     assert box.focusWidget() is box.vessel
     box.vessel.setText("10 L")
     box.zone.clear()
-    set_time(box.quiet.rows[2].end, "07:00")
-    set_time(box.quiet.rows[4].start, "23:30")
     assert sent(box, studio) == {}
     assert not box.isVisible(), "all is as it was before"
-
-
-def test_two_nights_too_near_to_one_another_are_said(opened: Open, studio: FakeStudio) -> None:
-    box = opened()
-    box.quiet.differ.setChecked(True)
-    set_time(box.quiet.rows[4].end, "17:30")
-    set_time(box.quiet.rows[5].start, "18:00")
-    assert "Before Sat night only 30 min are awake" in box.quiet.fault.text()
-    assert sent(box, studio) == {}
-    assert box.isVisible()
-    set_time(box.quiet.rows[5].start, "17:30")
-    assert box.quiet.fault.isHidden()
-    assert sent(box, studio) == {"quiet_days": "fri 22:00-17:30; sat 17:30-07:00"}
 
 
 # -- the chime -----------------------------------------------------------------------------
@@ -435,12 +325,10 @@ def letters(box: SettingsDialog) -> dict[str, list[QWidget]]:
 def test_every_field_has_a_name_and_no_letter_leads_to_two(opened: Open) -> None:
     box = opened(DAYS, login_start=Start())
     found = fields_of(box)
-    assert len(found) > 35
+    assert len(found) > 15
     for one in found:
         name = one.accessibleName() or (one.text() if isinstance(one, QAbstractButton) else "")
         assert name.strip(), one
-    names = [one.accessibleName() for row in box.quiet.rows for one in (row.start, row.end)]
-    assert len(set(names)) == 14
     box.message.refuse("Refused.")
     reached = letters(box)
     hidden = {box.message.yes, box.message.no, box.message.copy}
@@ -449,9 +337,7 @@ def test_every_field_has_a_name_and_no_letter_leads_to_two(opened: Open) -> None
         if len([one for one in targets if one not in hidden]) > 1
     }  # fmt: skip
     assert clashes == {}
-    # The table of the weekdays is reached by its box, and walked through from there.
-    rows = {one for row in box.quiet.rows for one in (row.quiet, row.start, row.end)}
-    rows |= {box.room.line, box.room.burners}  # right below the opening hours; no letter is left
+    rows = {box.room.line, box.room.burners}  # right below the hours; no letter is left
     led = {one for targets in reached.values() for one in targets}
     assert [one.accessibleName() for one in found if one not in led | rows] == []
 
@@ -470,7 +356,6 @@ def test_nothing_is_cut(
         qtbot.addWidget(window)
         box = SettingsDialog(bridge_over(studio), DAYS, window, login_start=Start())
         box.zone.setText("Nowhere/Land")
-        set_time(box.quiet.rows[2].end, "21:00")
         box.resize(min(box.width(), size[0] - 40), min(box.height(), size[1] - 60))
         box.show()
         box.submit()

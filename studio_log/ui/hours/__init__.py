@@ -1,0 +1,1 @@
+"""The studio's hours: the week, holidays, single days."""
