@@ -16,6 +16,7 @@ from studio_log.cli import (
     colour_measure,
     dry,
     due,
+    hours,
     lots,
     marks,
     methods,
@@ -42,7 +43,7 @@ WRONG: Final = 2
 FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
-        due, rang, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
+        due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
         colour_measure, colour, swatches, trial, plan, papers, calendar, safety,
     )
     for form in room.FORMS

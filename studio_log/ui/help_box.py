@@ -25,6 +25,7 @@ PAGES: Final = (
     (tr_later("Getting started"), "getting_started"),
     (tr_later("How times may be typed"), "times"),
     (tr_later("The timeline"), "timeline"),
+    (tr_later("Hours"), "hours"),
     (tr_later("Reminders"), "reminders"),
     (tr_later("Reminders without the window"), "reminding"),
     (tr_later("Across the room"), "across"),

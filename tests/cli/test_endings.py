@@ -33,7 +33,7 @@ def test_the_names_are_those_of_the_commands() -> None:
     assert command_names() == {
         "due", "methods", "method", "lot", "mark", "milk", "undo", "redo", "correct", "amounts",
         "dry", "soak", "stock", "shopping", "dyes", "dye", "materials", "material",
-        "remind", "hush", "rang", "colour", "trial", "plan", "bath", "tags",
+        "remind", "hush", "rang", "hours", "colour", "trial", "plan", "bath", "tags",
         "card", "record", "day", "calendar", "backup", "restore", "check",
     }  # fmt: skip
 
