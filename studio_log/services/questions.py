@@ -358,7 +358,6 @@ Question = (
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor
     | PictureFor | JoinOfferFor | JoinFor | BathsFor | BathFor | StudioHoursFor
     | CardFor | RecordFor | DaySheetFor | CalendarFor | SaveCalendar | PlacesFor
-    | CardFor | RecordFor | DaySheetFor
     | PlanFor | PlannedFor
     | HolidayPlacesFor | HolidayPlaceFor | HolidaysFor
 )  # fmt: skip

@@ -31,6 +31,8 @@ WRITTEN = re.compile(
     # What a method, a lot, a file or the demo wrote itself; names of keys, units and files.
     r"Stirred|Drained|Simmering|Lifted|Strained|Blended|Harbour Lane|Europe/London|DejaVu"
     r"|Ctrl|Shift|Space|Esc|F\d+|PDF|CSV|Studio Log|mon-fri|soda-ash|rpm|still|room|fan|drip|hand"
+    # Qt names the months itself, in the language that is chosen for the calendar.
+    r"|January|February|March|April|May|June|July|August|September|October|November|December"
     r"|Scroll (?:Left|Right)|qt_\w+|English|Deutsch|cotton|linen|hemp|viscose|silk|wool|gal|sat"
 )
 """Found on buttons and fields and rightly not translated."""
