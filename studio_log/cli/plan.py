@@ -12,6 +12,9 @@ def _plan(turn: Turn) -> int:
     return plan_file(turn)
 
 
+CHANGE: Final = Option(
+    "--change", "plan with a change, as ways_out has them; may be repeated", "JSON", repeats=True
+)
 FORMS: Final = (
     Form(
         ("plan",),
@@ -28,6 +31,7 @@ FORMS: Final = (
             Option("--seconds", "how long to look for a better plan; 20 unless said", "N"),
             Option("--accept", "let the log's lots follow the plan; lots that are wanted are made"),
             Option("--sketch", "give the first plan, without looking for a better one"),
+            CHANGE,
             JSON,
         ),
     ),

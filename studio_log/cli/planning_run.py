@@ -16,7 +16,10 @@ from studio_log.domain.calendar_words import DAYS, MONTHS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
 from studio_log.planning.answer import answer, instants, invalid
+from studio_log.planning.change_json import change_of_text
+from studio_log.planning.changes import apply_change
 from studio_log.planning.effort import MOST_SECONDS, Effort
+from studio_log.planning.explained import explained
 from studio_log.planning.late_words import span_words
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
@@ -28,10 +31,13 @@ from studio_log.services.method_file import small_file
 from studio_log.services.plan import AcceptPlan, PlanFor, PlanSetup
 
 SECONDS: Final = 20.0
+FOR_PLANNING: Final = 0.7
+"""Of the seconds, where a plan is late; the others are for ways out."""
 PROVED: Final = {
     "optimal": "No plan is better; that is proved.",
     "feasible": "The best plan found in {seconds:.1f} s; whether there is a better one is open.",
 }
+LEFT_OUT: Final = "{} is left out of this plan."
 
 
 class Ending:
@@ -41,9 +47,16 @@ class Ending:
         self._clock, self._begun = clock, clock()
         self._seconds = seconds
         self.told = False
+        self.late = True
+        """Whether ways out will be looked for: the best plan is late, or there is none yet."""
 
     def over(self) -> bool:
-        """Say whether it is time to end."""
+        """Say whether it is time to end planning; ways out need some of the seconds."""
+        share = FOR_PLANNING if self.late else 1.0
+        return self.told or self.passed() >= share * self._seconds
+
+    def all_over(self) -> bool:
+        """Say whether it is time to end looking for ways out too."""
         return self.told or self.passed() >= self._seconds
 
     def passed(self) -> float:
@@ -60,7 +73,7 @@ def plan_file(turn: Turn) -> int:
     ending = Ending(_seconds(turn.values["seconds"]), monotonic)
     asked = _asked(turn)
     try:
-        problem = read_problem(asked.data)
+        problem = _changed(read_problem(asked.data), turn.values["change"])
     except BadProblemError as bad:
         if not turn.values["json"]:
             faults = "\n".join((*bad.faults, *asked.notes))
@@ -71,15 +84,19 @@ def plan_file(turn: Turn) -> int:
         return 1
     with _told_by_ctrl_c(ending):
         effort = _effort(turn, ending)
-        problem, left = what_fits(problem, effort) if asked.of_log else (problem, ())
-        found = answer(problem, effort)
-    fields = {**found.fields, "seconds": round(ending.passed(), 3)}
-    fields["why"] = [*asked.notes, *(one.words for one in left), *fields["why"]]
+        fits, left = what_fits(problem, effort) if asked.of_log else (problem, ())
+        found = answer(fits, effort)
+        fields = found.fields
+        if isinstance(problem, Problem):
+            plan = None if left else found.plan
+            fields = explained(problem, fields, plan, Effort(stop=ending.all_over))
+    fields = {**fields, "seconds": round(ending.passed(), 3)}
+    fields["why"] = [*asked.notes, *fields["why"], *(LEFT_OUT.format(one.lot) for one in left)]
     outcome = _accepted(turn, fields) if turn.values["accept"] else None
     if turn.values["json"]:
         turn.say_json(fields if outcome is None else {**fields, "accepted": sorted(outcome.lots)})
     else:
-        turn.say("\n".join(_lines(problem, fields, found.plan)))
+        turn.say("\n".join(_lines(fits, fields, found.plan)))
         if outcome is not None:
             turn.say(outcome.words)
     return 0
@@ -121,6 +138,16 @@ def _accepted(turn: Turn, fields: dict[str, Any]) -> Outcome:
     return turn.do(AcceptPlan(starts, ends))
 
 
+def _changed(problem: Problem | Project, typed: list[str]) -> Problem | Project:
+    """Give the problem with the changes that are typed as JSON, one after the other."""
+    for number, text in enumerate(typed, 1):
+        where = f"Change {number}"
+        if not isinstance(problem, Problem):
+            raise BadProblemError((f"{where} is for a studio, and the file is a project.",))
+        problem = apply_change(problem, change_of_text(text, where))
+    return problem
+
+
 def _seconds(typed: str | None) -> float:
     if typed is None:
         return SECONDS
@@ -140,6 +167,7 @@ def _effort(turn: Turn, ending: Ending) -> Effort:
     """Give how long to plan; a better plan is told of as it comes, unless a script listens."""
 
     def on_better(plan: Any) -> None:
+        ending.late = isinstance(plan, Plan) and plan.score.late > 0
         if turn.values["sketch"]:
             ending.tell()
         elif not turn.values["json"] and isinstance(plan, Plan):
@@ -177,10 +205,17 @@ def _lines(problem: Problem | Project, fields: dict[str, Any], plan: Plan | None
             f"{name}: {at} to {fields['ends'][name]}" for name, at in fields["starts"].items()
         ]
         return [f"Over after {fields['makespan']}. {proved}", *starts]
+    ways = _ways(fields["ways_out"])
     if plan is None:
-        return list(fields["why"])
+        return [*fields["why"], *ways]
     head = f"{_score_words(fields['score'])}. {proved}"
-    return [f"{head[0].upper()}{head[1:]}", *fields["why"], "", *_sessions(problem, plan)]
+    return [f"{head[0].upper()}{head[1:]}", *fields["why"], *ways, "", *_sessions(problem, plan)]
+
+
+def _ways(ways: list[dict[str, Any]]) -> list[str]:
+    """Give a line a way out."""
+    told = [f"- {one['sentence']}" for one in ways]
+    return ["", "Ways out, a plan was made for each:", *told] if told else []
 
 
 def _score_words(score: list[int]) -> str:

@@ -49,7 +49,8 @@ def invalid(faults: tuple[str, ...]) -> dict[str, Any]:
 
 def _fields(status: str, why: tuple[str, ...], **more: Any) -> dict[str, Any]:
     empty: dict[str, Any] = {"starts": {}, "ends": {}, "sessions": [], "bound": None}
-    return {"status": status, **empty, **more, "why": list(why), "ways_out": []}
+    told = {"why": list(why), "reasons": [], "ways_out": []}
+    return {"status": status, **empty, **more, **told}
 
 
 def of_project(project: Project, outcome: ProjectOutcome) -> dict[str, Any]:

@@ -4,6 +4,7 @@ Litres and metres are numbers, lengths whole minutes, days dates as 2027-03-07, 
 weekdays mon to sun. Reading is strict: every fault is a sentence.
 """
 
+import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
 from datetime import date
@@ -25,11 +26,12 @@ from studio_log.planning.change_kinds import (
     LongerPause,
     LongerStep,
     MoreBurners,
+    MoreDays,
     MoreLine,
     RemoveVessel,
 )
 from studio_log.planning.plain_words import hour_words
-from studio_log.planning.problem import THOUSANDTHS
+from studio_log.planning.problem import MOST_DAYS, THOUSANDTHS, BadProblemError
 from studio_log.planning.taking import Faults, Table, read_clock, read_day, shown
 
 DAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
@@ -72,6 +74,15 @@ def read_change(value: Any, where: str = "The change") -> Change:
     faults.end()
     change: Change = made(*found)
     return change
+
+
+def change_of_text(text: str, where: str = "The change") -> Change:
+    """Give the change of a text that is JSON; BadProblemError where it is none."""
+    try:
+        value = json.loads(text)
+    except (ValueError, RecursionError):
+        raise BadProblemError((f"{where} is no JSON: {shown(text)}.",)) from None
+    return read_change(value, where)
 
 
 # -- keys --------------------------------------------------------------------------------
@@ -139,6 +150,7 @@ _WEEKDAYS = _Key(_weekdays, lambda days: [DAYS[one] for one in days])
 _MINUTES = _Key(lambda table, key: table.whole(key, 1, MOST_MINUTES))
 _PIECES = _Key(lambda table, key: table.whole(key, 1, 100_000))
 _LEFT = _Key(lambda table, key: table.whole(key, 0, 100_000))
+_DAYS = _Key(lambda table, key: table.whole(key, 1, MOST_DAYS))
 _CURED = _Key(lambda table, key: table.whole(key, 0, 2_000))
 _STEP: Final = {"lot": _NAME, "step": _NAME, "minutes": _MINUTES}
 
@@ -161,5 +173,6 @@ KINDS: Final[Mapping[str, tuple[type[Change], Mapping[str, _Key]]]] = {
     "leave_out": (LeaveOut, {"lot": _NAME}),
     "later_release": (LaterRelease, {"lot": _NAME, "minutes": _MINUTES}),
     "later_due": (LaterDue, {"lot": _NAME, "minutes": _MINUTES}),
+    "more_days": (MoreDays, {"days": _DAYS}),
 }  # fmt: skip
 """By kind: what is made, and its keys in the order of its fields."""

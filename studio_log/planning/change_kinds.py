@@ -138,8 +138,15 @@ class LaterDue:
     minutes: int
 
 
+@dataclass(frozen=True, slots=True)
+class MoreDays:
+    """The plan may reach so many days further."""
+
+    days: int
+
+
 Change = (
     AddVessel | RemoveVessel | MoreLine | MoreBurners | AddSession | CloseDay | AddHours
     | LongerStep | LongerPause | LongerLink | LaterGoal | GoalPieces | GoalCured | LeaveOut
-    | LaterRelease | LaterDue
+    | LaterRelease | LaterDue | MoreDays
 )  # fmt: skip

@@ -19,6 +19,7 @@ from studio_log.planning.change_kinds import (
     LongerPause,
     LongerStep,
     MoreBurners,
+    MoreDays,
     MoreLine,
     RemoveVessel,
 )
@@ -29,6 +30,7 @@ from studio_log.planning.plain_words import (
     counted,
     exact_words,
     hour_words,
+    later_words,
     listed,
     long_day,
     number_words,
@@ -108,7 +110,7 @@ def _longer_link(_: Problem, change: LongerLink) -> str:
 
 
 def _later_goal(_: Problem, change: LaterGoal) -> str:
-    return f"{change.goal} {exact_words(change.minutes)} later"
+    return f"{change.goal} {later_words(change.minutes)} later"
 
 
 def _goal_pieces(problem: Problem, change: GoalPieces) -> str:
@@ -128,11 +130,15 @@ def _leave_out(problem: Problem, change: LeaveOut) -> str:
 
 
 def _later_release(_: Problem, change: LaterRelease) -> str:
-    return f"{change.lot} begun {exact_words(change.minutes)} later at the earliest"
+    return f"{change.lot} begun {later_words(change.minutes)} later at the earliest"
 
 
 def _later_due(_: Problem, change: LaterDue) -> str:
-    return f"{change.lot} due {exact_words(change.minutes)} later"
+    return f"{change.lot} due {later_words(change.minutes)} later"
+
+
+def _more_days(_: Problem, change: MoreDays) -> str:
+    return f"a plan that reaches {counted(change.days, 'day')} further"
 
 
 _WORDS: Final[dict[type, Callable[..., str]]] = {
@@ -141,5 +147,5 @@ _WORDS: Final[dict[type, Callable[..., str]]] = {
     AddHours: _add_hours, LongerStep: _longer_step, LongerPause: _longer_pause,
     LongerLink: _longer_link, LaterGoal: _later_goal, GoalPieces: _goal_pieces,
     GoalCured: _goal_cured, LeaveOut: _leave_out, LaterRelease: _later_release,
-    LaterDue: _later_due,
+    LaterDue: _later_due, MoreDays: _more_days,
 }  # fmt: skip

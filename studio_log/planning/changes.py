@@ -25,12 +25,15 @@ from studio_log.planning.change_kinds import (
     LongerPause,
     LongerStep,
     MoreBurners,
+    MoreDays,
     MoreLine,
     RemoveVessel,
 )
 from studio_log.planning.pieces import shortage
 from studio_log.planning.plain_words import DAY, long_day
 from studio_log.planning.problem import (
+    MOST_DAYS,
+    MOST_SLOTS,
     THOUSANDTHS,
     BadProblemError,
     Goal,
@@ -129,6 +132,13 @@ def _add_hours(problem: Problem, change: AddHours) -> Problem:
         for day, hours in enumerate(calendar.working)
     )
     return replace(problem, calendar=replace(calendar, working=working))
+
+
+def _more_days(problem: Problem, change: MoreDays) -> Problem:
+    horizon = problem.horizon + change.days * DAY
+    if horizon > MOST_DAYS * DAY or horizon // problem.grid > MOST_SLOTS:
+        raise _refused("A plan cannot reach so far ahead; take a coarser grid or fewer days")
+    return replace(problem, horizon=horizon)
 
 
 # -- limits ------------------------------------------------------------------------------
@@ -291,5 +301,5 @@ _APPLY: Final[dict[type, Callable[..., Problem]]] = {
     AddHours: _add_hours, LongerStep: _longer_step, LongerPause: _longer_pause,
     LongerLink: _longer_link, LaterGoal: _later_goal, GoalPieces: _goal_pieces,
     GoalCured: _goal_cured, LeaveOut: _leave_out, LaterRelease: _later_release,
-    LaterDue: _later_due,
+    LaterDue: _later_due, MoreDays: _more_days,
 }  # fmt: skip

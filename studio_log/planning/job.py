@@ -9,17 +9,17 @@ from typing import Any, Final
 from studio_log.planning.answer import answer, invalid, so_far
 from studio_log.planning.effort import Effort
 from studio_log.planning.problem import BadProblemError, Problem
-from studio_log.planning.read import read_problem
 from studio_log.planning.read_plan import read_plan
 from studio_log.planning.talking import Act, Asked, Talk, run
 from studio_log.planning.what_fits import what_fits
+from studio_log.planning.why_act import changed_problem, why
 
 
 def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
     """Plan the problem; what makes no sense is an answer too."""
     keep = None
     try:
-        problem = read_problem(asked.problem)
+        problem = changed_problem(asked)
         if asked.keep is not None and isinstance(problem, Problem):
             keep = read_plan(problem, asked.keep)
     except BadProblemError as bad:
@@ -33,7 +33,7 @@ def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
     return {**fields, "left_out": [{"lot": one.lot, "why": one.words} for one in left]}
 
 
-ACTS: Final[dict[str, Act]] = {"plan": plan}
+ACTS: Final[dict[str, Act]] = {"plan": plan, "why": why}
 
 if __name__ == "__main__":
     sys.exit(run(ACTS))

@@ -66,12 +66,26 @@ def hour_words(minutes: int) -> str:
 
 
 def exact_words(minutes: int) -> str:
-    """Give a length to the minute: "50 min", "8 h", "8 h 20 min", "3 days", "2 days 4 h"."""
+    """Give a length to the minute: "50 min", "8 h 20 min", "49 h", "five days 4 h"."""
     days, rest = divmod(minutes, DAY)
-    if minutes < 2 * DAY:
+    if minutes < 4 * DAY:
         days, rest = 0, minutes
     hours, left = divmod(rest, 60)
     parts = [counted(days, "day")] if days else []
     parts += [f"{hours} h"] if hours else []
     parts += [f"{left} min"] if left or not (days or hours) else []
     return " ".join(parts)
+
+
+def later_words(minutes: int) -> str:
+    """Give by how much a date moves: whole days as days, else to the minute."""
+    return exact_words(minutes) if minutes % DAY else counted(minutes // DAY, "day")
+
+
+def about_words(minutes: int) -> str:
+    """Give a length as it is spoken of: "50 minutes", "31 hours", "2.5 days"."""
+    if minutes < 120:
+        return counted(minutes, "minute") if minutes < 13 else f"{minutes} minutes"
+    if minutes < 2 * DAY:
+        return f"{round(minutes / 60)} hours"
+    return f"{round(minutes / DAY, 1):g} days"

@@ -14,6 +14,7 @@ from studio_log.planning.keeping import keep_to
 from studio_log.planning.late_words import late_words
 from studio_log.planning.made_for import mark_of
 from studio_log.planning.problem import Plan, Problem, Score, Span
+from studio_log.planning.why_sizes import misfits
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +37,10 @@ def plan_studio(problem: Problem, effort: Effort, keep: Plan | None = None) -> O
     if keep is not None and keep.made_for == mark_of(problem) and not violations(problem, keep):
         effort.on_better(keep)
         return _known(problem, keep, bound_of(problem, effort.stop), 0)
+    small = misfits(problem)
+    if small:
+        words = tuple(one.sentence for one in small)
+        return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
     studio = Studio(problem, effort.stop)
     placed = studio.first_plan() if keep is None else keep_to(studio, keep)
     if not placed:

@@ -11,6 +11,10 @@ from typing import Literal
 from zoneinfo import ZoneInfo
 
 THOUSANDTHS = 1000
+MOST_DAYS = 800
+"""How far a plan may reach, and"""
+MOST_SLOTS = 60_000
+"""how fine: slots of its grid."""
 Limit = Literal["rule", "advice"]
 """Whether a way out may be sought beyond a limit: never beyond a rule."""
 

@@ -24,16 +24,13 @@ def read_lots(
     top: Table, clock: Clock, vessels: tuple[Vessel, ...], stores: Mapping[str, int]
 ) -> tuple[tuple[Lot, ...], tuple[str, ...]]:
     """Give the lots, and what is odd in their facts."""
-    sizes = {**{one.kind: 0 for one in vessels}, **stores}
-    for one in vessels:
-        sizes[one.kind] = max(sizes[one.kind], one.size)
-    sizes.pop("hands")
+    kinds = frozenset((*(one.kind for one in vessels), *stores)) - {"hands"}
     found: dict[str, Lot] = {}
     notes: list[str] = []
     together = 0
     for number, value in enumerate(top.list("lots", MOST_LOTS), 1):
         entry = Table(value, f"Lot {number}", top.faults)
-        lot = _lot(entry, clock, sizes)
+        lot = _lot(entry, clock, kinds)
         if lot.name in found:
             entry.fault(f"is called {shown(lot.name)}, as another is")
         found[lot.name] = lot
@@ -44,11 +41,11 @@ def read_lots(
     return tuple(found.values()), tuple(notes)
 
 
-def _lot(entry: Table, clock: Clock, sizes: Mapping[str, int]) -> Lot:
+def _lot(entry: Table, clock: Clock, kinds: frozenset[str]) -> Lot:
     entry.known(LOT)
     name = entry.name("id")
     entry.where = f"Lot {name or '?'}"
-    steps = _steps(entry, sizes)
+    steps = _steps(entry, kinds)
     release = _minute(entry, "release", clock)
     return Lot(
         name,
@@ -70,12 +67,12 @@ def _minute(entry: Table, key: str, clock: Clock) -> int | None:
     return None if at is None else clock.minute(at)
 
 
-def _steps(entry: Table, sizes: Mapping[str, int]) -> tuple[Step, ...]:
+def _steps(entry: Table, kinds: frozenset[str]) -> tuple[Step, ...]:
     found: dict[str, Step] = {}
     values = entry.list("steps", MOST_STEPS)
     for number, value in enumerate(values, 1):
         table = Table(value, f"{entry.where}, step {number}", entry.faults)
-        step = _step(table, sizes)
+        step = _step(table, kinds)
         if step.name in found:
             table.fault(f"is called {shown(step.name)}, as another is")
         if step.cure and number < len(values):
@@ -86,7 +83,7 @@ def _steps(entry: Table, sizes: Mapping[str, int]) -> tuple[Step, ...]:
     return tuple(found.values())
 
 
-def _step(table: Table, sizes: Mapping[str, int]) -> Step:
+def _step(table: Table, kinds: frozenset[str]) -> Step:
     table.known(STEP)
     hands = table.maybe("hands", most=1440)
     least, most, target = table.whole("min", default=0), table.maybe("max"), table.maybe("target")
@@ -102,19 +99,16 @@ def _step(table: Table, sizes: Mapping[str, int]) -> Step:
         table.fault("is a cure, which needs neither hands nor anything to lie in")
     return Step(
         table.name("id"), hands, least, most, target, after, within,
-        _uses(table, sizes), table.flag("drying"), table.flag("cure"),
+        _uses(table, kinds), table.flag("drying"), table.flag("cure"),
         table.maybe("stir_every", least=1), table.limit("limit") or "advice",
         table.limit("then_limit"),
     )  # fmt: skip
 
 
-def _uses(table: Table, sizes: Mapping[str, int]) -> dict[str, int]:
+def _uses(table: Table, kinds: frozenset[str]) -> dict[str, int]:
     use = table.table("use")
-    use.known(sizes)
-    found = {key: use.amount(key) for key in use.value if key in sizes}
-    for key, much in found.items():
-        if much > sizes[key]:
-            use.fault(f"asks for {much / 1000:g} of {key}; there are {sizes[key] / 1000:g} at most")
+    use.known(kinds)
+    found = {key: use.amount(key) for key in use.value if key in kinds}
     return {key: much for key, much in found.items() if much}
 
 

@@ -8,12 +8,19 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from studio_log.planning.crowding import crowded
 from studio_log.planning.pieces import shortage
-from studio_log.planning.problem import THOUSANDTHS, Calendar, Clock, Goal, Problem, Vessel
+from studio_log.planning.problem import (
+    MOST_DAYS,
+    MOST_SLOTS,
+    THOUSANDTHS,
+    Calendar,
+    Clock,
+    Goal,
+    Problem,
+    Vessel,
+)
 from studio_log.planning.read_lots import read_lots
 from studio_log.planning.taking import Table, read_clock, read_day, shown
 
-MOST_DAYS: Final = 800
-MOST_SLOTS: Final = 60_000
 MOST_WORTH: Final = 100_000
 """Minutes that a session may be worth."""
 MOST_VESSELS: Final = 60

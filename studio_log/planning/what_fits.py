@@ -10,6 +10,7 @@ from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Impossible, Studio
 from studio_log.planning.problem import Problem
 from studio_log.planning.project import Project
+from studio_log.planning.why_sizes import misfits
 
 
 def what_fits(
@@ -21,7 +22,9 @@ def what_fits(
     """
     if isinstance(problem, Project):
         return problem, ()
-    left: list[Impossible] = []
+    left = [Impossible(one.lot, one.sentence) for one in misfits(problem)]
+    for name in dict.fromkeys(one.lot for one in left):
+        problem = apply_change(problem, LeaveOut(name))
     while problem.lots:
         studio = Studio(problem, effort.stop)
         if studio.first_plan() or not studio.impossible:

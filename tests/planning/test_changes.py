@@ -66,6 +66,7 @@ WORDS: list[tuple[dict[str, Any], str]] = [
         "L1 begun 25 h later at the earliest",
     ),
     ({"change": "later_due", "lot": "L2", "minutes": 2880}, "L2 due two days later"),
+    ({"change": "more_days", "days": 1}, "a plan that reaches one day further"),
 ]
 
 
@@ -180,6 +181,7 @@ def test_what_is_no_change_is_said_in_a_sentence(value: Any, words: str) -> None
         ({"change": "later_goal", "goal": "fair", "minutes": 5}, "no goal fair"),
         ({"change": "goal_pieces", "goal": "class", "pieces": 9}, "fewer than 9 pieces"),
         ({"change": "goal_cured", "goal": "class", "pieces": 3, "days": 1}, "wants 2 pieces"),
+        ({"change": "more_days", "days": 800}, "cannot reach so far ahead"),
         ({"change": "later_due", "lot": "L1", "minutes": 5}, "no date of its own"),
         ({"change": "add_vessel", "kind": "line", "litres": 5}, "line is no kind of vessel"),
     ],

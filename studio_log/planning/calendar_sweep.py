@@ -1,0 +1,217 @@
+"""One lot against the calendar alone: from visit to visit over stretches of starts.
+
+The studio is empty but for this lot, so only hours, limits and weather count. A lot is a path,
+so the sweep is exact: a visit has a place if and only if its stretches are not empty. Longest
+times between visits far apart (`links`) are looked at afterwards, by exact placing.
+
+Times are slots of the grid. Stretches are (first, last) starts, both in it, apart and in order.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Final
+
+from studio_log.planning.board import Board
+from studio_log.planning.chain import (
+    NEVER,
+    Between,
+    Chain,
+    chain_of,
+    links_of,
+    windows_of_chain,
+)
+from studio_log.planning.hours import Window, windows_of
+from studio_log.planning.linked import place_lot
+from studio_log.planning.problem import Problem
+from studio_log.planning.stn import LoopError
+from studio_log.planning.wish import Wish
+
+Stretch = tuple[int, int]
+FOREVER: Final = 10**8
+
+
+@dataclass(frozen=True, slots=True)
+class Death:
+    """Where a lot's way ends: no start of `visit` can be reached from `sources`."""
+
+    chain: Chain
+    visit: int
+    between: Between | None
+    """What passes before it; None where the lot was to begin with it."""
+    sources: tuple[Stretch, ...]
+    """When that may begin: ends of the visit before, or the recorded moment."""
+    due: tuple[Stretch, ...]
+    """In which starts the visit would have to lie, hours aside."""
+    best: "Miss | None"
+    """The nearest that hours come to it; None where there are none behind it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Miss:
+    """A start in the hours that comes too late: begun at `source`, due by `by`, there at `at`.
+
+    In minutes.
+    """
+
+    source: int
+    by: int
+    at: int
+
+
+def death_of(chain: Chain, problem: Problem) -> Death | None:
+    """Give where a lot dies in the calendar alone, None if it goes through."""
+    found = _swept(chain, problem)
+    return found if isinstance(found, Death) else None
+
+
+def earliest_end(chain: Chain, problem: Problem) -> int | None:
+    """Give the minute before which no plan ends a lot, its cure aside; None if it dies."""
+    found = _swept(chain, problem)
+    return None if isinstance(found, Death) else found[0][0] * problem.grid
+
+
+def _swept(chain: Chain, problem: Problem) -> Death | list[Stretch]:
+    """Give when the last visit may end, or where the way ends."""
+    windows = windows_of(problem)
+    limits = _last_moments(chain, problem)
+    sources: list[Stretch] | None = None
+    for number, visit in enumerate(chain.visits):
+        between = chain.betweens[number - 1] if number else chain.opening
+        if sources is None:
+            begun, due = _opened(chain, problem)
+        else:
+            begun, due = sources, reached(sources, between, problem)
+        due = _cut(due, 0, limits[number])
+        starts = _in_hours(due, windows, visit.length)
+        if not starts:
+            best = _nearest(begun, chain, number, problem, windows)
+            return Death(chain, number, between, tuple(begun), tuple(due), best)
+        sources = [(low + visit.length, high + visit.length) for low, high in starts]
+    return sources or []
+
+
+def goes_alone(problem: Problem, name: str, stop: Callable[[], bool]) -> bool:
+    """Say whether a lot has a place in an otherwise empty studio, its links kept."""
+    lot = next((one for one in problem.lots if one.name == name), None)
+    chain = None if lot is None else chain_of(problem, lot)
+    if chain is None:
+        return True
+    try:
+        limits = windows_of_chain(chain, problem)
+    except LoopError:
+        return False
+    if death_of(chain, problem) is not None:
+        return False
+    if not any(first >= 0 for first, _, _ in links_of(chain, problem)):
+        return True
+    board = Board(problem)
+    wish = Wish([0] * len(board.windows), lambda _: 0, limits, stop)
+    return place_lot(chain, problem, board, wish) is not None
+
+
+def _last_moments(chain: Chain, problem: Problem) -> list[int]:
+    """Give the last slot of each visit: by the horizon, and by links to what is recorded."""
+    last = [problem.horizon // problem.grid - visit.length for visit in chain.visits]
+    for first, second, most in links_of(chain, problem):
+        if first < 0:
+            last[second] = min(last[second], most)
+    return last
+
+
+def _opened(chain: Chain, problem: Problem) -> tuple[list[Stretch], list[Stretch]]:
+    """Give from when the first visit is reached, and its starts, hours aside."""
+    grid, opening, since = problem.grid, chain.opening, chain.since
+    if opening is None:
+        first = -(-since // grid)
+        return [(first, first)], [(first, FOREVER)]
+    low = max(0, -(-(since + opening.least) // grid))
+    high = FOREVER if opening.most >= NEVER else (since + opening.most) // grid
+    return [(since // grid, since // grid)], [(low, high)] if low <= high else []
+
+
+def reached(sources: Sequence[Stretch], between: Between | None, problem: Problem) -> list[Stretch]:
+    """Give the starts that can be reached from ends of the visit before, hours aside."""
+    if between is None:
+        return list(sources)
+    most = FOREVER if between.most >= NEVER else between.most
+    found = []
+    for low, high, least in _by_weather(sources, between, problem):
+        if least <= most:
+            found.append((low + least, high + most))
+    return _joined(found)
+
+
+def _by_weather(
+    sources: Sequence[Stretch], between: Between, problem: Problem
+) -> Iterable[tuple[int, int, int]]:
+    """Give stretches with the least slots that follow; drying goes by the day it begins on."""
+    if not between.drying or not problem.drying:
+        for low, high in sources:
+            yield low, high, between.least
+        return
+    for low, high in sources:
+        at = low
+        while at <= high:
+            local = problem.clock.local(at * problem.grid)
+            midnight = local.replace(hour=0, minute=0) + timedelta(days=1)
+            after = max(at + 1, -(-problem.clock.minute(midnight) // problem.grid))
+            dry = -(-problem.drying.get(local.date(), 0) // problem.grid)
+            yield at, min(high, after - 1), max(between.least, dry)
+            at = after
+
+
+def _joined(some: Iterable[Stretch]) -> list[Stretch]:
+    found: list[Stretch] = []
+    for low, high in sorted(some):
+        if found and low <= found[-1][1] + 1:
+            found[-1] = (found[-1][0], max(high, found[-1][1]))
+        else:
+            found.append((low, high))
+    return found
+
+
+def _cut(some: Iterable[Stretch], low: int, high: int) -> list[Stretch]:
+    cut = [(max(one, low), min(other, high)) for one, other in some]
+    return [(one, other) for one, other in cut if one <= other]
+
+
+def _in_hours(due: Sequence[Stretch], windows: Sequence[Window], length: int) -> list[Stretch]:
+    """Give the starts that lie in hours with all of a visit; one without hands needs none."""
+    if not length:
+        return list(due)
+    found: list[Stretch] = []
+    for window in windows:
+        found += _cut(due, window.start, window.end - length)
+    return _joined(found)
+
+
+def _nearest(
+    begun: Sequence[Stretch],
+    chain: Chain,
+    number: int,
+    problem: Problem,
+    windows: Sequence[Window],
+) -> Miss | None:
+    """Give the start in the hours that comes least too late, in minutes."""
+    grid, length = problem.grid, chain.visits[number].length
+    between = chain.betweens[number - 1] if number else chain.opening
+    if between is None or between.most >= NEVER:
+        return None
+    if not number:
+        at = _first_in(windows, -(-(chain.since + between.least) // grid), length)
+        by = chain.since + between.most
+        return None if at is None else Miss(chain.since, by, at * grid)
+    found = []
+    for low, high, least in _by_weather(begun, between, problem):
+        at = _first_in(windows, low + least, length)
+        if at is not None:
+            source = min(high, at - least)
+            found.append(Miss(source * grid, (source + between.most) * grid, at * grid))
+    return min(found, key=lambda one: one.at - one.by, default=None)
+
+
+def _first_in(windows: Sequence[Window], since: int, length: int) -> int | None:
+    """Give the first start in the hours from a slot on."""
+    fitting = (one for one in windows if max(one.start, since) + length <= one.end)
+    return next((max(one.start, since) for one in fitting), None)

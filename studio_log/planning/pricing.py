@@ -1,0 +1,190 @@
+"""What a change costs, in words and as a number to sort by.
+
+The numbers are our judgement, in minutes of somebody's trouble; they only put ways out in order
+and are never shown. A piece that is not made costs a day, a lot that is lost more than all else.
+"""
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from typing import Final
+
+from studio_log.planning.change_kinds import (
+    AddHours,
+    AddSession,
+    AddVessel,
+    Change,
+    GoalCured,
+    GoalPieces,
+    LaterDue,
+    LaterGoal,
+    LeaveOut,
+    LongerLink,
+    LongerPause,
+    LongerStep,
+    MoreBurners,
+    MoreDays,
+    MoreLine,
+)
+from studio_log.planning.changes import goal_of, lot_of, with_stretch
+from studio_log.planning.plain_words import (
+    DAY,
+    amount_words,
+    counted,
+    exact_words,
+    listed,
+    number_words,
+)
+from studio_log.planning.problem import Plan, Problem
+
+COMING: Final = 60
+"""Coming once more."""
+DAY_OFF: Final = 120
+"""Coming on a day without hours."""
+BEYOND: Final = 600
+"""Stretching a longest time to twice its length."""
+WAITING_DAY: Final = 480
+"""A date that moves by a day."""
+PIECE: Final = 1440
+LOST: Final = 100_000
+"""A lot that is begun and given up."""
+Price = tuple[int, str]
+
+
+def price_of(problem: Problem, changes: tuple[Change, ...], plan: Plan | None = None) -> Price:
+    """Give the price of changes of a problem, to sort by and in words.
+
+    With the plan they lead to, longer hours cost only where it needs them.
+    """
+    prices = [
+        _add_hours(problem, one, plan)
+        if isinstance(one, AddHours)
+        else _PRICES[type(one)](problem, one)
+        for one in changes
+    ]
+    alike = [one for one in changes if isinstance(one, AddSession)]
+    if len(alike) == len(changes) > 1:
+        return sum(price for price, _ in prices), f"coming {number_words(len(changes))} times more"
+    return sum(price for price, _ in prices), listed([words for _, words in prices])
+
+
+def _longer_step(problem: Problem, change: LongerStep) -> Price:
+    steps = lot_of(problem, change.lot).steps
+    most = next((one.most for one in steps if one.name == change.step), None)
+    return _beyond(most, change.minutes)
+
+
+def _beyond(most: int | None, minutes: int) -> Price:
+    price = 30 + BEYOND * minutes // max(most or 0, 60)
+    return price, f"{exact_words(minutes)} beyond what is advised"
+
+
+def _longer_pause(problem: Problem, change: LongerPause) -> Price:
+    steps = lot_of(problem, change.lot).steps
+    most = next((one.then_within for one in steps if one.name == change.step), None)
+    return _beyond(most, change.minutes)
+
+
+def _longer_link(problem: Problem, change: LongerLink) -> Price:
+    links = lot_of(problem, change.lot).links
+    return _beyond(max((one.most for one in links), default=None), change.minutes)
+
+
+def _add_session(problem: Problem, change: AddSession) -> Price:
+    length = change.ends - change.begins
+    if problem.calendar.on(change.day):
+        return COMING + length, f"{exact_words(length)} outside the hours of that day"
+    words = f"coming once more, for {exact_words(length)} on a day without hours"
+    return COMING + DAY_OFF + length, words
+
+
+def _add_hours(problem: Problem, change: AddHours, plan: Plan | None) -> Price:
+    if plan is None:
+        first = problem.clock.start.date()
+        every = (first + timedelta(days=one) for one in range(problem.horizon // DAY))
+        times = sum(day.weekday() in change.weekdays for day in every)
+    else:
+        times = len(_days_outside(problem, plan))
+    more = max((_added(problem, change, one) for one in change.weekdays), default=0)
+    words = f"{counted(times, 'day')} with up to {exact_words(more)} beyond the present hours"
+    return (COMING // 2 + more // 4) * times, words
+
+
+def _days_outside(problem: Problem, plan: Plan) -> set[date]:
+    """Give the days on which a plan needs hands outside the hours that the problem has."""
+    found = set()
+    for lot in problem.lots:
+        by_hand = {one.name for one in lot.steps if one.hands}
+        for name, span in plan.spans.get(lot.name, {}).items():
+            local = problem.clock.local(span.start)
+            begins = local.hour * 60 + local.minute
+            ends = begins + span.end - span.start
+            hours = problem.calendar.on(local.date())
+            if name in by_hand and not any(a <= begins and ends <= b for a, b in hours):
+                found.add(local.date())
+    return found
+
+
+def _added(problem: Problem, change: AddHours, weekday: int) -> int:
+    """Give the minutes that a weekday gets more of."""
+    before = problem.calendar.working[weekday]
+    after = with_stretch(before, change.begins, change.ends)
+    return sum(b - a for a, b in after) - sum(b - a for a, b in before)
+
+
+def _add_vessel(_: Problem, change: AddVessel) -> Price:
+    litres = amount_words(change.size)
+    return 300 + change.size // 200, f"{change.kind} of {litres} L to find or buy"
+
+
+def _more_line(_: Problem, change: MoreLine) -> Price:
+    return 200 + change.metres // 20, f"{amount_words(change.metres)} m of line to hang up"
+
+
+def _more_burners(_: Problem, change: MoreBurners) -> Price:
+    return 500 * change.burners, f"{counted(change.burners, 'burner')} to find or buy"
+
+
+def _later_goal(_: Problem, change: LaterGoal) -> Price:
+    words = f"the date of {change.goal} moves"
+    return 300 + WAITING_DAY * change.minutes // DAY, words
+
+
+def _later_due(problem: Problem, change: LaterDue) -> Price:
+    weight = lot_of(problem, change.lot).weight
+    price = 150 + weight * WAITING_DAY * change.minutes // DAY
+    return price, f"the date of {change.lot} moves"
+
+
+def _goal_pieces(problem: Problem, change: GoalPieces) -> Price:
+    fewer = goal_of(problem, change.goal).pieces - change.pieces
+    pieces = number_words(fewer)
+    return PIECE * fewer, f"{pieces} fewer {'piece' if fewer == 1 else 'pieces'} for {change.goal}"
+
+
+def _goal_cured(problem: Problem, change: GoalCured) -> Price:
+    short = goal_of(problem, change.goal).cured // DAY - change.days
+    pieces = counted(change.pieces, "piece")
+    verb = "is" if change.pieces == 1 else "are"
+    words = f"{pieces} {verb} {counted(short, 'day')} short of the cure"
+    return 60 + change.pieces * max(short, 0) * 60, words
+
+
+def _leave_out(problem: Problem, change: LeaveOut) -> Price:
+    lot = lot_of(problem, change.lot)
+    pieces = counted(lot.pieces, "piece")
+    if lot.facts:
+        return LOST, f"{lot.name} is lost, with {pieces}"
+    return PIECE * 2 + PIECE * lot.pieces, f"{lot.name} is not done, with {pieces}"
+
+
+def _more_days(_: Problem, change: MoreDays) -> Price:
+    return 10 * change.days, "a plan that reaches further ahead"
+
+
+_PRICES: Final[dict[type, Callable[..., Price]]] = {
+    LongerStep: _longer_step, LongerPause: _longer_pause, LongerLink: _longer_link,
+    AddSession: _add_session, AddVessel: _add_vessel, MoreLine: _more_line,
+    MoreBurners: _more_burners, LaterGoal: _later_goal, LaterDue: _later_due,
+    GoalPieces: _goal_pieces, GoalCured: _goal_cured, LeaveOut: _leave_out, MoreDays: _more_days,
+}  # fmt: skip
+"""Of the changes that ways out are made of, longer hours aside."""

@@ -1,0 +1,151 @@
+"""Tries changes of a problem by planning: what is offered as a way out is a plan in hand."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Final
+
+from studio_log.planning.change_kinds import Change
+from studio_log.planning.change_words import change_words
+from studio_log.planning.changes import apply_change, apply_changes
+from studio_log.planning.check_plan import violations
+from studio_log.planning.effort import Effort
+from studio_log.planning.ends import end_of, least_late
+from studio_log.planning.plain_words import about_words, listed
+from studio_log.planning.plan_studio import plan_studio
+from studio_log.planning.pricing import price_of
+from studio_log.planning.problem import BadProblemError, Lot, Plan, Problem, Score, Span
+from studio_log.planning.score import Lateness
+from studio_log.planning.sessions import sessions_of
+from studio_log.planning.why_late import minutes_late
+from studio_log.planning.why_reasons import Told, Way
+
+TRIES: Final = 30
+"""Tries to better each plan that a change leads to."""
+
+WORTH: Final = 0.9
+
+
+@dataclass(slots=True)
+class Trial:
+    """A problem, the plan it has, and how long to try."""
+
+    problem: Problem
+    plan: Plan | None = None
+    stop: Callable[[], bool] = lambda: False
+    tries: int = TRIES
+    seed: int = 1
+    told: Told = lambda _: None
+    found: list[Way] = field(default_factory=list)
+
+    def likely(self, some: Iterable[tuple[Change, ...]]) -> list[tuple[Change, ...]]:
+        """Give those changes that can make a plan better, those that can most first."""
+        found: list[tuple[int, int, int, tuple[Change, ...]]] = []
+        for changes in some:
+            changed = self._with(changes)
+            if changed is not None and not self.stop():
+                least = least_late(changed)
+                price = price_of(self.problem, changes)[0]
+                found.append((least, price, len(found), changes))
+        found.sort(key=lambda one: one[:3])
+        return [one[-1] for one in found if self.plan is None or self._worth(one[0])]
+
+    def _with(self, changes: tuple[Change, ...]) -> Problem | None:
+        try:
+            return apply_changes(self.problem, changes)
+        except BadProblemError:
+            return None
+
+    def offer(self, changes: tuple[Change, ...], tries: int | None = None) -> Way | None:
+        """Plan with changes; keep, tell and give the way out if it has a plan that is better."""
+        changed = self._with(changes)
+        if changed is None:
+            return None
+        plan = self._planned(changed, self.tries if tries is None else min(tries, self.tries))
+        if plan is None or not self._better(plan):
+            return None
+        price, price_words = price_of(self.problem, changes, plan)
+        before = None if self.plan is None else minutes_late(self.problem, self.plan)
+        words = listed(_in_turn(self.problem, changes))
+        achieves = achieved(changed, plan, before)
+        way = Way(changes, words, price, price_words, achieves, plan)
+        self.found.append(way)
+        self.told(way)
+        return way
+
+    def _better(self, plan: Plan) -> bool:
+        return self.plan is None or self._worth(plan.score.late)
+
+    def _worth(self, late: int) -> bool:
+        """Say whether so much lateness is worth a price: less by a tenth at least."""
+        return self.plan is None or late <= WORTH * self.plan.score.late
+
+    def _planned(self, changed: Problem, tries: int) -> Plan | None:
+        """Give the better of the old places, where they are good still, and a plan from new."""
+        kept = None if self.plan is None else same_places(changed, self.plan)
+        if kept is not None and not kept.score.late:
+            return kept
+        least = least_late(changed)
+        if self.stop() or (self.plan is not None and not self._worth(least)):
+            return None
+        best = [10**12]
+
+        def stop() -> bool:
+            return self.stop() or best[0] <= least
+
+        def on_better(plan: Plan) -> None:
+            best[0] = plan.score.late
+
+        made = plan_studio(changed, Effort(stop, tries, self.seed, on_better)).plan
+        plans = [one for one in (kept, made) if one is not None]
+        return min(plans, key=lambda one: one.score.parts(), default=None)
+
+
+def _in_turn(problem: Problem, changes: Iterable[Change]) -> list[str]:
+    """Give the words of changes, each as the problem stands after those before it."""
+    said = []
+    for one in changes:
+        said.append(change_words(problem, one))
+        problem = apply_change(problem, one)
+    return said
+
+
+def same_places(problem: Problem, plan: Plan) -> Plan | None:
+    """Give a plan with all steps where they were, scored anew; None where that breaks a rule."""
+    spans = {lot.name: plan.spans[lot.name] for lot in problem.lots if lot.name in plan.spans}
+    ends = {lot.name: end_of(lot, plan) for lot in problem.lots}
+    lateness = Lateness(problem)
+    late = lateness.of_goals(ends)
+    for lot in problem.lots:
+        if lot.due is not None and lot.name in spans:
+            late += lot.weight * max(0, max(one.end for one in spans[lot.name].values()) - lot.due)
+    vessels = {name: own for name, own in plan.vessels.items() if name in spans}
+    fine = sum(_fine(lot, spans[lot.name], ends[lot.name]) for lot in problem.lots
+               if lot.name in spans)  # fmt: skip
+    made = replace(plan, spans=spans, vessels=vessels, serves=lateness.serves(ends))
+    sessions = len(sessions_of(problem, made))
+    made = replace(made, score=Score(late, sessions, fine))
+    return None if violations(problem, made) else made
+
+
+def _fine(lot: Lot, spans: Mapping[str, Span], end: int) -> int:
+    """Give the minutes off target and to taking down of one lot."""
+    off = sum(
+        abs(spans[one.name].end - spans[one.name].start - one.target)
+        for one in lot.steps
+        if one.name in spans and one.target is not None and one.hands is None
+    )
+    return off + end * any(one.name in spans and not one.cure for one in lot.steps)
+
+
+def achieved(problem: Problem, plan: Plan, before: int | None) -> str:
+    """Say what a plan is worth, beside one that was so many minutes late."""
+    dates = len(problem.goals) + sum(one.due is not None for one in problem.lots)
+    late = minutes_late(problem, plan)
+    together = ", all dates together" if dates > 1 else ""
+    if before is not None:
+        instead = f"{about_words(late)} late instead of {about_words(before)}"
+        return f"{instead}{together}" if late else "no date is late then"
+    if not dates:
+        return "then there is a plan"
+    worth = f"it is {about_words(late)} late{together}" if late else "no date is late"
+    return f"then there is a plan, and {worth}"

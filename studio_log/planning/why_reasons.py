@@ -1,0 +1,90 @@
+"""Why a plan is late or there is none, and the ways out: plain values, and their JSON."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from typing import Any, Final, Literal
+
+from studio_log.planning.change_json import change_to_json
+from studio_log.planning.change_kinds import Change
+from studio_log.planning.problem import Plan
+
+Kind = Literal["sizes", "alone", "late", "joint", "open"]
+"""A thing that is too small; a lot that dies even alone; a date that is late; what only fails
+together; open: nothing was found and nothing is proved."""
+MOST_WAYS: Final = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A way out: what to change, what that costs, and the plan that it gives."""
+
+    changes: tuple[Change, ...]
+    words: str
+    """The changes in words, small letter first."""
+    price: int
+    """For sorting only: dear is more."""
+    price_words: str
+    achieves: str
+    """What the plan is worth: "no date is late then"."""
+    plan: Plan
+
+    @property
+    def sentence(self) -> str:
+        """Give the way out in one sentence, with its price."""
+        return f"{capital(self.words)}: {self.achieves}. The price: {self.price_words}."
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """One reason why not: whom it concerns, in words."""
+
+    kind: Kind
+    lots: tuple[str, ...]
+    steps: tuple[str, ...]
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Reasons:
+    """All reasons of the first layer that had any, and the ways out, the cheapest first."""
+
+    reasons: tuple[Reason, ...] = ()
+    ways: tuple[Way, ...] = ()
+
+
+def in_order(ways: Iterable[Way]) -> tuple[Way, ...]:
+    """Sort ways out by price; of two with the same changes one is kept, and not too many."""
+    by_changes = {one.changes: one for one in ways}
+    order = sorted(by_changes.values(), key=lambda one: (one.price, one.plan.score.parts()))
+    return tuple(order[:MOST_WAYS])
+
+
+def capital(words: str) -> str:
+    """Give words as a sentence begins."""
+    return words[:1].upper() + words[1:]
+
+
+Told = Callable[[Way], None]
+"""Handed each way out as it is found."""
+
+
+def way_to_json(way: Way) -> dict[str, Any]:
+    """Give a way out as the answer has it; its changes can be applied as they are."""
+    return {
+        "sentence": way.sentence,
+        "words": way.words,
+        "achieves": way.achieves,
+        "price": way.price_words,
+        "changes": [change_to_json(one) for one in way.changes],
+        "score": list(way.plan.score.parts()),
+    }
+
+
+def reason_to_json(reason: Reason) -> dict[str, Any]:
+    """Give a reason as the answer has it."""
+    return {
+        "kind": reason.kind,
+        "lots": list(reason.lots),
+        "steps": list(reason.steps),
+        "sentence": reason.sentence,
+    }
