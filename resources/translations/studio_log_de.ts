@@ -2388,6 +2388,10 @@
         <translation>Farben &amp;und Stoffe…</translation>
     </message>
     <message>
+        <source>S&amp;watches…</source>
+        <translation>&amp;Farbproben…</translation>
+    </message>
+    <message>
         <source>&amp;Across the room</source>
         <translation>&amp;Quer durch den Raum</translation>
     </message>
@@ -8218,6 +8222,362 @@ fehlt</translation>
     <message>
         <source>Change the ho&amp;urs…</source>
         <translation>Die Z&amp;eiten ändern …</translation>
+    </message>
+    <message>
+        <source>&amp;Half</source>
+        <translation>&amp;Hälfte</translation>
+    </message>
+    <message>
+        <source>master half, or the whole</source>
+        <translation>Vergleichshälfte oder das Ganze</translation>
+    </message>
+    <message>
+        <source>second coat, rinsed hot</source>
+        <translation>zweiter Auftrag, heiß gespült</translation>
+    </message>
+    <message>
+        <source>&amp;Kept at</source>
+        <translation>A&amp;ufgehoben</translation>
+    </message>
+    <message>
+        <source>master half, or the whole: drawer 3</source>
+        <translation>Vergleichshälfte oder das Ganze: Schublade 3</translation>
+    </message>
+    <message>
+        <source>&amp;Test half at</source>
+        <translation>&amp;Prüfhälfte</translation>
+    </message>
+    <message>
+        <source>blank where it is not cut in halves</source>
+        <translation>leer, wenn sie nicht geteilt ist</translation>
+    </message>
+    <message>
+        <source>daylight D65, 2° (photos)</source>
+        <translation>Tageslicht D65, 2° (Fotos)</translation>
+    </message>
+    <message>
+        <source>daylight D65, 10° (instruments)</source>
+        <translation>Tageslicht D65, 10° (Messgeräte)</translation>
+    </message>
+    <message>
+        <source>New swatch</source>
+        <translation>Neue Probe</translation>
+    </message>
+    <message>
+        <source>It gets a code of its own. The methods that its lot has walked come with it.</source>
+        <translation>Sie bekommt ein eigenes Kürzel. Die Methoden, die ihre Partie durchlaufen hat, stehen dabei.</translation>
+    </message>
+    <message>
+        <source>&amp;Piece</source>
+        <translation>&amp;Stück</translation>
+    </message>
+    <message>
+        <source>its number, if there are several</source>
+        <translation>seine Nummer, wenn es mehrere sind</translation>
+    </message>
+    <message>
+        <source>A colour that an instrument gave</source>
+        <translation>Eine Farbe vom Messgerät</translation>
+    </message>
+    <message>
+        <source>L*, a*, &amp;b*</source>
+        <translation>L*, a*, &amp;b*</translation>
+    </message>
+    <message>
+        <source>&amp;Daylight and observer</source>
+        <translation>&amp;Tageslicht und Beobachter</translation>
+    </message>
+    <message>
+        <source>2&amp;u, in CIEDE2000</source>
+        <translation>2&amp;u, in CIEDE2000</translation>
+    </message>
+    <message>
+        <source>if it is known: 0.8</source>
+        <translation>falls bekannt: 0,8</translation>
+    </message>
+    <message>
+        <source>&amp;Instrument</source>
+        <translation>&amp;Gerät</translation>
+    </message>
+    <message>
+        <source>its name</source>
+        <translation>sein Name</translation>
+    </message>
+    <message>
+        <source>The grade of a test</source>
+        <translation>Die Note einer Prüfung</translation>
+    </message>
+    <message>
+        <source>Left blank, the grade is estimated from the colours of both halves.</source>
+        <translation>Bleibt die Note leer, wird sie aus den Farben beider Hälften geschätzt.</translation>
+    </message>
+    <message>
+        <source>&amp;Test</source>
+        <translation>&amp;Prüfung</translation>
+    </message>
+    <message>
+        <source>&amp;Grade</source>
+        <translation>&amp;Note</translation>
+    </message>
+    <message>
+        <source>&amp;Scale</source>
+        <translation>&amp;Maßstab</translation>
+    </message>
+    <message>
+        <source>How &amp;long</source>
+        <translation>Wie &amp;lange</translation>
+    </message>
+    <message>
+        <source>4 weeks, 3 washes</source>
+        <translation>4 Wochen, 3 Wäschen</translation>
+    </message>
+    <message>
+        <source>&amp;Remark</source>
+        <translation>&amp;Bemerkung</translation>
+    </message>
+    <message>
+        <source>Change the swatch</source>
+        <translation>Die Probe ändern</translation>
+    </message>
+    <message>
+        <source>ΔE</source>
+        <translation>ΔE</translation>
+    </message>
+    <message>
+        <source>Swatch</source>
+        <translation>Probe</translation>
+    </message>
+    <message>
+        <source>Cut</source>
+        <translation>Abgeschnitten</translation>
+    </message>
+    <message>
+        <source>Type a colour, choose one, or pick it from the screen: what is near is shown here.</source>
+        <translation>Eine Farbe eintippen, aussuchen oder vom Bildschirm nehmen: Was ihr nahe liegt, steht dann hier.</translation>
+    </message>
+    <message>
+        <source>ΔE is CIEDE2000: about 1 is just seen side by side, 5 across a table. The colours of a screen are taken as sRGB: as true as the screen is.</source>
+        <translation>ΔE ist CIEDE2000: Etwa 1 ist nebeneinander gerade zu sehen, 5 über einen Tisch hinweg. Farben vom Bildschirm gelten als sRGB: so echt, wie der Bildschirm ist.</translation>
+    </message>
+    <message>
+        <source>Find by colour — Studio Log</source>
+        <translation>Nach Farbe suchen — Studio Log</translation>
+    </message>
+    <message>
+        <source>L*, a*, b*</source>
+        <translation>L*, a*, b*</translation>
+    </message>
+    <message>
+        <source>The chosen &amp;swatch</source>
+        <translation>Die gewählte &amp;Probe</translation>
+    </message>
+    <message>
+        <source>&amp;Choose a colour…</source>
+        <translation>Farbe &amp;aussuchen…</translation>
+    </message>
+    <message>
+        <source>&amp;Pick from the screen</source>
+        <translation>Vom &amp;Bildschirm nehmen</translation>
+    </message>
+    <message>
+        <source>From a p&amp;hoto…</source>
+        <translation>Aus einem F&amp;oto…</translation>
+    </message>
+    <message>
+        <source>Sho&amp;w it</source>
+        <translation>An&amp;zeigen</translation>
+    </message>
+    <message>
+        <source>The colour looked for: {code}</source>
+        <translation>Die gesuchte Farbe: {code}</translation>
+    </message>
+    <message>
+        <source>No swatch with a colour is there yet.</source>
+        <translation>Noch ist keine Probe mit einer Farbe da.</translation>
+    </message>
+    <message>
+        <source>Choose a colour</source>
+        <translation>Farbe aussuchen</translation>
+    </message>
+    <message>
+        <source>Nearest swatches</source>
+        <translation>Nächste Proben</translation>
+    </message>
+    <message>
+        <source>No lot’s code, such as 26-031.</source>
+        <translation>Kein Kürzel einer Partie wie 26-031.</translation>
+    </message>
+    <message>
+        <source>A whole number, such as 1.</source>
+        <translation>Eine ganze Zahl, etwa 1.</translation>
+    </message>
+    <message>
+        <source>A figure from 0 to 50, such as 0.8.</source>
+        <translation>Eine Zahl von 0 bis 50, etwa 0,8.</translation>
+    </message>
+    <message>
+        <source>No step of the scale: {steps}; blue wool 1 to 8.</source>
+        <translation>Keine Stufe des Maßstabs: {steps}; Blaumaßstab 1 bis 8.</translation>
+    </message>
+    <message>
+        <source>This desktop does not let a program see the screen. Choose the colour in the colour box, type it, or take it from a photo.</source>
+        <translation>Diese Oberfläche lässt ein Programm den Bildschirm nicht sehen. Die Farbe im Farbfenster aussuchen, eintippen oder aus einem Foto nehmen.</translation>
+    </message>
+    <message>
+        <source>Click the colour; Esc leaves</source>
+        <translation>Auf die Farbe klicken; Esc bricht ab</translation>
+    </message>
+    <message>
+        <source>newest first</source>
+        <translation>neueste zuerst</translation>
+    </message>
+    <message>
+        <source>by code</source>
+        <translation>nach Kürzel</translation>
+    </message>
+    <message>
+        <source>by lot</source>
+        <translation>nach Partie</translation>
+    </message>
+    <message>
+        <source>lightest first</source>
+        <translation>hellste zuerst</translation>
+    </message>
+    <message>
+        <source>darkest first</source>
+        <translation>dunkelste zuerst</translation>
+    </message>
+    <message>
+        <source>No swatch was cut yet. Cut one from a lot when its colour is worth keeping: it gets a code, and the log knows by which methods it came about. Begin with “New swatch”.</source>
+        <translation>Noch wurde keine Probe abgeschnitten. Von einer Partie eine abschneiden, wenn die Farbe es wert ist: Sie bekommt ein Kürzel, und das Buch weiß, durch welche Methoden sie entstand. Mit „Neue Probe“ beginnen.</translation>
+    </message>
+    <message>
+        <source>No swatch holds these words.</source>
+        <translation>Keine Probe enthält diese Wörter.</translation>
+    </message>
+    <message>
+        <source>Swatches — Studio Log</source>
+        <translation>Farbproben — Studio Log</translation>
+    </message>
+    <message>
+        <source>Find: lot, name, method, place</source>
+        <translation>Suchen: Partie, Name, Methode, Platz</translation>
+    </message>
+    <message>
+        <source>Find swatches</source>
+        <translation>Proben suchen</translation>
+    </message>
+    <message>
+        <source>Those no lon&amp;ger kept</source>
+        <translation>Auch nicht mehr auf&amp;gehobene</translation>
+    </message>
+    <message>
+        <source>&amp;New swatch…</source>
+        <translation>&amp;Neue Probe…</translation>
+    </message>
+    <message>
+        <source>Find by &amp;colour…</source>
+        <translation>Nach &amp;Farbe suchen…</translation>
+    </message>
+    <message>
+        <source>Order of the swatches</source>
+        <translation>Reihenfolge der Proben</translation>
+    </message>
+    <message>
+        <source>The chosen swatch</source>
+        <translation>Die gewählte Probe</translation>
+    </message>
+    <message>
+        <source>{n} swatch</source>
+        <translation>{n} Probe</translation>
+    </message>
+    <message>
+        <source>{n} swatches</source>
+        <translation>{n} Proben</translation>
+    </message>
+    <message>
+        <source>~ relative only   ≈ beyond the screen</source>
+        <translation>~ nur vergleichend   ≈ vom Bildschirm nicht darstellbar</translation>
+    </message>
+    <message>
+        <source>Pictures (*.jpg *.jpeg *.png *.webp)</source>
+        <translation>Bilder (*.jpg *.jpeg *.png *.webp)</translation>
+    </message>
+    <message>
+        <source>Keep a picture</source>
+        <translation>Ein Bild aufheben</translation>
+    </message>
+    <message>
+        <source>Read the colour from a &amp;photo…</source>
+        <translation>Farbe aus einem &amp;Foto…</translation>
+    </message>
+    <message>
+        <source>From an &amp;instrument…</source>
+        <translation>Vom &amp;Messgerät…</translation>
+    </message>
+    <message>
+        <source>&amp;Grade…</source>
+        <translation>&amp;Note…</translation>
+    </message>
+    <message>
+        <source>&amp;Remark…</source>
+        <translation>&amp;Bemerkung…</translation>
+    </message>
+    <message>
+        <source>Keep a pict&amp;ure…</source>
+        <translation>B&amp;ild aufheben…</translation>
+    </message>
+    <message>
+        <source>C&amp;hange…</source>
+        <translation>Ä&amp;ndern…</translation>
+    </message>
+    <message>
+        <source>What is &amp;near it</source>
+        <translation>Was ihr n&amp;ahe liegt</translation>
+    </message>
+    <message>
+        <source>Kept no longer</source>
+        <translation>Nicht mehr aufgehoben</translation>
+    </message>
+    <message>
+        <source>Kept after all</source>
+        <translation>Doch aufgehoben</translation>
+    </message>
+    <message>
+        <source>Left the master half, right the test half.</source>
+        <translation>Links die Vergleichshälfte, rechts die Prüfhälfte.</translation>
+    </message>
+    <message>
+        <source>No screen shows this colour: what is seen is only near it.</source>
+        <translation>Kein Bildschirm zeigt diese Farbe: Zu sehen ist nur eine ähnliche.</translation>
+    </message>
+    <message>
+        <source>cut {when}</source>
+        <translation>abgeschnitten {when}</translation>
+    </message>
+    <message>
+        <source>Kept no longer.</source>
+        <translation>Nicht mehr aufgehoben.</translation>
+    </message>
+    <message>
+        <source>Lot {words}</source>
+        <translation>Partie {words}</translation>
+    </message>
+    <message>
+        <source>Go to the lot {code}</source>
+        <translation>Zur Partie {code}</translation>
+    </message>
+    <message>
+        <source>No method was begun by then.</source>
+        <translation>Bis dahin war keine Methode begonnen.</translation>
+    </message>
+    <message>
+        <source>not read</source>
+        <translation>nicht gemessen</translation>
+    </message>
+    <message>
+        <source>Swatches</source>
+        <translation>Proben</translation>
     </message>
 </context>
 </TS>

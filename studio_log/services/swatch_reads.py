@@ -18,8 +18,10 @@ from studio_log.services.desk import Desk, whole_code
 from studio_log.services.swatch_keeping import lot_of, swatch_entries
 from studio_log.services.swatch_lines import swatch_line, walked
 from studio_log.services.swatch_near import near
-from studio_log.services.swatch_shown import SCALE_WORDS, TEST_WORDS, as_shown, colour_words
+from studio_log.services.swatch_shown import as_shown, colour_words
 from studio_log.services.swatches import (
+    SCALE_WORDS,
+    TEST_WORDS,
     NearFor,
     SwatchesFor,
     SwatchesThere,

@@ -1,37 +1,17 @@
 """Swatches as lists show them: their colour for the screen, and words beside it."""
 
 import json
-from collections.abc import Mapping, Sequence
-from typing import Final
+from collections.abc import Sequence
 
 from studio_log.domain.number_text import plain
 from studio_log.language.region import region
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import tr
 from studio_log.present.words import moment
 from studio_log.science.colour.lab import Lab
 from studio_log.science.colour.shown import shown_as
 from studio_log.services.desk import Desk
-from studio_log.services.swatches import SwatchShown
+from studio_log.services.swatches import SOURCE_WORDS, SwatchShown
 from studio_log.store.values import SwatchLine
-
-SOURCE_WORDS: Final[Mapping[str, str]] = {
-    "instrument": tr_later("instrument"),
-    "photo": tr_later("photo with target"),
-    "relative": tr_later("photo without target, relative only"),
-}
-TEST_WORDS: Final[Mapping[str, str]] = {
-    "light": tr_later("daylight"),
-    "wash": tr_later("wash"),
-    "rub-dry": tr_later("dry rubbing"),
-    "rub-wet": tr_later("wet rubbing"),
-    "perspiration": tr_later("perspiration"),
-    "other": tr_later("other test"),
-}
-SCALE_WORDS: Final[Mapping[str, str]] = {
-    "change": tr_later("change, grey scale"),
-    "staining": tr_later("staining, grey scale"),
-    "blue-wool": tr_later("blue wool"),
-}
 
 
 def shown_lines(desk: Desk, codes: Sequence[str]) -> list[SwatchShown]:

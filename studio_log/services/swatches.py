@@ -4,9 +4,30 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
+from typing import Final
 
 from studio_log.domain.swatches import Swatch
+from studio_log.language.words import tr_later
 from studio_log.science.colour.lab import Lab
+
+SOURCE_WORDS: Final[Mapping[str, str]] = {
+    "instrument": tr_later("instrument"),
+    "photo": tr_later("photo with target"),
+    "relative": tr_later("photo without target, relative only"),
+}
+TEST_WORDS: Final[Mapping[str, str]] = {
+    "light": tr_later("daylight"),
+    "wash": tr_later("wash"),
+    "rub-dry": tr_later("dry rubbing"),
+    "rub-wet": tr_later("wet rubbing"),
+    "perspiration": tr_later("perspiration"),
+    "other": tr_later("other test"),
+}
+SCALE_WORDS: Final[Mapping[str, str]] = {
+    "change": tr_later("change, grey scale"),
+    "staining": tr_later("staining, grey scale"),
+    "blue-wool": tr_later("blue wool"),
+}
 
 
 @dataclass(frozen=True)

@@ -39,6 +39,7 @@ ICONS: Final[Mapping[str, str]] = {
     "stock": "stock",
     "dyes": "dyes",
     "baths": "bath",
+    "swatches": "swatches",
     "lines": "lines",
     "across": "room",
     "larger": "larger",

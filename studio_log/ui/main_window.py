@@ -126,9 +126,12 @@ class MainWindow(QMainWindow):
         self.sheet.choose(code)
 
     def choose_step(self, code: str, step: int | None = None) -> None:
-        """Choose a lot and open one of its steps; a bath opens among the baths."""
+        """Choose a lot and open one of its steps; a bath or swatch opens among its own."""
         if code.startswith("B"):
             self.menu_acts.open_baths(code)
+            return
+        if code.startswith("W"):
+            self.menu_acts.open_swatches(code)
             return
         self.choose_lot(code)
         if step is not None:
@@ -223,6 +226,7 @@ class MainWindow(QMainWindow):
         self.sheet.act_wanted.connect(self.acts.do)
         self.sheet.method_wanted.connect(self.menu_acts.open_method)
         self.menu_acts.lot_wanted.connect(self.acts.new_lot_by)
+        self.menu_acts.lot_shown.connect(self.choose_lot)
 
     def _connect_reminders(self) -> None:
         self.bench.shown.connect(self._bench_shown)

@@ -34,6 +34,7 @@ from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.stock.stock_box import StockBox
+from studio_log.ui.swatches.swatch_box import SwatchBox
 from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
 from studio_log.ui.timeline.sheet_out import copy_picture, print_sheet, save_picture
 from studio_log.ui.timeline.timeline_view import TimelineView
@@ -70,6 +71,8 @@ class MenuActs(QObject):
 
     lot_wanted = Signal(str)
     """A lot is to be begun by the method of this name."""
+    lot_shown = Signal(str)
+    """The lot of this code is to be chosen."""
 
     def __init__(self, window: QWidget, bridge: Bridge, ask: Ask, places: Places) -> None:
         super().__init__(window)
@@ -101,6 +104,7 @@ class MenuActs(QObject):
             "stock": self._stock,
             "dyes": self._dyes,
             "baths": self.open_baths,
+            "swatches": self.open_swatches,
             "across": self._across,
             "lines": self._lines,
             "larger": self._larger,
@@ -230,6 +234,13 @@ class MenuActs(QObject):
         """Show the baths and vats, with one of them chosen."""
         box = BathBox(self._bridge, self._window, code)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
+
+    def open_swatches(self, code: str = "") -> None:
+        """Show the swatches, with one of them chosen; a new one is cut from the chosen lot."""
+        box = SwatchBox(self._bridge, self._window, code, self._at.lots.chosen)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.lot_wanted.connect(self.lot_shown)
         box.show()
 
     def _across(self) -> None:

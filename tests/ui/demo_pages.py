@@ -14,11 +14,13 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from studio_log.app.demo import open_demo
 from studio_log.app.errand import StepClock
+from studio_log.science.colour.lab import Lab
 from studio_log.services.baths import NewBath
 from studio_log.services.papers import RecordFor
 from studio_log.services.questions import TagsFor
 from studio_log.services.settings import Settings
 from studio_log.services.studio import Studio
+from studio_log.services.swatches import GradeSwatch, NewSwatch, ReadSwatch
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.across.across_view import AcrossView
 from studio_log.ui.baths.bath_box import BathBox
@@ -38,6 +40,10 @@ from studio_log.ui.papers.paper_dialog import PaperDialog
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.stock.stock_box import StockBox
+from studio_log.ui.swatches.forms import GRADE
+from studio_log.ui.swatches.near_box import NearBox
+from studio_log.ui.swatches.swatch_box import SwatchBox
+from studio_log.ui.swatches.swatch_dialog import SwatchDialog
 from studio_log.ui.tags.tag_dialog import TagDialog
 from studio_log.ui.welcome.welcome_page import WelcomePage
 from tests.ui.window_kit import HandTray, WrittenAsk
@@ -66,6 +72,21 @@ def _a_bath(house: House) -> str:
     return house.studio.do(NewBath("fructose-vat")).code
 
 
+def _near(house: House) -> QWidget:
+    box = NearBox(house.bridge)
+    _a_swatch(house)
+    box.take(Lab(50.0, 30.0, 20.0))
+    return box
+
+
+def _a_swatch(house: House) -> str:
+    code = house.studio.do(NewSwatch("26-001", test_place="")).code
+    house.studio.do(ReadSwatch(code, Lab(52.1, 31.8, 24.0), "photo", two_u=2.4))
+    house.studio.do(ReadSwatch(code, Lab(56.0, 27.0, 22.0), "relative", half="test"))
+    house.studio.do(GradeSwatch(code, "wash", "4-5"))
+    return code
+
+
 PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "window": _window,
     "new lot": lambda house: LotForm(house.bridge),
@@ -79,6 +100,9 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "baths": lambda house: BathBox(house.bridge, code=_a_bath(house)),
     "new bath": lambda house: BathDialog(house.bridge, NEW, ""),
     "stock": lambda house: StockBox(house.bridge),
+    "swatches": lambda house: SwatchBox(house.bridge, code=_a_swatch(house)),
+    "near": _near,
+    "a grade": lambda house: SwatchDialog(house.bridge, GRADE, "W26-001"),
     "dyes": lambda house: DyesBox(house.bridge),
     "welcome": lambda house: WelcomePage(house.bridge),
     "tags": lambda house: TagDialog(house.studio.ask(TagsFor(("26-001",)))),

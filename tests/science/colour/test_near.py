@@ -9,7 +9,7 @@ import pytest
 from studio_log.science.colour.differences import ciede2000
 from studio_log.science.colour.lab import Lab, lab_of_xyz
 from studio_log.science.colour.near import ciede2000_of, reach_of
-from studio_log.science.colour.shown import shown_as
+from studio_log.science.colour.shown import lab_of_code, shown_as
 from studio_log.science.colour.spaces import shown_code, xyz_of_srgb
 from tests.support.reference import rows
 
@@ -79,6 +79,17 @@ def test_the_colour_on_the_screen_is_that_of_the_standard(code: tuple[float, ...
     assert found == pytest.approx(told, abs=1)
     assert shown_code(xyz)[0][:1] == "#"
     assert not cut
+
+
+@pytest.mark.parametrize("row", rows("srgb_xyz_lab_lch.csv"), ids=lambda row: row["label"])
+def test_a_code_of_the_screen_gives_the_colour_of_the_table(row: dict[str, str]) -> None:
+    """IEC 61966-2-1 and CIE 15, by two libraries."""
+    code = "#" + "".join(f"{int(row[one]):02x}" for one in ("R8", "G8", "B8"))
+    found, told = lab_of_code(code), [float(row[one]) for one in ("L", "a", "b")]
+    assert [found.lightness, found.a, found.b] == pytest.approx(told, abs=0.05)
+    assert shown_as(found)[0] == code
+    with pytest.raises(ValueError, match="no colour"):
+        lab_of_code("red")
 
 
 def test_a_colour_that_no_screen_shows_is_said_to_be_cut() -> None:

@@ -1,0 +1,1 @@
+"""Swatches: the window, its forms, find by colour, colour from a photo, plots and cards."""

@@ -1,0 +1,131 @@
+"""What can be written down of a swatch, as data: the fields of each form, and its command."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+from studio_log.domain.swatches import SCALES, TESTS, WHITES
+from studio_log.language.words import tr_later
+from studio_log.services.commands import Command
+from studio_log.services.swatches import (
+    SCALE_WORDS,
+    TEST_WORDS,
+    GradeSwatch,
+    NewSwatch,
+    NoteSwatch,
+    ReadSwatch,
+    SetSwatch,
+)
+
+Choices = tuple[tuple[str, str], ...]
+"""Value and words of each."""
+Values = Mapping[str, Any]
+"""What was read, by the slug of its field; what was left blank is not in it."""
+
+
+@dataclass(frozen=True)
+class Field:
+    """One line of a form; with `choices` a box of them."""
+
+    slug: str
+    label: str
+    hint: str = ""
+    reader: str = "text"
+    needed: bool = False
+    choices: Choices = ()
+
+
+@dataclass(frozen=True)
+class SwatchForm:
+    """A form; `command` makes what is sent out of the swatch's code and what was read."""
+
+    slug: str
+    title: str
+    says: str
+    fields: tuple[Field, ...]
+    command: Callable[[str, Values], Command]
+    moment: bool = True
+
+
+HALF: Final = Field(
+    "half", tr_later("&Half"),
+    choices=(("master", tr_later("master half, or the whole")), ("test", tr_later("test half"))),
+)  # fmt: skip
+NOTE: Final = Field("note", tr_later("&Note"), tr_later("a note, if any"))
+NAME: Final = Field("name", tr_later("&Name"), tr_later("second coat, rinsed hot"))
+PLACE: Final = Field("place", tr_later("&Kept at"), tr_later("master half, or the whole: drawer 3"))
+TEST_PLACE: Final = Field(
+    "test_place", tr_later("&Test half at"), tr_later("blank where it is not cut in halves")
+)
+_OBSERVERS: Final[Choices] = (
+    (WHITES[0], tr_later("daylight D65, 2° (photos)")),
+    (WHITES[1], tr_later("daylight D65, 10° (instruments)")),
+)
+
+
+def _named(values: Sequence[str], words: Mapping[str, str]) -> Choices:
+    return tuple((one, words[one]) for one in values)
+
+
+def _new(_code: str, values: Values) -> Command:
+    return NewSwatch(**values)
+
+
+def _read(code: str, values: Values) -> Command:
+    return ReadSwatch(code, source="instrument", **values)
+
+
+def _grade(code: str, values: Values) -> Command:
+    return GradeSwatch(code, **values)
+
+
+def _note(code: str, values: Values) -> Command:
+    return NoteSwatch(code, **values)
+
+
+def _set(code: str, values: Values) -> Command:
+    return SetSwatch(code, **values)
+
+
+NEW: Final = SwatchForm(
+    "new", tr_later("New swatch"),
+    tr_later("It gets a code of its own. The methods that its lot has walked come with it."),
+    (
+        Field("lot", tr_later("&Lot"), "26-031", "lot", needed=True),
+        Field("piece", tr_later("&Piece"), tr_later("its number, if there are several"), "whole"),
+        NAME, PLACE, TEST_PLACE,
+    ),
+    _new,
+)  # fmt: skip
+READ: Final = SwatchForm(
+    "read", tr_later("A colour that an instrument gave"), "",
+    (
+        Field("lab", tr_later("L*, a*, &b*"), "52.1, 31.8, 24.0", "colour", needed=True),
+        HALF,
+        Field("white", tr_later("&Daylight and observer"), choices=_OBSERVERS),
+        Field("two_u", tr_later("2&u, in CIEDE2000"), tr_later("if it is known: 0.8"), "two_u"),
+        Field("method", tr_later("&Instrument"), tr_later("its name")),
+        NOTE,
+    ),
+    _read,
+)  # fmt: skip
+GRADE: Final = SwatchForm(
+    "grade", tr_later("The grade of a test"),
+    tr_later("Left blank, the grade is estimated from the colours of both halves."),
+    (
+        Field("test", tr_later("&Test"), choices=_named(TESTS, TEST_WORDS)),
+        Field("grade", tr_later("&Grade"), "4-5", "grade"),
+        Field("scale", tr_later("&Scale"), choices=_named(SCALES, SCALE_WORDS)),
+        Field("length", tr_later("How &long"), tr_later("4 weeks, 3 washes")),
+        NOTE,
+    ),
+    _grade,
+)  # fmt: skip
+REMARK: Final = SwatchForm(
+    "note", tr_later("A remark"), "",
+    (Field("note", tr_later("&Remark"), needed=True),),
+    _note,
+)  # fmt: skip
+CHANGE: Final = SwatchForm(
+    "set", tr_later("Change the swatch"), "", (NAME, PLACE, TEST_PLACE), _set, moment=False
+)

@@ -1,0 +1,318 @@
+"""The window “Swatches”: all of them in their true colour, the chosen one beside them."""
+
+from functools import partial
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut, QShowEvent
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QFileDialog,
+    QHBoxLayout,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
+
+from studio_log.language.words import counted, tr, tr_later
+from studio_log.services.commands import Command, Outcome, Redo, Undo
+from studio_log.services.questions import LotLines, LotLinesFor
+from studio_log.services.swatches import (
+    NoteSwatch,
+    SetSwatch,
+    SwatchesFor,
+    SwatchesThere,
+    SwatchFor,
+    SwatchPage,
+)
+from studio_log.ui.bridge import FOREIGN, Bridge
+from studio_log.ui.errors import MessageBar
+from studio_log.ui.swatches.forms import CHANGE, GRADE, NEW, READ, REMARK, SwatchForm
+from studio_log.ui.swatches.near_box import NearBox
+from studio_log.ui.swatches.swatch_dialog import SwatchDialog
+from studio_log.ui.swatches.swatch_view import SwatchView
+from studio_log.ui.swatches.tiles import PAGE, SwatchGrid, SwatchModel
+from studio_log.ui.widgets.calm import calm
+from studio_log.ui.widgets.find_line import FindLine
+from studio_log.ui.widgets.flow_layout import FlowLayout, growing
+from studio_log.ui.widgets.parts import Words, button, em, scrolled
+
+ORDERS: Final = (
+    ("newest", tr_later("newest first")),
+    ("code", tr_later("by code")),
+    ("lot", tr_later("by lot")),
+    ("light", tr_later("lightest first")),
+    ("dark", tr_later("darkest first")),
+)
+TYPING_MS: Final = 180
+NOTHING: Final = tr_later(
+    "No swatch was cut yet. Cut one from a lot when its colour is worth keeping: it gets a code, "
+    "and the log knows by which methods it came about. Begin with “New swatch”."
+)
+NONE_FOUND: Final = tr_later("No swatch holds these words.")
+
+
+class SwatchBox(QDialog):
+    """Shows what the studio answers; asks again when a swatch has changed."""
+
+    lot_wanted = Signal(str)
+
+    def __init__(
+        self, bridge: Bridge, parent: QWidget | None = None, code: str = "", lot: str = ""
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(tr("Swatches — Studio Log"))
+        self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
+        self._bridge, self._wanted, self._lot = bridge, code, lot
+        self._names: dict[str, str] = {}
+        self.page: SwatchPage | None = None
+        self.dialog: QDialog | None = None
+        self.model = SwatchModel(self)
+        self.grid = SwatchGrid(self.model)
+        self.search = FindLine(tr("Find: lot, name, method, place"), tr("Find swatches"))
+        self.order = QComboBox()
+        self.ended_too = QCheckBox(tr("Those no lon&ger kept"))
+        self.new = button(tr("&New swatch…"), kind="primary")
+        self.by_colour = button(tr("Find by &colour…"))
+        self.view = SwatchView()
+        self.empty = Words(tr(NOTHING), tone="soft")
+        self.counted = Words(tone="soft", size="small")
+        self.said = Words(tone="soft")
+        self.message = MessageBar(bridge)
+        self.undo, self.redo = button(tr("&Undo")), button(tr("Red&o"))
+        self.leave = button(tr("C&lose"))
+        self._right = QStackedWidget()
+        self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
+        self._lay_out()
+        self._connect()
+
+    @property
+    def code(self) -> str:
+        """Code of the chosen swatch, "" for none."""
+        index = self.grid.currentIndex()
+        return self.model.lines[index.row()].code if index.isValid() else ""
+
+    def choose(self, code: str) -> None:
+        """Choose a swatch, whatever was looked for."""
+        self._wanted = code
+        self.search.clear()
+        self.refresh()
+
+    @Slot()
+    def refresh(self) -> None:
+        """Ask for the list, and through it for the chosen swatch."""
+        self._bridge.ask(self._question(0), self._show_list, failed=self.message.refuse)
+
+    def on_changed(self, outcome: Outcome) -> None:
+        """Ask anew where a swatch or a lot was touched, here or by another program."""
+        if outcome.swatches or outcome.lots or outcome.settings or outcome is FOREIGN:
+            self.refresh()
+
+    def open_form(self, form: SwatchForm) -> SwatchDialog:
+        """Open a form for the chosen swatch, or for a new one."""
+        code = "" if form is NEW or self.page is None else self.page.line.code
+        box = SwatchDialog(
+            self._bridge, form, code, filled=self._filled(form), names=self._names, parent=self
+        )
+        box.done_with.connect(self._done)
+        self._open(box)
+        return box
+
+    @override
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.refresh()
+        self._bridge.ask(LotLinesFor("all"), self._learn_names)
+        self.grid.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._right.setFixedWidth(max(min(em(self, 27), self.width() * 2 // 5), em(self, 15)))
+
+    def _open(self, box: QDialog) -> None:
+        self.dialog = box
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.open()
+
+    def _question(self, offset: int) -> SwatchesFor:
+        return SwatchesFor(
+            find=self.search.text(),
+            ended=self.ended_too.isChecked(),
+            order=str(self.order.currentData()),
+            limit=PAGE,
+            offset=offset,
+        )
+
+    def _filled(self, form: SwatchForm) -> dict[str, str]:
+        if form is NEW:
+            return {"lot": f"{self._lot} {self._names.get(self._lot, '')}".strip()}
+        page = self.page
+        if form is not CHANGE or page is None:
+            return {}
+        line = page.line
+        return {"name": line.name, "place": line.place, "test_place": line.test_place or ""}
+
+    def _connect(self) -> None:
+        self.grid.chosen.connect(self._turned)
+        self.model.more_wanted.connect(self._more)
+        self.search.textChanged.connect(self._soon.start)
+        self.search.down.connect(self.grid.setFocus)
+        self._soon.timeout.connect(self.refresh)
+        self.order.currentIndexChanged.connect(self.refresh)
+        self.ended_too.toggled.connect(self.refresh)
+        self.new.clicked.connect(partial(self.open_form, NEW))
+        self.by_colour.clicked.connect(partial(self._act, "colour"))
+        self.view.act_wanted.connect(self._act)
+        self.view.lot_wanted.connect(self._to_lot)
+        self.undo.clicked.connect(self._undo)
+        self.redo.clicked.connect(self._redo)
+        self.leave.clicked.connect(self.reject)
+        self._bridge.changed.connect(self.on_changed)
+        QShortcut(QKeySequence.StandardKey.Find, self).activated.connect(self.search.setFocus)
+
+    def _lay_out(self) -> None:
+        for value, words in ORDERS:
+            self.order.addItem(tr(words), value)
+        self.order.setAccessibleName(tr("Order of the swatches"))
+        calm(self.order)
+        self.search.setMinimumWidth(em(self, 12))
+        head = FlowLayout(gap=8)
+        for widget in (self.new, self.by_colour, growing(self.search), self.order, self.ended_too):
+            head.addWidget(widget)
+        left = QWidget()
+        column = QVBoxLayout(left)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        parts: tuple[QWidget, ...] = (self.empty, self.grid, self.counted)
+        for part in parts:
+            column.addWidget(part)
+        column.setStretch(1, 1)
+        column.addStretch(0)
+        self._right.addWidget(QWidget())
+        self._right.addWidget(scrolled(self.view, name=tr("The chosen swatch")))
+        halves = QHBoxLayout()
+        halves.setSpacing(12)
+        halves.addWidget(left, 1)
+        halves.addWidget(self._right)
+        foot = FlowLayout(gap=10)
+        for widget in (growing(self.said), self.undo, self.redo, self.leave):
+            foot.addWidget(widget)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(16, 12, 16, 12)
+        whole.addLayout(head)
+        whole.addLayout(halves, 1)
+        whole.addWidget(self.message)
+        whole.addLayout(foot)
+        room = self.screen().availableGeometry().size() - QSize(60, 80)
+        self.resize(QSize(em(self, 72), em(self, 44)).boundedTo(room))
+
+    def _learn_names(self, lines: LotLines) -> None:
+        self._names = {one.code: one.name for one in lines.lines}
+
+    def _show_list(self, there: SwatchesThere) -> None:
+        wanted = self._wanted or self.code
+        self._wanted = ""
+        self.grid.blockSignals(True)
+        self.model.show_first(there)
+        self.grid.choose(wanted)
+        self.grid.blockSignals(False)
+        self.empty.setText(tr(NONE_FOUND) if self.search.text().strip() else tr(NOTHING))
+        self.empty.setVisible(not there.total)
+        self.grid.setVisible(bool(there.total))
+        self._count()
+        self._turned()
+
+    def _count(self) -> None:
+        words = counted(self.model.total, tr_later("{n} swatch"), tr_later("{n} swatches"))
+        signs = tr("~ relative only   ≈ beyond the screen")
+        self.counted.show_words(f"{words}   {signs}" if self.model.total else "")
+
+    @Slot(int)
+    def _more(self, offset: int) -> None:
+        self._bridge.ask(self._question(offset), self._add)
+
+    def _add(self, there: SwatchesThere) -> None:
+        self.model.add(there)
+        self._count()
+
+    @Slot()
+    def _turned(self) -> None:
+        if self.code:
+            self._bridge.ask(SwatchFor(self.code), self._show_page, failed=self.message.refuse)
+        else:
+            self.page = None
+            self._right.setCurrentIndex(0)
+            self._offer_back()
+
+    def _show_page(self, page: SwatchPage) -> None:
+        if page.line.code != self.code:
+            return  # another one has been chosen since
+        self.page = page
+        self.view.show_page(page)
+        self._right.setCurrentIndex(1)
+        self._offer_back()
+
+    def _offer_back(self) -> None:
+        page = self.page
+        self.undo.setEnabled(bool(page and page.undo))
+        self.redo.setEnabled(bool(page and page.redo))
+        self.undo.setToolTip(tr("Take back: {words}", words=page.undo) if page else "")
+        self.redo.setToolTip(tr("Restore: {words}", words=page.redo) if page and page.redo else "")
+
+    def _act(self, slug: str) -> None:
+        forms = {"instrument": READ, "grade": GRADE, "remark": REMARK, "change": CHANGE}
+        if slug in forms:
+            self.open_form(forms[slug])
+        elif slug in {"near", "colour"}:
+            self.find_near()
+        elif self.page is not None and slug == "picture":
+            self.keep_picture()
+        elif self.page is not None and slug in {"ended", "kept"}:
+            self._do(SetSwatch(self.page.line.code, ended=slug == "ended"))
+
+    def find_near(self) -> NearBox:
+        """Open the search by colour, at the colour of the chosen swatch."""
+        box = NearBox(self._bridge, self, self.page.line if self.page is not None else None)
+        box.swatch_wanted.connect(self.choose)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
+        self.dialog = box
+        return box
+
+    def keep_picture(self, path: str = "") -> None:
+        """Keep a picture with the chosen swatch; asks which where none is given."""
+        if self.page is None:
+            return
+        kinds = tr("Pictures (*.jpg *.jpeg *.png *.webp)")
+        chosen = path or QFileDialog.getOpenFileName(self, tr("Keep a picture"), "", kinds)[0]
+        if chosen:
+            self._do(NoteSwatch(self.page.line.code, path=Path(chosen)))
+
+    def _do(self, command: Command) -> None:
+        self.message.put_away()
+        self._bridge.do(
+            command, self._done, failed=self.message.refuse, asked=self.message.question
+        )
+
+    def _done(self, outcome: Outcome) -> None:
+        self.said.setText(" ".join((outcome.words, *outcome.advice)))
+        self.dialog = None
+        if outcome.code:
+            self._wanted = outcome.code
+
+    def _undo(self) -> None:
+        if self.page is not None:
+            self._do(Undo(self.page.line.code))
+
+    def _redo(self) -> None:
+        if self.page is not None:
+            self._do(Redo(self.page.line.code))
+
+    def _to_lot(self, code: str) -> None:
+        self.lot_wanted.emit(code)
+        self.accept()
