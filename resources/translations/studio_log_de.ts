@@ -7972,11 +7972,15 @@ fehlt</translation>
         <translation>Ein Tag, an dem die Werkstatt anders arbeitet: wählen, seine Zeiten eingeben, eintragen.</translation>
     </message>
     <message>
+        <source>“{text}” is no day. Write it as 14 August, Fri, or 2026-08-14.</source>
+        <translation>„{text}“ ist kein Tag. So: 2026-08-14.</translation>
+    </message>
+    <message>
         <source>Up to and with</source>
         <translation>Bis einschließlich</translation>
     </message>
     <message>
-        <source>the same day, or 2026-08-14</source>
+        <source>the same day, or 14 August</source>
         <translation>derselbe Tag, oder 2026-08-14</translation>
     </message>
     <message>
@@ -8192,16 +8196,16 @@ fehlt</translation>
         <translation>Die Woche</translation>
     </message>
     <message>
-        <source>{day} to Monday to Friday</source>
-        <translation>{day} auf Montag bis Freitag</translation>
+        <source>{day}, to Monday–Friday</source>
+        <translation>{day}, auf Montag–Freitag</translation>
     </message>
     <message>
-        <source>{day} to every day</source>
-        <translation>{day} auf jeden Tag</translation>
+        <source>{day}, to every day</source>
+        <translation>{day}, auf jeden Tag</translation>
     </message>
     <message>
-        <source>{day} to {other}</source>
-        <translation>{day} auf {other}</translation>
+        <source>{day}, to {other}</source>
+        <translation>{day}, auf {other}</translation>
     </message>
     <message>
         <source>The week, by hand</source>

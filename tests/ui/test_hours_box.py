@@ -169,9 +169,11 @@ def test_all_the_same_is_done_by_key(opened: Open) -> None:
 
 def test_a_day_is_copied_by_the_menu(opened: Open) -> None:
     box = opened()
-    type_in(box.week.lines[0], "9-12:30, 13:30-17")
+    type_in(box.week.lines[2], "9-12:30, 13:30-17")
     box.week._fill_menu()
-    box.week.menu.actions()[0].trigger()
+    acts = box.week.menu.actions()
+    assert acts[0].text() == "Wednesday, to Monday–Friday"
+    acts[0].trigger()
     settle()
     assert box.draft.working[:5] == (((540, 750), (810, 1020)),) * 5
     assert box.draft.working[5] == ()
@@ -209,6 +211,16 @@ def test_what_is_not_understood_stays_and_holds_back_the_keeping(
     assert box.focusWidget() is box.week.lines[0]
     assert "overlap" in box.message.words.text()
     assert shop.studio.settings.open_hours == WEEK
+
+
+def test_a_line_takes_its_own_letters_back(opened: Open) -> None:
+    box = opened()
+    line = box.week.lines[5]
+    type_in(line, "10-14")
+    QTest.keyClick(line, Qt.Key.Key_Z, CTRL)
+    settle()
+    assert line.text() == ""
+    assert box.draft.working[5] == ()
 
 
 def test_a_line_letter_by_letter_is_one_step_of_undo(opened: Open) -> None:
@@ -363,7 +375,7 @@ def test_a_single_day_is_put_in_changed_and_taken_out(opened: Open, shop: Worksh
 def test_a_run_of_days_is_put_in_at_once(opened: Open) -> None:
     box = opened()
     box.days.month.setSelectedDate(QDate(2026, 8, 3))
-    type_in(box.days.last, "2026-08-14")
+    type_in(box.days.last, "14 aug")
     box.days.put.click()
     settle()
     assert [(one.first, one.last) for one in box.draft.singles] == [
@@ -375,7 +387,7 @@ def test_a_day_typed_wrongly_is_said_and_cannot_be_put_in(opened: Open) -> None:
     box = opened()
     for line, text, says in (
         (box.days.hours, "noon", "is no stretch"),
-        (box.days.last, "next week", "is no single day"),
+        (box.days.last, "some time", "is no day"),
         (box.days.last, "2020-01-01", "spans no days"),
     ):
         type_in(line, text)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import timedelta
+from zoneinfo import ZoneInfo
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
@@ -149,6 +150,15 @@ def test_a_meeting_is_a_lattice_that_needs_no_colour(page: TimelinePage) -> None
     assert danger in inside
     assert len(inside) > 1  # lattice: danger and what lies under it by turns
     assert danger not in shades(picture, at(view, 10, 8), at(view, 19, 8), y)
+
+
+def test_why_a_day_is_closed_is_told_on_that_day_only(page: TimelinePage) -> None:
+    view = page.view
+    days = ((NOW.astimezone(ZoneInfo(ZONE)).date(), "closed: fair"),)
+    page.show_around([Closed(h(6), h(20), days)], ())
+    page.show_lanes(lots(), nights(), NOW, ZONE)
+    assert "Tue 9 June: closed: fair. " in view.story_at(at(view, 8.5, 7))  # 21:38 in Paris
+    assert "fair" not in view.story_at(at(view, 19, 7))
 
 
 def test_closed_hours_are_woven_otherwise_than_the_night_and_told(page: TimelinePage) -> None:

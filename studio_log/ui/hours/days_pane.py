@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studio_log.domain.day_text import take_day
 from studio_log.domain.errors import Refusal
 from studio_log.domain.hours_draft import HoursDraft, openings_of
 from studio_log.domain.single_days import SingleDay, read_single_days, with_day, without_day
@@ -30,6 +31,7 @@ from studio_log.ui.widgets.parts import Words, button, em, mark
 ADVICE: Final = tr_later(
     "A day on which the studio works otherwise: choose it, type its hours, and put it in."
 )
+NO_DAY: Final = tr_later("“{text}” is no day. Write it as 14 August, Fri, or 2026-08-14.")
 CLOSED_WORDS: Final = {"", "closed", "geschlossen", "zu"}
 _ROW: Final = Qt.ItemDataRole.UserRole
 
@@ -41,11 +43,12 @@ class DaysPane(QWidget):
 
     def __init__(self, today: date) -> None:
         super().__init__()
+        self._today = today
         self.draft = HoursDraft()
         self.holidays: Mapping[date, str] = {}
         self.month = month_of(today)
         self.chosen = Words(bold=True)
-        self.last = _line(tr("Up to and with"), tr("the same day, or 2026-08-14"))
+        self.last = _line(tr("Up to and with"), tr("the same day, or 14 August"))
         self.hours = _line(tr("Hours of the day"), tr("closed, or 10-12"))
         self.why = _line(tr("Why, in a word"), tr("fair"))
         self.understood = Words(tone="soft")
@@ -72,7 +75,7 @@ class DaysPane(QWidget):
         self.draft, self.holidays = draft, holidays
         self.list.blockSignals(True)
         self.list.clear()
-        for one in draft.singles:
+        for one in sorted(draft.singles, key=lambda one: (one.last < self._today, one.first)):
             item = QListWidgetItem(single_words(one))
             item.setData(_ROW, one)
             self.list.addItem(item)
@@ -158,7 +161,13 @@ class DaysPane(QWidget):
         text = self.last.text().strip()
         if not text:
             return self.day
-        return read_single_days(f"{self.day} to {text} closed")[0].last
+        found = take_day(" ".join(text.casefold().split()), self.day)
+        if found is None or found[1].strip():
+            raise Refusal(tr(NO_DAY, text=text[:40]))
+        day, reading = found[0].day, found[0]
+        while day < self.day and (later := reading.moved(prefer="next")) is not None:
+            day, reading = later, replace(reading, day=later)
+        return read_single_days(f"{self.day} to {day} closed")[0].last
 
     @Slot()
     def _read(self) -> None:

@@ -80,6 +80,9 @@ class WeekPane(QWidget):
         self.menu = QMenu(self)
         self.copy.setMenu(self.menu)
         self.advice = Words(tone="soft")
+        # Two lines for all three, or the week would jump from one to another.
+        self.advice.setMinimumHeight(em(self.advice, 2.1))
+        self.advice.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.view = WeekView()
         self.lines: dict[int, QLineEdit] = {}
         self.fault = Words(tone="danger_ink")
@@ -130,6 +133,8 @@ class WeekPane(QWidget):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() in {QEvent.Type.Move, QEvent.Type.Resize}:
             self._soon.start()
+        elif event.type() is QEvent.Type.FocusIn:
+            self.view.take_day(next(day for day, line in self.lines.items() if line is watched))
         return super().eventFilter(watched, event)
 
     def _lay_out(self) -> None:
@@ -237,6 +242,7 @@ class WeekPane(QWidget):
                 self.fault.show_words(str(refusal))
                 return
         self.lines[day].setText(typed(draft, self.layer, day))
+        self.understood.show_words(draft_words(draft))
         self.fault.show_words("")
 
     def _to_line(self, day: int) -> None:
@@ -256,10 +262,10 @@ class WeekPane(QWidget):
         day = self.view.weekday
         name = long_weekday_name(day)
         rows = (
-            (tr("{day} to Monday to Friday", day=name), tuple(range(5))),
-            (tr("{day} to every day", day=name), tuple(range(7))),
+            (tr("{day}, to Monday–Friday", day=name), tuple(range(5))),
+            (tr("{day}, to every day", day=name), tuple(range(7))),
             *(
-                (tr("{day} to {other}", day=name, other=long_weekday_name(one)), (one,))
+                (tr("{day}, to {other}", day=name, other=long_weekday_name(one)), (one,))
                 for one in self._days
                 if one != day
             ),

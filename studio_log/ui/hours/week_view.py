@@ -198,6 +198,10 @@ class WeekView(QWidget):
         super().focusOutEvent(event)
         self.update()
 
+    def take_day(self, weekday: int) -> None:
+        """Take a day in hand: its line has the keyboard."""
+        self._at = (self._days.index(weekday), 0)
+
     def go(self, rows: int, bars: int) -> None:
         """Go to another row or bar."""
         row = min(max(self._at[0] + rows, 0), 6)
