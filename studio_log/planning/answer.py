@@ -4,16 +4,18 @@ Moments of a studio are local times, as in its file, or instants in UTC where it
 those of a project are its own units.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from studio_log.planning.differences import Difference, differences
 from studio_log.planning.effort import Effort
 from studio_log.planning.plan_project import ProjectOutcome, plan_project
 from studio_log.planning.plan_studio import Outcome, plan_studio
 from studio_log.planning.problem import Plan, Problem, Span
 from studio_log.planning.project import Project
+from studio_log.planning.repair import repair
 from studio_log.planning.sessions import sessions_of
 
 
@@ -30,7 +32,22 @@ def answer(problem: Problem | Project, effort: Effort, keep: Plan | None = None)
     if isinstance(problem, Project):
         return Answered(of_project(problem, plan_project(problem, effort)))
     outcome = plan_studio(problem, effort, keep)
-    return Answered(of_studio(problem, outcome), outcome.plan)
+    fields = of_studio(problem, outcome)
+    if keep is not None and outcome.plan is not None:
+        fields["differences"] = told(differences(problem, keep, outcome.plan))
+    return Answered(fields, outcome.plan)
+
+
+def mended(problem: Problem, effort: Effort, old: Plan) -> Answered:
+    """Mend an old plan of a studio: as little moves as can be, and that is told."""
+    found = repair(problem, old, effort)
+    fields = {**of_studio(problem, found.outcome), "differences": told(found.differences)}
+    return Answered(fields, found.outcome.plan)
+
+
+def told(some: Iterable[Difference]) -> list[dict[str, Any]]:
+    """Give differences as JSON has them, most important first."""
+    return [{"kind": one.kind, "words": one.words, "lots": list(one.lots)} for one in some]
 
 
 def so_far(problem: Problem | Project, found: Any) -> dict[str, Any]:

@@ -17,6 +17,8 @@ SESSION: Final = 10**9
 """The price of a session that is above any sum of fine minutes."""
 LATE: Final = 10**17
 """The price of a minute late, above any number of sessions and of moved visits."""
+MOVED: Final = 10**15
+"""The most that a moved visit costs while one lot is placed."""
 EARLY_SESSION: Final = 12 * 60
 """In a first plan a session is worth so many minutes of one lot's waiting."""
 FIRST_LOOK: Final = 14 * 1440
@@ -32,6 +34,9 @@ class Prices:
 
     session: int = SESSION
     moved: int = 0
+    tolerated: int = 0
+    """So many minutes late cost `late` each and no more: an old plan was late already."""
+    late: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,21 +98,24 @@ class Studio:
         late += sum(self.lateness.of_due(name, end) for name, end in ends.items()
                     if name in self.chains)  # fmt: skip
         fine = sum(one.fine for one in self.board.placed.values())
-        price = self.prices.session * self.board.sessions() + fine
+        prices = self.prices
+        price = prices.session * self.board.sessions() + fine
         if self.old:
-            price += self.prices.moved * self.moved()
-        return missing, late, price
+            price += prices.moved * self.moved() + prices.late * min(late, prices.tolerated)
+        return missing, max(0, late - prices.tolerated), price
 
     def late_price(self, name: str) -> Callable[[int], int]:
         """Give the price of a lot's end, all others as they are; 0 while goals are not filled."""
         lateness, others = self.lateness, self.ends(name)
         whole = len(others) == len(self.problem.lots) - 1 and name in lateness.wanted
+        prices = self.prices
 
         def price(end: int) -> int:
             late = lateness.of_due(name, end)
             if whole:
                 late += lateness.of_goals(others | {name: end})
-            return late * LATE
+            more = max(0, late - prices.tolerated)
+            return more * LATE + (late - more) * min(prices.late, SESSION)
 
         return price
 
@@ -125,7 +133,9 @@ class Studio:
     ) -> Placement | None:
         """Give the best place for a lot within limits, without putting it there."""
         known = old or self.old.get(name, NOTHING_OLD)
-        wish = Wish(sessions, self.late_price(name), limits, self.stop, known, self.prices.moved)
+        wish = Wish(
+            sessions, self.late_price(name), limits, self.stop, known, min(MOVED, self.prices.moved)
+        )
         found = place_lot(self.chains[name], self.problem, self.board, wish)
         return None if found is None else found[1]
 

@@ -37,6 +37,8 @@ class Improver:
         self.best = self.now
         self.kept: dict[str, Placement] = dict(studio.board.placed)
         self.since_better = 0
+        self.moved = studio.moved()
+        """So many visits of the best plan are elsewhere than an old plan had them."""
 
     def step(self) -> bool:
         """Make one try; gives whether the best plan became better."""
@@ -51,7 +53,7 @@ class Improver:
         self.since_better += 1
         if self.now < self.best:
             self.best, self.kept = self.now, dict(self.studio.board.placed)
-            self.since_better = 0
+            self.since_better, self.moved = 0, self.studio.moved()
             return True
         if self.since_better % HOMEWARD == 0:
             self.studio.put_back(self.kept)

@@ -5,8 +5,9 @@ from typing import Final
 
 from studio_log.planning.board import Placement
 from studio_log.planning.engine import SESSION, Limits, Prices, Studio
+from studio_log.planning.late_words import lates
 from studio_log.planning.old_plan import old_of
-from studio_log.planning.problem import Plan
+from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.wish import Old
 
 NEAR: Final = 1440
@@ -15,21 +16,44 @@ SHARE: Final = 4
 """A session has to be spared for so many moved visits, or for fewer."""
 LEAST_MOVED: Final = 120
 """A moved visit costs at least so many minutes of waiting."""
-ABOVE_SESSIONS: Final = 1000 * SESSION
-"""The price of a moved visit that no number of sessions outweighs."""
+LATE_BORNE: Final = 10_000 * SESSION
+"""The price of a minute late that an old plan had too, above any number of sessions."""
+ABOVE_LATE: Final = 10**9
+"""A moved visit is worth so many such minutes: more than there are."""
 
 
-def keep_to(studio: Studio, plan: Plan, *, near: int = NEAR, above_all: bool = False) -> bool:
+def keep_to(studio: Studio, plan: Plan) -> bool:
     """Place all lots where an old plan had them, as far as can be; gives whether all are placed.
 
-    What was to start within `near` minutes is held where it was. With `above_all` a moved visit
-    counts more than any session, else as much as a quarter of one.
+    What was to start within a day is held where it was. A moved visit costs a quarter of a session.
     """
+    session = studio.prices.session
+    return _keep(studio, plan, Prices(session, max(session // SHARE, LEAST_MOVED)), NEAR)
+
+
+def keep_most(studio: Studio, plan: Plan) -> bool:
+    """Place all lots so that no date is later than it was, and then move as little as can be.
+
+    Lateness that the old plan had already is borne; nothing is held only because it is near.
+    """
+    late = sum(
+        _weight(studio.problem, one.what) * one.minutes for one in lates(studio.problem, plan)
+    )
+    prices = Prices(studio.prices.session, ABOVE_LATE * LATE_BORNE, late, LATE_BORNE)
+    return _keep(studio, plan, prices, 0)
+
+
+def _weight(problem: Problem, what: str) -> int:
+    """Give the weight of what is late: of a goal 1, of a lot its own."""
+    if any(one.name == what for one in problem.goals):
+        return 1
+    return next((one.weight for one in problem.lots if one.name == what), 1)
+
+
+def _keep(studio: Studio, plan: Plan, prices: Prices, near: int) -> bool:
     if studio.impossible:
         return False
-    session = studio.prices.session
-    moved = ABOVE_SESSIONS if above_all else max(session // SHARE, LEAST_MOVED)
-    studio.prices = Prices(session, moved)
+    studio.prices = prices
     studio.old = {
         name: old_of(chain, studio.problem, plan) for name, chain in studio.chains.items()
     }

@@ -14,6 +14,7 @@ from studio_log.planning.keeping import keep_to
 from studio_log.planning.late_words import late_words
 from studio_log.planning.made_for import mark_of
 from studio_log.planning.problem import Plan, Problem, Score, Span
+from studio_log.planning.settling import settle
 from studio_log.planning.why_sizes import misfits
 
 
@@ -43,24 +44,37 @@ def plan_studio(problem: Problem, effort: Effort, keep: Plan | None = None) -> O
         return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
     studio = Studio(problem, effort.stop)
     placed = studio.first_plan() if keep is None else keep_to(studio, keep)
+    return improved(studio, effort, placed=placed, alone=keep is None)
+
+
+def improved(studio: Studio, effort: Effort, *, placed: bool, alone: bool = False) -> Outcome:
+    """Give what comes of a board on which all lots are placed, or not, as tries make it better.
+
+    `alone`: a lot that is the only one is placed as well as can be, which is a proof.
+    """
+    problem = studio.problem
     if not placed:
         if studio.impossible:
             words = tuple(one.words for one in studio.impossible)
             return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
         return Outcome("unknown", None, None, (*problem.notes, NOT_FOUND), 0)
-    alone = keep is None and exact_alone(studio)
+    proved = alone and exact_alone(studio)
     best = checked(problem, plan_of(studio, studio.board.placed))
     effort.on_better(best)
-    bound = Bound(*best.score.parts()) if alone else bound_of(problem, effort.stop)
+    bound = Bound(*best.score.parts()) if proved else bound_of(problem, effort.stop)
     improver = Improver(studio, effort.seed)
     tries = 0
-    while studio.chains and not bound.reached(best.score):
+    while studio.chains and not (bound.reached(best.score) and not improver.moved):
         if effort.stop() or (effort.tries is not None and tries >= effort.tries):
             break
         tries += 1
         if improver.step():
             best = checked(problem, plan_of(studio, improver.kept))
             effort.on_better(best)
+    if studio.old:
+        studio.put_back(improver.kept)
+        settle(studio)
+        best = checked(problem, plan_of(studio, studio.board.placed))
     return _known(problem, best, bound, tries)
 
 

@@ -173,7 +173,7 @@ def test_a_lot_stays_in_the_vessel_that_it_lies_in() -> None:
         assert kept(problem, old).vessels["L1"]["soak"] == {"tub": tub}
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.integers(0, 6), st.integers(0, 3))
 def test_every_plan_that_keeps_to_another_passes(value: Any, tries: int, quarter: int) -> None:
     """All went as planned for some time: then what is left holds, and nothing moves for nothing."""
@@ -195,7 +195,7 @@ def test_every_plan_that_keeps_to_another_passes(value: Any, tries: int, quarter
     assert soon == []
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), studios())
 def test_any_old_plan_does_no_harm(value: Any, other: Any) -> None:
     """Even one that was made for another studio."""
