@@ -7800,6 +7800,10 @@ fehlt</translation>
         <translation>Die Reihenfolge ist eine von {known}, und höchstens {most} Proben werden auf einmal aufgeführt.</translation>
     </message>
     <message>
+        <source>Name 1 to {most} swatches.</source>
+        <translation>1 bis {most} Proben nennen.</translation>
+    </message>
+    <message>
         <source>not said where</source>
         <translation>Platz nicht genannt</translation>
     </message>
@@ -8540,6 +8544,10 @@ fehlt</translation>
         <translation>Was ihr n&amp;ahe liegt</translation>
     </message>
     <message>
+        <source>Print its car&amp;d…</source>
+        <translation>&amp;Karte drucken…</translation>
+    </message>
+    <message>
         <source>Kept no longer</source>
         <translation>Nicht mehr aufgehoben</translation>
     </message>
@@ -8582,6 +8590,62 @@ fehlt</translation>
     <message>
         <source>Swatches</source>
         <translation>Proben</translation>
+    </message>
+    <message>
+        <source>Glue the swatch here</source>
+        <translation>Probe hier aufkleben</translation>
+    </message>
+    <message>
+        <source>{code} makes a QR code too large for this card. Nothing was printed. Choose a larger one.</source>
+        <translation>{code} ergibt einen QR-Code, der für diese Karte zu groß ist. Nichts wurde gedruckt. Eine größere Karte wählen.</translation>
+    </message>
+    <message>
+        <source>No printer is set up on this computer. Nothing was printed; save the cards as a PDF.</source>
+        <translation>Auf diesem Rechner ist kein Drucker eingerichtet. Nichts wurde gedruckt; die Karten als PDF speichern.</translation>
+    </message>
+    <message>
+        <source>Preview of the cards</source>
+        <translation>Vorschau der Karten</translation>
+    </message>
+    <message>
+        <source>Swatch cards</source>
+        <translation>Probenkarten</translation>
+    </message>
+    <message>
+        <source>Paper of the cards</source>
+        <translation>Papier der Karten</translation>
+    </message>
+    <message>
+        <source>First place on the sheet</source>
+        <translation>Erster Platz auf dem Bogen</translation>
+    </message>
+    <message>
+        <source>{n} page</source>
+        <translation>{n} Seite</translation>
+    </message>
+    <message>
+        <source>{n} pages</source>
+        <translation>{n} Seiten</translation>
+    </message>
+    <message>
+        <source>Not all words fit on {codes}.</source>
+        <translation>Nicht alle Wörter passen auf {codes}.</translation>
+    </message>
+    <message>
+        <source>&amp;Begin at place</source>
+        <translation>&amp;Beginnen auf Platz</translation>
+    </message>
+    <message>
+        <source>Save the cards as a PDF</source>
+        <translation>Die Karten als PDF speichern</translation>
+    </message>
+    <message>
+        <source>There is no swatch to make a card for. Nothing was printed.</source>
+        <translation>Es gibt keine Probe für eine Karte. Nichts wurde gedruckt.</translation>
+    </message>
+    <message>
+        <source>{count} cards at once are too many. Nothing was printed; make up to {most} at a time.</source>
+        <translation>{count} Karten auf einmal sind zu viele. Nichts wurde gedruckt; höchstens {most} auf einmal machen.</translation>
     </message>
 </context>
 </TS>

@@ -14,6 +14,7 @@ from studio_log.cli.main import run
 from studio_log.cli.turn import lead_nowhere
 from studio_log.domain.tags import TagFacts
 from studio_log.present.paper.blocks import PageName
+from studio_log.present.swatch_card import CardFacts
 from studio_log.services.clock import SystemClock
 from studio_log.services.papers import Paper
 from studio_log.services.ports import NoticeText, Raised
@@ -45,6 +46,17 @@ class ProgramHouse:
         del app
         tags = "1 tag" if len(facts) == 1 else f"{len(facts)} tags"
         return f"{tags} written to {path}."
+
+    def write_cards(self, path: Path, facts: Sequence[CardFacts], stock: str) -> str:
+        """Write swatch cards as a PDF; gives words on what was written."""
+        from studio_log.ui.ink.device import ensure_gui_app
+        from studio_log.ui.swatches.cards import write_cards
+
+        app = ensure_gui_app()
+        write_cards(path, facts, stock)
+        del app
+        cards = "1 card" if len(facts) == 1 else f"{len(facts)} cards"
+        return f"{cards} written to {path}."
 
     def write_paper(self, path: Path, paper: Paper, page: PageName) -> str:
         """Write a paper as a PDF; gives words on what was written."""

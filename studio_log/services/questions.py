@@ -32,7 +32,7 @@ from studio_log.services.studio_hours import (
     HolidaysFor,
     StudioHoursFor,
 )
-from studio_log.services.swatches import NearFor, SwatchesFor, SwatchFor
+from studio_log.services.swatches import CardsFor, NearFor, SwatchesFor, SwatchFor
 
 
 @dataclass(frozen=True)
@@ -352,7 +352,7 @@ class Status:
 
 Question = (
     DyesFor | DyeFor | MaterialsFor | MaterialFor
-    | SwatchesFor | SwatchFor | NearFor
+    | SwatchesFor | SwatchFor | NearFor | CardsFor
     | FindLots | LotRowsFor | StockFor | ShoppingFor | CostFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor

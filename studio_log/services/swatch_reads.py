@@ -11,6 +11,7 @@ from studio_log.domain.lots import Lot, cure_of
 from studio_log.domain.number_text import plain
 from studio_log.domain.swatches import Grade, Reading, Remark, Swatch, swatch_from
 from studio_log.language.words import counted, tr, tr_later
+from studio_log.present.swatch_card import CardFacts
 from studio_log.present.words import moment
 from studio_log.science.colour.shown import shown_as
 from studio_log.services.bath_back import last_of, next_redo
@@ -22,6 +23,7 @@ from studio_log.services.swatch_shown import as_shown, colour_words
 from studio_log.services.swatches import (
     SCALE_WORDS,
     TEST_WORDS,
+    CardsFor,
     NearFor,
     SwatchesFor,
     SwatchesThere,
@@ -34,6 +36,7 @@ from studio_log.store.values import SwatchQuery
 
 LONGEST_FIND: Final = 200
 MOST_LINES: Final = 5_000
+MOST_CARDS: Final = 2_000
 HALF_WORDS: Final[Mapping[str, str]] = {
     "master": tr_later("master half"), "test": tr_later("test half"),
 }  # fmt: skip
@@ -80,6 +83,29 @@ def swatch(_house: Any, desk: Desk, question: SwatchFor) -> SwatchPage:
         photos=_photos(desk, of),
         undo=back.act.words if back else "",
         redo=gone.act.words if gone else "",
+    )
+
+
+def cards(house: Any, desk: Desk, question: CardsFor) -> tuple[CardFacts, ...]:
+    """Give what stands on the cards of swatches."""
+    if not 0 < len(question.codes) <= MOST_CARDS:
+        raise Refusal(tr("Name 1 to {most} swatches.", most=MOST_CARDS))
+    return tuple(_card(swatch(house, desk, SwatchFor(code)), desk) for code in question.codes)
+
+
+def _card(page: SwatchPage, desk: Desk) -> CardFacts:
+    line = page.line
+    day = date_words(line.cut_at.astimezone(ZoneInfo(desk.zone)).date(), short=True, year=True)
+    cut = ", ".join(filter(None, (tr("cut {when}", when=day), page.piece_words, page.age_words)))
+    return CardFacts(
+        code=line.code,
+        name=line.name,
+        lot=f"{line.lot} {line.lot_name}".strip(),
+        chain=page.chain,
+        colour=line.colour_words if line.lab is not None else "",
+        cut=cut,
+        halves=page.halves,
+        studio=desk.settings.studio,
     )
 
 
@@ -199,5 +225,6 @@ def apart_words(apart: float) -> str:
 ANSWERS: Final[Mapping[type, Callable[[Any, Desk, Any], Any]]] = {
     SwatchesFor: swatches,
     SwatchFor: swatch,
+    CardsFor: cards,
     NearFor: near,
 }

@@ -207,6 +207,13 @@ class SwatchPage:
 
 
 @dataclass(frozen=True)
+class CardsFor:
+    """What stands on the cards of these swatches: answered with CardFacts, in order."""
+
+    codes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class NearFor:
     """The swatches nearest to a colour; at most so many, at most `within` apart (None: any)."""
 

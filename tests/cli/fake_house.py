@@ -10,6 +10,7 @@ from typing import Any, TextIO
 from studio_log.cli.main import run
 from studio_log.domain.tags import TagFacts
 from studio_log.present.paper.blocks import PageName
+from studio_log.present.swatch_card import CardFacts
 from studio_log.services.commands import Outcome
 from studio_log.services.papers import Paper
 from studio_log.services.ports import Clock
@@ -90,6 +91,10 @@ class FakeHouse:
     def write_paper(self, path: Path, paper: Paper, page: PageName) -> str:
         self.calls.append(("paper", path, paper.name, page))
         return f"{paper.name} written."
+
+    def write_cards(self, path: Path, facts: Sequence[CardFacts], stock: str) -> str:
+        self.calls.append(("cards", path, tuple(facts), stock))
+        return "1 card written."
 
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         self.calls.append(("tags", path, tuple(facts), stock))

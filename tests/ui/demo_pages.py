@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from studio_log.app.demo import open_demo
 from studio_log.app.errand import StepClock
+from studio_log.present.swatch_card import CardFacts
 from studio_log.science.colour.lab import Lab
 from studio_log.services.baths import NewBath
 from studio_log.services.papers import RecordFor
@@ -40,6 +41,7 @@ from studio_log.ui.papers.paper_dialog import PaperDialog
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.stock.stock_box import StockBox
+from studio_log.ui.swatches.card_dialog import CardDialog
 from studio_log.ui.swatches.forms import GRADE
 from studio_log.ui.swatches.near_box import NearBox
 from studio_log.ui.swatches.swatch_box import SwatchBox
@@ -102,6 +104,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "stock": lambda house: StockBox(house.bridge),
     "swatches": lambda house: SwatchBox(house.bridge, code=_a_swatch(house)),
     "near": _near,
+    "cards": lambda _house: CardDialog([CardFacts("W26-001", "first coat", "26-001 Runners")]),
     "a grade": lambda house: SwatchDialog(house.bridge, GRADE, "W26-001"),
     "dyes": lambda house: DyesBox(house.bridge),
     "welcome": lambda house: WelcomePage(house.bridge),

@@ -19,9 +19,11 @@ from PySide6.QtWidgets import (
 from typing_extensions import override
 
 from studio_log.language.words import counted, tr, tr_later
+from studio_log.present.swatch_card import CardFacts
 from studio_log.services.commands import Command, Outcome, Redo, Undo
 from studio_log.services.questions import LotLines, LotLinesFor
 from studio_log.services.swatches import (
+    CardsFor,
     NoteSwatch,
     SetSwatch,
     SwatchesFor,
@@ -31,6 +33,7 @@ from studio_log.services.swatches import (
 )
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.errors import MessageBar
+from studio_log.ui.swatches.card_dialog import CardDialog
 from studio_log.ui.swatches.forms import CHANGE, GRADE, NEW, READ, REMARK, SwatchForm
 from studio_log.ui.swatches.near_box import NearBox
 from studio_log.ui.swatches.swatch_dialog import SwatchDialog
@@ -270,6 +273,8 @@ class SwatchBox(QDialog):
             self.open_form(forms[slug])
         elif slug in {"near", "colour"}:
             self.find_near()
+        elif self.page is not None and slug == "card":
+            self._bridge.ask(CardsFor((self.page.line.code,)), self.print_cards)
         elif self.page is not None and slug == "picture":
             self.keep_picture()
         elif self.page is not None and slug in {"ended", "kept"}:
@@ -283,6 +288,10 @@ class SwatchBox(QDialog):
         box.show()
         self.dialog = box
         return box
+
+    def print_cards(self, facts: tuple[CardFacts, ...]) -> None:
+        """Show cards before they go to a printer or into a file."""
+        self._open(CardDialog(facts, self))
 
     def keep_picture(self, path: str = "") -> None:
         """Keep a picture with the chosen swatch; asks which where none is given."""

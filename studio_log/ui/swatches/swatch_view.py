@@ -30,6 +30,7 @@ ACTS: Final[tuple[tuple[str, str, ButtonKind], ...]] = (
     ("picture", tr_later("Keep a pict&ure…"), "quiet"),
     ("change", tr_later("C&hange…"), "quiet"),
     ("near", tr_later("What is &near it"), "plain"),
+    ("card", tr_later("Print its car&d…"), "quiet"),
     ("ended", tr_later("Kept no longer"), "quiet"),
     ("kept", tr_later("Kept after all"), "quiet"),
 )
