@@ -21,6 +21,7 @@ from studio_log.cli import (
     marks,
     methods,
     milks,
+    moving,
     papers,
     plan,
     rang,
@@ -44,7 +45,7 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour, swatches, trial, plan, papers, calendar, safety,
+        colour_measure, colour, swatches, trial, plan, papers, calendar, safety, moving,
     )
     for form in room.FORMS
 }  # fmt: skip

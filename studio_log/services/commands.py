@@ -12,6 +12,7 @@ from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
 from studio_log.services.baths import MarkBath, NewBath, SetBath
 from studio_log.services.joins import JoinLots
+from studio_log.services.moving import TakeFolder
 from studio_log.services.pictures import AddPhoto
 from studio_log.services.places import ChangePlaces
 from studio_log.services.plan import AcceptPlan
@@ -210,6 +211,7 @@ Command = (
     | NewBath | SetBath | MarkBath | ChangePlaces
     | NewSwatch | SetSwatch | ReadSwatch | GradeSwatch | NoteSwatch
     | NewBath | SetBath | MarkBath | ChangePlaces | AcceptPlan
+    | TakeFolder
 )  # fmt: skip
 
 

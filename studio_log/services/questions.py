@@ -18,6 +18,7 @@ from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.calendar import CalendarFor, SaveCalendar
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
+from studio_log.services.moving import ExportFor
 from studio_log.services.papers import CardFor, DaySheetFor, RecordFor
 from studio_log.services.pictures import PictureFor
 from studio_log.services.places import PlacesFor
@@ -360,6 +361,7 @@ Question = (
     | CardFor | RecordFor | DaySheetFor | CalendarFor | SaveCalendar | PlacesFor
     | PlanFor | PlannedFor
     | HolidayPlacesFor | HolidayPlaceFor | HolidaysFor
+    | ExportFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

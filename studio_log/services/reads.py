@@ -36,6 +36,8 @@ from studio_log.services.list_reads import lot_lines, lot_rows, lots_found
 from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.method_reads import method_page
 from studio_log.services.milk_words import milk_until
+from studio_log.services.moves import export_work
+from studio_log.services.moving import ExportFor
 from studio_log.services.photos import picture
 from studio_log.services.pictures import PictureFor
 from studio_log.services.places import PlacesFor
@@ -260,6 +262,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     PlacesFor: lambda house, _desk, _question: house.upkeep.seen(house.folder),
     PlanFor: plan_setup,
     PlannedFor: planned_timeline,
+    ExportFor: export_work,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

@@ -12,6 +12,7 @@ from studio_log.domain.materials import Material, read_materials
 
 DYES = "dyestuffs.toml"
 MATERIALS = "materials.toml"
+SCHEMA = "studio.schema.json"
 
 
 @dataclass(frozen=True)
@@ -70,6 +71,11 @@ class Shelf:
     def materials(self) -> Mapping[str, Material]:
         """Give every material by its short name; Refusal where the file is missing or amiss."""
         return read_materials(self._text(MATERIALS), name=MATERIALS)
+
+    @property
+    def folder_schema(self) -> str:
+        """Give the JSON Schema of an exported folder, as text."""
+        return self._text(SCHEMA)
 
     def _text(self, name: str) -> str:
         try:

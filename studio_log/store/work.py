@@ -3,6 +3,7 @@
 from sqlalchemy import delete
 from sqlmodel import Session
 
+from studio_log.store.folder_in import Folder, put, put_photos
 from studio_log.store.journal import Journal
 from studio_log.store.lots import Lots
 from studio_log.store.methods import Methods
@@ -40,6 +41,14 @@ class Work:
         With the transaction rolled back it was not given.
         """
         return Counters(self._session).next(kind, year)
+
+    def take(self, folder: Folder) -> None:
+        """Write all that an exported folder holds into this studio, which has to be empty."""
+        put(self._session, folder)
+
+    def take_photos(self, folder: Folder, *, only_look: bool) -> None:
+        """Keep the pictures of an exported folder, or see that they are what they should be."""
+        put_photos(folder, None if only_look else self.photos.folder)
 
     def clear_projections(self, *, reminders: bool = False) -> None:
         """Empty what is worked out from the journal, before it is worked out again.

@@ -20,6 +20,7 @@ ICONS: Final[Mapping[str, str]] = {
     "copy_steps": "copy",
     "save_steps": "save",
     "calendar": "calendar",
+    "export": "save",
     "settings": "settings",
     "quit": "quit",
     "undo": "undo",

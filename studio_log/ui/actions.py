@@ -41,6 +41,7 @@ ACTIONS: Final = (
     ActionRow("&File", "save_steps", tr_later("S&ave the steps as a picture…")),
     ActionRow("&File", "-"),
     ActionRow("&File", "calendar", tr_later("Ca&lendar…"), "Ctrl+Shift+L"),
+    ActionRow("&File", "export", tr_later("&Export everything…"), "Ctrl+Shift+E"),
     ActionRow("&File", "-"),
     ActionRow("&File", "settings", tr_later("&Settings…"), "Ctrl+,"),
     ActionRow("&File", "hours", tr_later("&Hours…"), "Ctrl+H"),

@@ -30,6 +30,7 @@ from studio_log.ui.keeping.calendar_box import CalendarBox
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.methods.method_box import MethodBox
+from studio_log.ui.moving.export_box import ExportBox
 from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
@@ -95,6 +96,7 @@ class MenuActs(QObject):
             "copy_steps": self._copy_steps,
             "save_steps": self._save_steps,
             "calendar": self._calendar,
+            "export": self._export,
             "find": self._find,
             "to_lots": self._to_lots,
             "to_steps": self._to_steps,
@@ -182,6 +184,10 @@ class MenuActs(QObject):
         box = CalendarBox(self._bridge, self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
+    def _export(self) -> None:
+        box = ExportBox(self._bridge, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.open()
 
     def _find(self) -> None:
         self._at.panes.go("lots")

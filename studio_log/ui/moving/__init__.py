@@ -1,0 +1,1 @@
+"""The studio moved out and in: export, import of folders and of old notebooks."""
