@@ -9,6 +9,7 @@ from studio_log.services import (
     lot_acts,
     marking,
     milk_acts,
+    moves,
     photos,
     plan_acts,
     ringing,
@@ -18,6 +19,7 @@ from studio_log.services import (
 )
 from studio_log.services import commands as c
 from studio_log.services.desk import Desk
+from studio_log.services.moving import TakeFolder
 
 Handler = Callable[[Desk, Any], c.Outcome]
 
@@ -30,6 +32,7 @@ HANDLERS: Final[Mapping[type, Handler]] = {
     **bath_acts.HANDLERS,
     **swatch_acts.HANDLERS,
     **plan_acts.HANDLERS,
+    **moves.HANDLERS,
     c.Undo: taking_back.undo,
     c.Redo: taking_back.redo,
     c.Correct: taking_back.correct,
@@ -38,5 +41,5 @@ HANDLERS: Final[Mapping[type, Handler]] = {
     c.AnswerReminder: ringing.answer,
     c.NoteShown: ringing.note_shown,
 }
-TIMELESS: Final = frozenset({c.NoteShown, c.NoteTagsPrinted})
+TIMELESS: Final = frozenset({c.NoteShown, c.NoteTagsPrinted, TakeFolder})
 """Commands that are done whatever the clock says: they tell of what happened just now."""

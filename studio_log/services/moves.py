@@ -1,11 +1,11 @@
 """The studio written out as a folder, and read back into an empty one, entry for entry."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import UTC, datetime
 from functools import partial
 from pathlib import Path
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final, cast
 
 from studio_log import __version__
 from studio_log.domain.baths import bath_from
@@ -15,11 +15,16 @@ from studio_log.domain.method_text import read_method
 from studio_log.domain.milks import milk_from
 from studio_log.domain.replay import replay
 from studio_log.domain.stock import material_from
+from studio_log.domain.swatches import swatch_from
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, lot_line, step_lines
 from studio_log.services.moving import ExportFor, LongWork, Looked, Progress, TakeFolder
 from studio_log.services.safety import lot_codes
+from studio_log.services.swatch_keeping import SWATCHES, settle_swatch
 from studio_log.store import folder_in, folder_out
+
+if TYPE_CHECKING:
+    from studio_log.domain.methods import Method
 
 ABOUT: Final = """\
 This folder holds everything that a dye studio's log knows, as it stood at {written}.
@@ -27,7 +32,7 @@ This folder holds everything that a dye studio's log knows, as it stood at {writ
 studio.json         all of it, to be read back:  studio-log --studio NEW_FOLDER import THIS_FOLDER
 studio.schema.json  the form of studio.json, as a JSON Schema with words for every field
 tables/*.csv        the same as tables, UTF-8 with commas, to be read by other programs;
-                    lot, step, milk and material_use are worked out from entry, the journal.
+                    lot, step, milk, swatch and material_use are worked out from entry, the journal.
                     A cell that would look like a formula has an apostrophe before it.
 photos/             the photos, named by lot and entry
 
@@ -36,7 +41,7 @@ Times are in UTC, masses in grams, lengths in metres.
 
 
 _NOTHING: Final = "Nothing was taken in."
-_CODE: Final = re.compile(r"[MSB]?[0-9]{2}-[0-9]{1,6}")
+_CODE: Final = re.compile(r"[MSBW]?[0-9]{2}-[0-9]{1,6}")
 _ODD: Final = (KeyError, TypeError, ValueError, AttributeError, IndexError, ArithmeticError)
 """What a rule may raise over data that this program never wrote."""
 
@@ -66,7 +71,9 @@ def take_folder(desk: Desk, command: TakeFolder) -> Outcome:
     with folder_in.opened(command.path) as folder:
         desk.work.take(folder)
         desk.cache.clear()
-        desk.book = _book(desk)
+        book = cast("dict[tuple[str, int], Method]", desk.book)  # the studio's own, and mended if
+        book.clear()  # this is rolled back
+        book.update(_book(desk))
         _work_out(desk)
         desk.work.take_photos(folder, only_look=command.only_look)
         counts = folder.counts
@@ -85,7 +92,7 @@ def take_folder(desk: Desk, command: TakeFolder) -> Outcome:
     )
 
 
-def _book(desk: Desk) -> dict[tuple[str, int], Any]:
+def _book(desk: Desk) -> "dict[tuple[str, int], Method]":
     kept = desk.work.methods.all()
     return {(one.slug, one.version): read_method(one.text, name=one.slug) for one in kept}
 
@@ -96,13 +103,13 @@ def _work_out(desk: Desk) -> None:
     odd = [code for code in subjects if not _CODE.fullmatch(code)]
     if odd:
         raise Refusal(f"“{odd[0][:24]}” is no code of a studio. {_NOTHING}")
-    for kind, work_out in (("M", _milk), ("", _lot), ("S", _material), ("B", _bath)):
+    for kind, work_out in _KINDS:
         for code in subjects:
             if code.rstrip("0123456789-") == kind:
                 _told(desk, code, work_out)
 
 
-def _told(desk: Desk, code: str, work_out: Callable[[Desk, str], object]) -> None:
+def _told(desk: Desk, code: str, work_out: Callable[[Desk, str], None]) -> None:
     """Work one journal out; whatever is wrong with it is said as its fault."""
     try:
         work_out(desk, code)
@@ -134,6 +141,21 @@ def _bath(desk: Desk, code: str) -> None:
     bath_from(desk.work.journal.of(code))
 
 
+def _swatch(desk: Desk, code: str) -> None:
+    entries = desk.work.journal.of(code)
+    settle_swatch(desk, swatch_from(entries), entries[-1].number)
+
+
+_KINDS: Final[tuple[tuple[str, Callable[[Desk, str], None]], ...]] = (
+    ("M", _milk),  # before lots, which look at their milk
+    ("", _lot),
+    ("S", _material),
+    ("B", _bath),
+    (SWATCHES, _swatch),
+)
+"""By the letter that codes begin with."""
+
+
 def _instant(at: datetime) -> str:
     return at.astimezone(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
 
@@ -141,3 +163,6 @@ def _instant(at: datetime) -> str:
 def is_folder(path: Path) -> bool:
     """Say whether a path is an exported folder or archive."""
     return folder_in.is_export(path)
+
+
+HANDLERS: Final[Mapping[type, Callable[[Desk, Any], Outcome]]] = {TakeFolder: take_folder}

@@ -18,13 +18,12 @@ from studio_log.domain.method_text import read_method
 from studio_log.domain.reminders import Record
 from studio_log.language.words import tr
 from studio_log.services import commands as c
-from studio_log.services import manners, moves, reads, ringing, safety
+from studio_log.services import manners, reads, ringing, safety
 from studio_log.services.desk import Desk
 from studio_log.services.handlers import HANDLERS, TIMELESS
 from studio_log.services.keeping import Upkeep
 from studio_log.services.method_reads import fresh_methods
 from studio_log.services.places import ChangePlaces, change_places
-from studio_log.services.moving import TakeFolder
 from studio_log.services.ports import (
     Alarm,
     Bell,
@@ -179,11 +178,6 @@ class Studio:
         if isinstance(command, ChangePlaces):
             change_places(self.folder, command)
             return c.Outcome(tr("The place is kept."))
-        if isinstance(command, TakeFolder):
-            taken = moves.take_folder(desk, command)
-            self.book = dict(desk.book)
-            self.read_kept_settings(desk.work)
-            return taken
         if isinstance(command, c.Hush):
             self._change_settings(desk, manners.hush(desk, command))
             return c.Outcome(manners.hush_words(desk), settings=True, reminders=True)

@@ -8,7 +8,7 @@ the tables; a test compares the two. A field or table that a reader has to know 
 import json
 import sys
 from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
 from sqlalchemy import Boolean, Column, DateTime, Float, Integer
 

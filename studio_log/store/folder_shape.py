@@ -20,7 +20,7 @@ DOCUMENT: Final = "studio.json"
 SCHEMA: Final = "studio.schema.json"
 TABLES: Final = "tables"
 PICTURES: Final = "photos"
-PROJECTIONS: Final = frozenset({"lot", "step", "milk", "material_use"})
+PROJECTIONS: Final = frozenset({"lot", "step", "milk", "material_use", "swatch"})
 """Worked out from the journal; written as CSV for reading, never read back."""
 OWN_KEYS: Final = frozenset({("entry", "id"), ("entry", "seal"), ("method", "seal"),
                              ("delivery", "id")})  # fmt: skip

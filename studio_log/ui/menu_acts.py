@@ -184,6 +184,7 @@ class MenuActs(QObject):
         box = CalendarBox(self._bridge, self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
+
     def _export(self) -> None:
         box = ExportBox(self._bridge, self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
