@@ -2308,6 +2308,10 @@
         <translation>Kalen&amp;der …</translation>
     </message>
     <message>
+        <source>&amp;Export everything…</source>
+        <translation>&amp;Alles ausgeben…</translation>
+    </message>
+    <message>
         <source>&amp;Settings…</source>
         <translation>&amp;Einstellungen…</translation>
     </message>
@@ -8646,6 +8650,50 @@ fehlt</translation>
     <message>
         <source>{count} cards at once are too many. Nothing was printed; make up to {most} at a time.</source>
         <translation>{count} Karten auf einmal sind zu viele. Nichts wurde gedruckt; höchstens {most} auf einmal machen.</translation>
+    </message>
+    <message>
+        <source>Everything that the log knows is written into a new folder: tables that other programs read, one file that Studio Log reads back into an empty studio, and the photos by name. The studio itself is not changed.</source>
+        <translation>Alles, was das Logbuch weiß, wird in einen neuen Ordner geschrieben: Tabellen, die andere Programme lesen, eine Datei, die Studio Log in eine leere Werkstatt zurückliest, und die Fotos mit Namen. Die Werkstatt selbst bleibt, wie sie ist.</translation>
+    </message>
+    <message>
+        <source>Export everything</source>
+        <translation>Alles ausgeben</translation>
+    </message>
+    <message>
+        <source>The folder to make</source>
+        <translation>Der neue Ordner</translation>
+    </message>
+    <message>
+        <source>C&amp;hoose…</source>
+        <translation>&amp;Wählen…</translation>
+    </message>
+    <message>
+        <source>As one &amp;archive (ZIP)</source>
+        <translation>Als ein &amp;Archiv (ZIP)</translation>
+    </message>
+    <message>
+        <source>How far the export is</source>
+        <translation>Wie weit die Ausgabe ist</translation>
+    </message>
+    <message>
+        <source>&amp;Export</source>
+        <translation>Aus&amp;geben</translation>
+    </message>
+    <message>
+        <source>Where the new folder is to stand</source>
+        <translation>Wo der neue Ordner stehen soll</translation>
+    </message>
+    <message>
+        <source>Say where the folder is to be made. Nothing was written.</source>
+        <translation>Sage, wo der Ordner entstehen soll. Nichts wurde geschrieben.</translation>
+    </message>
+    <message>
+        <source>&amp;Stop</source>
+        <translation>An&amp;halten</translation>
+    </message>
+    <message>
+        <source>The program made a mistake of its own. The studio was not changed; try again.</source>
+        <translation>Das Programm hat selbst einen Fehler gemacht. Die Werkstatt wurde nicht geändert; versuche es noch einmal.</translation>
     </message>
 </context>
 </TS>
