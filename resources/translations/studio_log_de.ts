@@ -8104,6 +8104,10 @@ fehlt</translation>
         <translation>Für einen einzelnen Tag ist etwas eingegeben und nicht eingetragen. Eintragen oder die Felder leeren.</translation>
     </message>
     <message>
+        <source>The hours were changed elsewhere meanwhile. What stands here is as you left it; keeping it replaces them.</source>
+        <translation>Die Zeiten wurden inzwischen anderswo geändert. Was hier steht, ist wie zuletzt; es zu behalten ersetzt sie.</translation>
+    </message>
+    <message>
         <source>Hours — Studio Log</source>
         <translation>Zeiten — Studio Log</translation>
     </message>
@@ -8226,6 +8230,26 @@ fehlt</translation>
     <message>
         <source>{day}: {hours}</source>
         <translation>{day}: {hours}</translation>
+    </message>
+    <message>
+        <source>&amp;Make a bar</source>
+        <translation>Balken &amp;anlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Take the bar away</source>
+        <translation>Balken &amp;wegnehmen</translation>
+    </message>
+    <message>
+        <source>T&amp;ype the hours</source>
+        <translation>Zeiten &amp;tippen</translation>
+    </message>
+    <message>
+        <source>&amp;Copy this day</source>
+        <translation>Diesen Tag &amp;kopieren</translation>
+    </message>
+    <message>
+        <source>&amp;Give it the hours copied</source>
+        <translation>Die kopierten Zeiten &amp;geben</translation>
     </message>
     <message>
         <source>The hours as they are</source>

@@ -52,7 +52,9 @@ def closed_stretches(
 def _openings(days: list[DayHours], place: ZoneInfo) -> Iterator[tuple[datetime, datetime]]:
     for one in days:
         for begins, ends in one.working:
-            yield _instant(one.day, begins, place), _instant(one.day, ends, place)
+            start, end = _instant(one.day, begins, place), _instant(one.day, ends, place)
+            if start < end:  # a stretch in the hour that a clock change leaves out has no length
+                yield start, end
 
 
 def _within(

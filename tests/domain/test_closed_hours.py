@@ -116,3 +116,29 @@ def test_a_closing_longer_than_what_is_looked_at_ends_where_looking_ends() -> No
     assert found.start == datetime(2026, 7, 10, tzinfo=UTC) - REACH
     assert found.end == datetime(2026, 7, 11, tzinfo=UTC) + REACH
     assert (date(2026, 7, 10), "closed: away") in found.days
+
+
+def test_hours_in_the_gap_of_a_clock_change_never_overlap_others() -> None:
+    """On 29 March 2026 the clock goes from 01:00 to 02:00 GMT+1; 01:15 is read as 01:15 GMT."""
+    midnight = datetime(2026, 3, 29, tzinfo=UTC)
+    for text, opens in (
+        ("sun 01:15-01:45; sun 02:00-02:10; sun 06:00-07:00", (75, 105)),
+        ("sun 01:30-02:10; sun 06:00-07:00", None),
+    ):
+        hours = StudioHours(read_open(text))
+        found = list(closed_stretches(hours, LONDON, midnight, midnight + 12 * HOUR))
+        gaps = [(one.end, other.start) for one, other in pairwise(found)]
+        wanted = [] if opens is None else [opens]
+        assert gaps == [
+            (midnight + timedelta(minutes=start), midnight + timedelta(minutes=end))
+            for start, end in [*wanted, (300, 360)]
+        ]
+
+
+def test_a_day_that_is_open_from_midnight_on_is_not_told_before_it() -> None:
+    singles = read_single_days("2026-06-07 0-24: open house")
+    noon = datetime(2026, 6, 6, 12, tzinfo=UTC)
+    hours = StudioHours(read_open("mon-fri 09:00-17:00"), singles)
+    (found,) = closed_stretches(hours, "UTC", noon, noon + HOUR)
+    assert found.end == datetime(2026, 6, 7, tzinfo=UTC)
+    assert found.days == ()

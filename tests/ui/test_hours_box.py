@@ -6,6 +6,7 @@ from datetime import date
 
 import pytest
 from PySide6.QtCore import QDate, QPoint, Qt
+from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -15,6 +16,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QListWidget,
+    QMenu,
     QToolButton,
     QWidget,
 )
@@ -132,6 +134,20 @@ def test_a_night_is_pulled_at_the_end_that_is_free(opened: Open) -> None:
     pull(box, 2, 780, 840)  # a nap would be a second night of Wednesday
     assert "Wednesday would have two nights" in box.week.fault.text()
     assert box.week.lines[2].text() == "22:00–07:00"
+
+
+def test_a_bar_is_taken_away_by_the_menu_under_the_pointer(opened: Open) -> None:
+    box = opened()
+    view = box.week.view
+    place = at(box, 2, 700)
+    event = QContextMenuEvent(QContextMenuEvent.Reason.Mouse, place, view.mapToGlobal(place))
+    QApplication.sendEvent(view, event)
+    (menu,) = view.findChildren(QMenu)
+    take = next(one for one in menu.actions() if one.text() == "&Take the bar away")
+    take.trigger()
+    menu.close()
+    settle()
+    assert box.draft.working[:4] == (((540, 1020),), ((540, 1020),), (), ((540, 1020),))
 
 
 def test_a_double_click_leads_to_the_line(opened: Open) -> None:
@@ -273,6 +289,23 @@ def test_what_is_left_without_keeping_stands_here_again(opened: Open, shop: Work
     again.take_back()
     assert again.draft.working[5] == ()
     assert shop.studio.settings.open_hours == WEEK
+
+
+def test_hours_set_elsewhere_are_shown_or_told(opened: Open, shop: Workshop) -> None:
+    box = opened()
+    elsewhere = ChangeSettings({"open_hours": "sat 10:00-14:00"})
+    box._bridge.do(elsewhere)
+    settle()
+    assert box.draft.working[5] == ((600, 840),)
+    assert box.draft.working[0] == ()
+    type_in(box.week.lines[6], "11-12")
+    box._bridge.do(ChangeSettings({"open_hours": WEEK, "burners": 2}))
+    settle()
+    assert "changed elsewhere" in box.message.words.text()
+    assert box.draft.working[6] == ((660, 720),)
+    box.submit()
+    settle()
+    assert shop.studio.settings.open_hours == "sat 10:00-14:00; sun 11:00-12:00"
 
 
 def test_a_draft_that_makes_no_sense_is_passed_over(opened: Open, shop: Workshop) -> None:

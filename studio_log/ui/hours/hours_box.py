@@ -14,6 +14,7 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.hours_draft import NAMES, HoursDraft, draft_from, draft_values
 from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import ChangeSettings, Outcome
+from studio_log.services.questions import SettingsFor
 from studio_log.services.settings import Settings
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
@@ -33,6 +34,10 @@ LEFT: Final = tr_later(
 )
 NOT_PUT_IN: Final = tr_later(
     "Something is typed for a single day and not put in. Put it in, or clear its lines."
+)
+ELSEWHERE: Final = tr_later(
+    "The hours were changed elsewhere meanwhile. What stands here is as you left it; keeping it "
+    "replaces them."
 )
 BESIDE: Final = 50
 """From so many line heights of width on, holidays and single days stand side by side."""
@@ -157,6 +162,7 @@ class HoursBox(QDialog):
         for pane in (self.week, self.holidays, self.days):
             pane.edited.connect(self._take)
         self.holidays.known.connect(self._holidays_known)
+        self._bridge.changed.connect(self._changed_elsewhere)
         self.undo.clicked.connect(self.take_back)
         self.redo.clicked.connect(self.restore)
         self.keep.clicked.connect(self.submit)
@@ -168,6 +174,24 @@ class HoursBox(QDialog):
             (QKeySequence.StandardKey.Save, self.submit),
         ):
             QShortcut(QKeySequence(keys), self).activated.connect(act)
+
+    @Slot(object)
+    def _changed_elsewhere(self, outcome: Outcome) -> None:
+        if outcome.settings and self.isVisible():
+            self._bridge.ask(SettingsFor(), self._compare)
+
+    def _compare(self, settings: Settings) -> None:
+        """Show hours that another window or a command set; with changes of one's own, say so."""
+        there = draft_from(settings_of(settings))
+        before = draft_from(self._before)
+        if there == before:
+            return
+        self._before = draft_values(there)
+        if self.draft == before:
+            self.history = History(there)
+            self.show_draft()
+        else:
+            self.message.advise(tr(ELSEWHERE))
 
     @Slot(object, str)
     def _take(self, draft: HoursDraft, source: str) -> None:

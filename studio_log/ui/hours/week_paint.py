@@ -62,7 +62,8 @@ def _paint_ground(painter: QPainter, scene: Scene, row: Row, look: Theme) -> Non
     painter.fillRect(QRectF(axis.left, row.top, axis.width, row.high), colours.panel)
     for start, end in scene.draft.quiet[row.weekday]:
         painter.fillRect(_place(axis, row, (start, end), 0), _night(look))
-    if any(scene.draft.waking) and scene.layer is not Layer.WAKING:
+    if any(scene.draft.waking) is not (scene.layer is Layer.WAKING):
+        # In hand it is shown where nothing is said; beside others where something is.
         painter.setPen(QPen(colours.good_ink, 2))
         for start, end in scene.draft.awake[row.weekday]:
             y = row.top + row.high - 1.5

@@ -1,39 +1,34 @@
 """The week under the hand: bars are made, moved and stretched with the mouse or the keys."""
 
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import Final
 
-from PySide6.QtCore import QEvent, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
+    QAction,
+    QContextMenuEvent,
     QFocusEvent,
     QKeyEvent,
     QMouseEvent,
-    QPainter,
-    QPaintEvent,
 )
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QMenu
 from typing_extensions import override
 
 from studio_log.domain.calendar_words import long_weekday_name
 from studio_log.domain.hours_draft import HoursDraft, Layer
 from studio_log.domain.stretch_text import MINUTES_OF_DAY, Stretch, stretch_words
-from studio_log.language.region import week
-from studio_log.language.words import tr
+from studio_log.language.words import tr, tr_later
 from studio_log.present.week_axis import (
     STEP,
-    Axis,
     Bars,
     Grip,
-    drawn,
     pulled,
     room_for_one,
-    snapped,
 )
-from studio_log.ui.hours.week_paint import Row, Scene, paint_week
-from studio_log.ui.theme.look import theme
-from studio_log.ui.widgets.parts import em
+from studio_log.ui.hours.week_sheet import Held, WeekSheet
 
 REACH: Final = 7.0
 """Pixels about a bar's end in which the hand has hold of it."""
@@ -45,25 +40,7 @@ _Key = Qt.Key
 _Cursor = Qt.CursorShape
 
 
-class _Held:
-    """A bar on its way: where it was taken hold of, and the bars before."""
-
-    def __init__(self, row: int, bars: Bars, at: float, grip: tuple[int, Grip] | None) -> None:
-        self.row, self.before, self.at, self.grip = row, bars, at, grip
-        self.bars = bars
-
-    def drag(self, minute: float) -> None:
-        """Take it to another minute; a new bar is drawn where nothing was held."""
-        if self.grip is None:
-            self.bars = drawn(self.before, snapped(self.at), snapped(minute))
-        else:
-            place, grip = self.grip
-            edge = self.before[place][1 if grip is Grip.END else 0]
-            by = snapped(edge + minute - self.at) - edge if minute != self.at else 0
-            self.bars = pulled(self.before, place, grip, by)
-
-
-class WeekView(QWidget):
+class WeekView(WeekSheet):
     """Shows a draft's week and asks for other bars; it changes nothing itself."""
 
     edited = Signal(int, object)
@@ -77,18 +54,8 @@ class WeekView(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.draft = HoursDraft()
-        self.layer = Layer.WORKING
-        self._days = week()
-        self._places: list[tuple[int, int]] = []
-        self._at = (0, 0)
-        self._held: _Held | None = None
         self._copied: int | None = None
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
-        self.setMinimumWidth(em(self, 13))
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName(tr("The week, by hand"))
 
     def show_draft(self, draft: HoursDraft, layer: Layer) -> None:
         """Show a draft, with one of its layers in hand."""
@@ -96,33 +63,6 @@ class WeekView(QWidget):
         self._at = (self._at[0], min(self._at[1], max(len(self._bars()) - 1, 0)))
         self._say()
         self.update()
-
-    def show_rows(self, places: list[tuple[int, int]]) -> None:
-        """Take where each row lies: its top and height, in the order of the week."""
-        self._places = places
-        self.update()
-
-    @property
-    def axis(self) -> Axis:
-        """Where the day lies; half a label is left at either side."""
-        side = em(self, 1.1)
-        return Axis(side, max(self.width() - 2 * side, 1))
-
-    @override
-    def sizeHint(self) -> QSize:
-        return QSize(em(self, 34), em(self, 14))
-
-    @override
-    def paintEvent(self, event: QPaintEvent) -> None:
-        rows = [
-            Row(day, top, high, self._bars(number))
-            for number, (day, (top, high)) in enumerate(zip(self._days, self._places, strict=False))
-        ]
-        at = (self._held.row, -1) if self._held is not None else self._at
-        ratio = self.devicePixelRatioF()
-        scene = Scene(self.draft, self.layer, rows, self.axis, at, self.hasFocus(), ratio)
-        with QPainter(self) as painter:
-            paint_week(painter, scene, theme(), (self.width(), self.height()))
 
     @override
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -132,7 +72,7 @@ class WeekView(QWidget):
         x, bars = event.position().x(), self._bars(row)
         grip = self._grip(bars, x)
         self._at = (row, grip[0] if grip else max(len(bars) - 1, 0))
-        self._held = _Held(row, bars, self.axis.minute(x), grip)
+        self._held = Held(row, bars, self.axis.minute(x), grip)
         self._say()
         self.update()
 
@@ -168,6 +108,24 @@ class WeekView(QWidget):
             self.line_wanted.emit(self._days[row])
 
     @override
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Offer by menu what keys do; at the bar under the pointer, else at that in hand."""
+        if event.reason() is QContextMenuEvent.Reason.Mouse:
+            row = self._row_at(event.pos().y())
+            if row is None:
+                return
+            grip = self._grip(self._bars(row), event.pos().x())
+            self._at = (row, grip[0] if grip else 0)
+            self.update()
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        for words, act in _MENU:
+            action = QAction(tr(words), menu)
+            action.triggered.connect(partial(self._do, act))
+            menu.addAction(action)
+        menu.popup(event.globalPos())
+
+    @override
     def leaveEvent(self, event: QEvent) -> None:
         self.setCursor(_Cursor.ArrowCursor)
         super().leaveEvent(event)
@@ -183,9 +141,7 @@ class WeekView(QWidget):
         if act is None:
             super().keyPressEvent(event)
             return
-        act(self)
-        self._say()
-        self.update()
+        self._do(act)
 
     @override
     def focusInEvent(self, event: QFocusEvent) -> None:
@@ -246,21 +202,10 @@ class WeekView(QWidget):
         """Go to the line in which this day's hours are typed."""
         self.line_wanted.emit(self._days[self._at[0]])
 
-    @property
-    def weekday(self) -> int:
-        """The weekday that has the keyboard."""
-        return self._days[self._at[0]]
-
-    def row_place(self, row: int) -> QRect:
-        """Give where a row lies."""
-        top, high = self._places[row]
-        return QRect(0, top, self.width(), high)
-
-    def _bars(self, row: int | None = None) -> Bars:
-        row = self._at[0] if row is None else row
-        if self._held is not None and self._held.row == row:
-            return self._held.bars
-        return self.draft.bars(self.layer, self._days[row])
+    def _do(self, act: "Callable[[WeekView], None]") -> None:
+        act(self)
+        self._say()
+        self.update()
 
     def _ask(self, bars: Bars) -> None:
         if bars != self._bars():
@@ -277,11 +222,6 @@ class WeekView(QWidget):
         if bar[1] == MINUTES_OF_DAY:
             return Grip.START
         return Grip.END if bar[0] == 0 else grip
-
-    def _row_at(self, y: float) -> int | None:
-        return next(
-            (n for n, (top, high) in enumerate(self._places) if top <= y < top + high), None
-        )
 
     def _show_cursor(self, row: int | None, x: float) -> None:
         grip = self._grip(self._bars(row), x) if row is not None else None
@@ -330,3 +270,10 @@ _KEYS: Final[Mapping[tuple[Qt.KeyboardModifier, Qt.Key], Callable[[WeekView], No
     (_NONE, _Key.Key_Return): WeekView.type,
     (_NONE, _Key.Key_Enter): WeekView.type,
 }
+_MENU: Final[tuple[tuple[str, Callable[[WeekView], None]], ...]] = (
+    (tr_later("&Make a bar"), WeekView.make),
+    (tr_later("&Take the bar away"), WeekView.drop),
+    (tr_later("T&ype the hours"), WeekView.type),
+    (tr_later("&Copy this day"), WeekView.copy),
+    (tr_later("&Give it the hours copied"), WeekView.paste),
+)
