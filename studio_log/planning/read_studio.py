@@ -56,11 +56,12 @@ def read_studio(top: Table) -> Problem:
     notes += crowded(lots, vessels, stores)
     goals = _goals(top, clock, frozenset(one.name for one in lots))
     _enough(goals, {one.name: one.pieces for one in lots}, top)
+    worth = top.maybe("session_worth", most=MOST_WORTH)
     top.faults.end()
     name = top.value.get("name")
     return Problem(
         name if isinstance(name, str) else "", clock, days * DAY, calendar, vessels, stores,
-        lots, goals, drying, grid, notes, top.maybe("session_worth", most=MOST_WORTH),
+        lots, goals, drying, grid, notes, worth,
     )  # fmt: skip
 
 
