@@ -17,6 +17,7 @@ from studio_log.planning.problem import Plan, Problem, Span
 from studio_log.planning.project import Project
 from studio_log.planning.repair import repair
 from studio_log.planning.sessions import sessions_of
+from studio_log.planning.stirs import stirs_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,10 +90,10 @@ def of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
     plan = outcome.plan
     if plan is None:
         return _fields(outcome.status, outcome.why, score=None, tries=outcome.tries)
-    bound = outcome.bound
+    bound, stirs = outcome.bound, stirs_of(problem, plan)
     return _fields(
         outcome.status,
-        outcome.why,
+        (*outcome.why, *stirs.missing),
         score=list(plan.score.parts()),
         bound=None if bound is None else [bound.late, bound.sessions, bound.fine],
         starts=_moments(problem, plan, end=False),
@@ -104,6 +105,10 @@ def of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
                 "steps": [[lot, step] for lot, step in one.steps],
             }
             for one in sessions_of(problem, plan)
+        ],
+        stirs=[
+            {"lot": one.lot, "step": one.step, "at": moment_text(problem, one.at)}
+            for one in stirs.placed
         ],
         vessels=plan.vessels,
         serves=plan.serves,
