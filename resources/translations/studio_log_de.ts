@@ -1184,6 +1184,10 @@
         <translation>Was heute Abend zu beginnen ist</translation>
     </message>
     <message>
+        <source>Copies of the studio</source>
+        <translation>Kopien der Werkstatt</translation>
+    </message>
+    <message>
         <source>wants refreshing</source>
         <translation>will aufgefrischt werden</translation>
     </message>
@@ -1730,6 +1734,10 @@
     <message>
         <source>evening look</source>
         <translation>Abendvorschau</translation>
+    </message>
+    <message>
+        <source>old copies</source>
+        <translation>alte Kopien</translation>
     </message>
     <message>
         <source>the studio</source>
@@ -2310,6 +2318,10 @@
     <message>
         <source>&amp;Export everything…</source>
         <translation>&amp;Alles ausgeben…</translation>
+    </message>
+    <message>
+        <source>C&amp;opies…</source>
+        <translation>Ko&amp;pien …</translation>
     </message>
     <message>
         <source>&amp;Settings…</source>
@@ -7188,6 +7200,110 @@ fehlt</translation>
         <translation>heute konnte keine Kopie behalten werden: {refusal}</translation>
     </message>
     <message>
+        <source>A copy is kept.</source>
+        <translation>Eine Kopie ist aufgehoben.</translation>
+    </message>
+    <message>
+        <source>A copy of the studio is in {file}.</source>
+        <translation>Eine Kopie der Werkstatt liegt in {file}.</translation>
+    </message>
+    <message>
+        <source>Its photo lies beside it.</source>
+        <translation>Ihr Foto liegt daneben.</translation>
+    </message>
+    <message>
+        <source>Its {n} photos lie beside it.</source>
+        <translation>Ihre {n} Fotos liegen daneben.</translation>
+    </message>
+    <message>
+        <source>{told} Put this copy back?</source>
+        <translation>{told} Diese Kopie zurücklegen?</translation>
+    </message>
+    <message>
+        <source>The studio is as it was in {file}.</source>
+        <translation>Die Werkstatt ist, wie sie in {file} war.</translation>
+    </message>
+    <message>
+        <source> What was here before is kept: {file}.</source>
+        <translation> Was vorher hier war, ist aufgehoben: {file}.</translation>
+    </message>
+    <message>
+        <source>The copy holds {there}.</source>
+        <translation>In der Kopie: {there}.</translation>
+    </message>
+    <message>
+        <source>What is here now cannot be read; it is kept as it is.</source>
+        <translation>Was jetzt hier ist, lässt sich nicht lesen; es wird aufgehoben, wie es ist.</translation>
+    </message>
+    <message>
+        <source>The studio here holds {here}.</source>
+        <translation>In der Werkstatt hier: {here}.</translation>
+    </message>
+    <message>
+        <source>Entries written since would be gone of {codes}.</source>
+        <translation>Seither Geschriebenes ginge verloren bei {codes}.</translation>
+    </message>
+    <message>
+        <source>Not in the copy, and gone with it: {codes}.</source>
+        <translation>Nicht in der Kopie und danach fort: {codes}.</translation>
+    </message>
+    <message>
+        <source>Written differently here and there: {codes}.</source>
+        <translation>Hier und dort verschieden geschrieben: {codes}.</translation>
+    </message>
+    <message>
+        <source>The copy has further entries of {codes}.</source>
+        <translation>Die Kopie hat weitere Einträge zu {codes}.</translation>
+    </message>
+    <message>
+        <source>In the copy alone, and back with it: {codes}.</source>
+        <translation>Nur in der Kopie und danach wieder da: {codes}.</translation>
+    </message>
+    <message>
+        <source>Both hold the same journal.</source>
+        <translation>In beiden steht dasselbe Tagebuch.</translation>
+    </message>
+    <message>
+        <source>1 photo lies neither here nor beside the copy.</source>
+        <translation>1 Foto liegt weder hier noch neben der Kopie.</translation>
+    </message>
+    <message>
+        <source>{n} photos lie neither here nor beside the copy.</source>
+        <translation>{n} Fotos liegen weder hier noch neben der Kopie.</translation>
+    </message>
+    <message>
+        <source>What is here now is kept among the copies.</source>
+        <translation>Was jetzt hier ist, wird bei den Kopien aufgehoben.</translation>
+    </message>
+    <message>
+        <source>{n} lot</source>
+        <translation>{n} Partie</translation>
+    </message>
+    <message>
+        <source>{n} lots</source>
+        <translation>{n} Partien</translation>
+    </message>
+    <message>
+        <source>{n} entry</source>
+        <translation>{n} Eintrag</translation>
+    </message>
+    <message>
+        <source>{n:,} entries</source>
+        <translation>{n:,} Einträge</translation>
+    </message>
+    <message>
+        <source>{lots} and {entries}</source>
+        <translation>{lots} und {entries}</translation>
+    </message>
+    <message>
+        <source>{lots} and {entries}, the last of {last}</source>
+        <translation>{lots} und {entries}, der letzte von {last}</translation>
+    </message>
+    <message>
+        <source>{named} and {more} more</source>
+        <translation>{named} und {more} weitere</translation>
+    </message>
+    <message>
         <source>The place is kept.</source>
         <translation>Der Ort ist gemerkt.</translation>
     </message>
@@ -8718,6 +8834,142 @@ fehlt</translation>
     <message>
         <source>The program made a mistake of its own. The studio was not changed; try again.</source>
         <translation>Das Programm hat selbst einen Fehler gemacht. Die Werkstatt wurde nicht geändert; versuche es noch einmal.</translation>
+    </message>
+    <message>
+        <source>No copy is there yet.</source>
+        <translation>Dort ist noch keine Kopie.</translation>
+    </message>
+    <message>
+        <source>The last good copy there is of {day}.</source>
+        <translation>Die letzte gute Kopie dort ist vom {day}.</translation>
+    </message>
+    <message>
+        <source>1 photo could not be copied: its file is missing or spoilt.</source>
+        <translation>1 Foto konnte nicht kopiert werden: Seine Datei fehlt oder ist verdorben.</translation>
+    </message>
+    <message>
+        <source>{n} photos could not be copied: their files are missing or spoilt.</source>
+        <translation>{n} Fotos konnten nicht kopiert werden: Ihre Dateien fehlen oder sind verdorben.</translation>
+    </message>
+    <message>
+        <source>No copy could be kept in {folder}: {why}. {last}</source>
+        <translation>In {folder} konnte keine Kopie abgelegt werden: {why}. {last}</translation>
+    </message>
+    <message>
+        <source>The last copy of the studio is of {day}. Take one: File, Copies.</source>
+        <translation>Die letzte Kopie der Werkstatt ist vom {day}. Eine machen: Datei, Kopien.</translation>
+    </message>
+    <message>
+        <source>{last} Connect {folder} and it is written by itself.</source>
+        <translation>{last} {folder} anschließen, dann wird sie von selbst geschrieben.</translation>
+    </message>
+    <message>
+        <source>of the day</source>
+        <translation>des Tages</translation>
+    </message>
+    <message>
+        <source>before a new version</source>
+        <translation>vor einer neuen Fassung</translation>
+    </message>
+    <message>
+        <source>what a copy replaced</source>
+        <translation>was eine Kopie ersetzt hat</translation>
+    </message>
+    <message>
+        <source>damaged, as it was found</source>
+        <translation>beschädigt, wie vorgefunden</translation>
+    </message>
+    <message>
+        <source>{what}, in {folder}</source>
+        <translation>{what}, in {folder}</translation>
+    </message>
+    <message>
+        <source>its disk is full</source>
+        <translation>der Datenträger ist voll</translation>
+    </message>
+    <message>
+        <source>it may not be written to</source>
+        <translation>er darf nicht beschrieben werden</translation>
+    </message>
+    <message>
+        <source>it is not there</source>
+        <translation>er ist nicht da</translation>
+    </message>
+    <message>
+        <source>its disk failed to read or write</source>
+        <translation>der Datenträger hat beim Lesen oder Schreiben versagt</translation>
+    </message>
+    <message>
+        <source>what was written there could not be read back</source>
+        <translation>was dort geschrieben wurde, ließ sich nicht wieder lesen</translation>
+    </message>
+    <message>
+        <source>One copy a day is kept: of seven days, of four weeks and of twelve months. Each was read back when it was written.</source>
+        <translation>Jeden Tag wird eine Kopie aufgehoben: von sieben Tagen, vier Wochen und zwölf Monaten. Jede wurde nach dem Schreiben wieder gelesen.</translation>
+    </message>
+    <message>
+        <source>Against a lost laptop: a folder on a stick, or one that is synced, gets a copy each day as well, with the photos.</source>
+        <translation>Falls der Rechner verloren geht: Ein Ordner auf einem Stick oder ein abgeglichener bekommt jeden Tag auch eine Kopie, mit den Fotos.</translation>
+    </message>
+    <message>
+        <source>Choose a copy to see what putting it back would change.</source>
+        <translation>Eine Kopie wählen, um zu sehen, was das Zurücklegen ändern würde.</translation>
+    </message>
+    <message>
+        <source>Copies of a studio (*.sqlite3)</source>
+        <translation>Kopien einer Werkstatt (*.sqlite3)</translation>
+    </message>
+    <message>
+        <source>Copies — Studio Log</source>
+        <translation>Kopien – Studio Log</translation>
+    </message>
+    <message>
+        <source>Copy the studio to a file</source>
+        <translation>Die Werkstatt in eine Datei kopieren</translation>
+    </message>
+    <message>
+        <source>A copy to put back</source>
+        <translation>Eine Kopie zum Zurücklegen</translation>
+    </message>
+    <message>
+        <source>Copies</source>
+        <translation>Kopien</translation>
+    </message>
+    <message>
+        <source>&amp;Take one now</source>
+        <translation>&amp;Jetzt eine machen</translation>
+    </message>
+    <message>
+        <source>C&amp;opy to a file…</source>
+        <translation>In eine &amp;Datei kopieren …</translation>
+    </message>
+    <message>
+        <source>&amp;Put this one back…</source>
+        <translation>Diese &amp;zurücklegen …</translation>
+    </message>
+    <message>
+        <source>Put &amp;another file back…</source>
+        <translation>&amp;Andere Datei zurücklegen …</translation>
+    </message>
+    <message>
+        <source>On another disk too</source>
+        <translation>Auch auf einem anderen Datenträger</translation>
+    </message>
+    <message>
+        <source>Choose a &amp;folder…</source>
+        <translation>&amp;Ordner wählen …</translation>
+    </message>
+    <message>
+        <source>A folder for copies</source>
+        <translation>Ein Ordner für Kopien</translation>
+    </message>
+    <message>
+        <source>Looking into it…</source>
+        <translation>Wird angesehen …</translation>
+    </message>
+    <message>
+        <source>{size} MB</source>
+        <translation>{size} MB</translation>
     </message>
 </context>
 </TS>

@@ -16,10 +16,12 @@ from studio_log.domain.tags import TagFacts
 from studio_log.present.paper.blocks import PageName
 from studio_log.present.swatch_card import CardFacts
 from studio_log.services.clock import SystemClock
+from studio_log.services.copy_keeping import difference_words
 from studio_log.services.papers import Paper
 from studio_log.services.ports import NoticeText, Raised
 from studio_log.services.studio import Studio
 from studio_log.services.worker import ThreadWorker
+from studio_log.store.compare import compare
 from studio_log.store.restore import restore
 
 
@@ -35,6 +37,11 @@ class ProgramHouse:
         kept = restore(studio_folder(where), source, SystemClock().now())
         before = f" What was here before is kept: {kept}." if kept is not None else ""
         return f"The studio is restored from {source}.{before}"
+
+    def compare(self, where: str | None, source: Path) -> Sequence[str]:
+        """Say what `restore` would change."""
+        seen = compare(studio_folder(where), source)
+        return tuple(difference_words(seen, SystemClock().zone()))
 
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         """Write tags as a PDF; gives words on what was written."""

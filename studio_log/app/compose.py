@@ -67,6 +67,7 @@ class Ringing:
         studio.telling.send_by(self._messenger, worker.hand_on)
         self._keeper = Keeper(studio, worker.submit)
         studio.listeners.append(self._keeper.heard)
+        studio.upkeep.day_begun = self._keeper.soon
         self._keeper.soon()
 
     def test(self) -> "Future[Sequence[Delivery]]":

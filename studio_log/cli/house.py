@@ -60,6 +60,10 @@ class House(Protocol):
         """Put a copy in the studio's place, also where the studio itself cannot be opened."""
         ...
 
+    def compare(self, where: str | None, source: Path) -> Sequence[str]:
+        """Say what putting a copy in the studio's place would change, a sentence each."""
+        ...
+
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         """Write tags as a PDF on a stock of labels; gives words for the person."""
         ...

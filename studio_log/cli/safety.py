@@ -32,7 +32,10 @@ def _backup(turn: Turn) -> int:
 
 def _restore(turn: Turn) -> int:
     path = values.file_path(turn.values["file"], FILE_NAME)
-    turn.say(turn.house.restore(turn.where, path))
+    if turn.values["dry_run"]:
+        turn.say("\n".join([*turn.house.compare(turn.where, path), "Nothing was changed."]))
+    else:
+        turn.say(turn.house.restore(turn.where, path))
     return 0
 
 
@@ -64,7 +67,7 @@ FORMS: Final = (
     ),
     Form(
         ("backup",),
-        "Write a copy of the studio.",
+        "Write a copy of the studio, its photos beside it.",
         _backup,
         options=(Option("--to", "the file to write", "FILE", required=True),),
     ),
@@ -73,6 +76,7 @@ FORMS: Final = (
         "Put a copy in the studio's place; what was there is kept.",
         _restore,
         (Word("FILE", "a copy"),),
+        (Option("--dry-run", "only say what it would change"),),
     ),
     Form(
         ("check",),

@@ -30,6 +30,7 @@ class Kind(StrEnum):
     REFRESH = "refresh"
     LOOK_AHEAD = "look_ahead"
     EVENING_LOOK = "evening_look"
+    COPY_OLD = "copy_old"
 
 
 class Urgency(StrEnum):

@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
 from studio_log.services.baths import MarkBath, NewBath, SetBath
+from studio_log.services.copies import BackupTo, RestoreCopy, TakeCopy
 from studio_log.services.joins import JoinLots
 from studio_log.services.moving import TakeFolder
 from studio_log.services.pictures import AddPhoto
@@ -212,6 +213,7 @@ Command = (
     | NewSwatch | SetSwatch | ReadSwatch | GradeSwatch | NoteSwatch
     | NewBath | SetBath | MarkBath | ChangePlaces | AcceptPlan
     | TakeFolder
+    | TakeCopy | BackupTo | RestoreCopy
 )  # fmt: skip
 
 

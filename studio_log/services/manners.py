@@ -17,12 +17,15 @@ from studio_log.domain.reminders import Fate, Kind, Record, Reminder, Urgency
 from studio_log.language.words import tr
 from studio_log.present.words import moment
 from studio_log.services.commands import ChangeSettings, Hush
+from studio_log.services.copies_elsewhere import old_words
 from studio_log.services.desk import LONGEST_HUSH, Desk
 from studio_log.services.marking import next_morning
 
 STUDIO = "studio"
 """What a look ahead is about, where a reminder names its lot."""
 TOLD = "told"
+COPIES_AT = "08:00"
+"""When old copies are told where the day's look ahead is switched off."""
 
 
 @dataclass(frozen=True)
@@ -124,12 +127,12 @@ def _local_day(desk: Desk) -> date:
 def _today(desk: Desk, kind: Kind) -> tuple[str, datetime | None]:
     """Give the key of today's look and its moment, None where it is switched off."""
     day = _local_day(desk)
-    wanted = getattr(desk.settings, kind.value)  # the setting is named as the kind
+    wanted = _LOOKS[kind].wall(desk)
     return f"{STUDIO}/{day}/{kind.value}", _at(desk, kind, day) if wanted else None
 
 
 def _at(desk: Desk, kind: Kind, day: date) -> datetime:
-    wall = time.fromisoformat(getattr(desk.settings, kind.value))
+    wall = time.fromisoformat(_LOOKS[kind].wall(desk))
     return datetime.combine(day, wall, ZoneInfo(desk.zone)).astimezone(UTC)
 
 
@@ -145,6 +148,26 @@ def _say_evening(desk: Desk) -> tuple[str, str, str]:
     return words, tr("What to start tonight"), words
 
 
+def _say_copies(desk: Desk) -> tuple[str, str, str]:
+    """Say once a week that the last good copy is old."""
+    day = _local_day(desk)
+    told = (f"{STUDIO}/{day - timedelta(days=back)}/{Kind.COPY_OLD}" for back in range(1, 7))
+    if any(desk.work.reminders.get(key) is not None for key in told):
+        return "", "", ""
+    words = old_words(desk.work.folder, day)
+    return words, tr("Copies of the studio"), words
+
+
+def _copies_at(desk: Desk) -> str:
+    """Give when old copies are told: with the look ahead where there is one.
+
+    Where copies are fresh there is nothing to wake up for.
+    """
+    if not old_words(desk.work.folder, _local_day(desk)):
+        return ""
+    return desk.settings.look_ahead or COPIES_AT
+
+
 def _live(desk: Desk) -> tuple[list[Lot], datetime, QuietHours, dict[str, Milk]]:
     """Give what a look looks at: the lots in work, the present, the nights, each lot's milk."""
     lots = [desk.lot(code) for code in desk.work.lots.live_codes()]
@@ -155,13 +178,18 @@ def _live(desk: Desk) -> tuple[list[Lot], datetime, QuietHours, dict[str, Milk]]
 
 @dataclass(frozen=True)
 class _LookRule:
-    """How long after its moment a look is still worth telling, and what it says."""
+    """How long after its moment a look is still worth telling, when that is, what it says."""
 
     lasts: timedelta
     say: Callable[[Desk], tuple[str, str, str]]
+    wall: Callable[[Desk], str]
+    """Its local time; "" where it is switched off."""
 
 
 _LOOKS: Mapping[Kind, _LookRule] = {
-    Kind.LOOK_AHEAD: _LookRule(timedelta(hours=6), _say_day),
-    Kind.EVENING_LOOK: _LookRule(timedelta(hours=4), _say_evening),
+    Kind.LOOK_AHEAD: _LookRule(timedelta(hours=6), _say_day, lambda desk: desk.settings.look_ahead),
+    Kind.EVENING_LOOK: _LookRule(
+        timedelta(hours=4), _say_evening, lambda desk: desk.settings.evening_look
+    ),
+    Kind.COPY_OLD: _LookRule(timedelta(hours=6), _say_copies, _copies_at),
 }

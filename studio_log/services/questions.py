@@ -16,6 +16,7 @@ from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_shared import SharedRow
 from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.calendar import CalendarFor, SaveCalendar
+from studio_log.services.copies import CompareCopy, CopiesFor
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.moving import ExportFor
@@ -362,6 +363,7 @@ Question = (
     | PlanFor | PlannedFor
     | HolidayPlacesFor | HolidayPlaceFor | HolidaysFor
     | ExportFor
+    | CopiesFor | CompareCopy
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

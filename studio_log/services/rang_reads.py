@@ -16,7 +16,7 @@ from studio_log.store.reminders import RangLine
 USUAL: Final = timedelta(days=90)
 ONE_RING: Final = timedelta(minutes=1)
 """Channels that answer within this of each other told of the same ring."""
-LOOKS: Final = frozenset({Kind.LOOK_AHEAD.value, Kind.EVENING_LOOK.value})
+LOOKS: Final = frozenset({Kind.LOOK_AHEAD.value, Kind.EVENING_LOOK.value, Kind.COPY_OLD.value})
 STATES: Final[Mapping[str, str]] = {
     Fate.WAITING.value: WAITS,
     Fate.RAISED.value: OPEN,
@@ -37,6 +37,7 @@ KINDS: Final[Mapping[str, str]] = {
     Kind.REFRESH.value: tr_later("refresh"),
     Kind.LOOK_AHEAD.value: tr_later("look ahead"),
     Kind.EVENING_LOOK.value: tr_later("evening look"),
+    Kind.COPY_OLD.value: tr_later("old copies"),
 }
 
 

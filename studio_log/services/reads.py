@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Mapping
 from datetime import datetime, timedelta
-from pathlib import Path
 from typing import Any, Protocol
 from zoneinfo import ZoneInfo
 
@@ -26,11 +25,13 @@ from studio_log.services.bench_reads import bench, reminders_due
 from studio_log.services.calendar import CalendarFor, SaveCalendar
 from studio_log.services.calendar_reads import calendar_ahead, save_calendar
 from studio_log.services.commands import Outcome
+from studio_log.services.copies import CompareCopy, CopiesFor
+from studio_log.services.copy_keeping import Studio as Safekeeper
+from studio_log.services.copy_keeping import compared, copies_seen
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.drying_reads import DryingFactorFor, drying_factor
 from studio_log.services.joining import join_offer, join_seen
 from studio_log.services.joins import JoinFor, JoinOfferFor
-from studio_log.services.keeping import Upkeep
 from studio_log.services.limits import check_grams
 from studio_log.services.list_reads import lot_lines, lot_rows, lots_found
 from studio_log.services.method_page import CautionsFor, MethodPageFor
@@ -51,18 +52,14 @@ from studio_log.services.sheet_reads import in_units, lot_sheet, tag_caution
 from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
 from studio_log.services.timeline_reads import timeline
-from studio_log.store.database import Store
 
 
-class House(Protocol):
+class House(Safekeeper, Protocol):
     """What the answers need of the studio beside the desk."""
 
-    folder: Path
-    store: Store
     telling: Telling
     cautions: Mapping[str, Caution]
     shelf: Shelf
-    upkeep: Upkeep
     last_act: tuple[Outcome, datetime] | None
 
 
@@ -259,6 +256,8 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     **record_reads.ANSWERS,
     CalendarFor: calendar_ahead,
     SaveCalendar: save_calendar,
+    CopiesFor: lambda house, _desk, question: copies_seen(house, question),
+    CompareCopy: lambda house, _desk, question: compared(house, question),
     PlacesFor: lambda house, _desk, _question: house.upkeep.seen(house.folder),
     PlanFor: plan_setup,
     PlannedFor: planned_timeline,

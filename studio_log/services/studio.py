@@ -18,11 +18,11 @@ from studio_log.domain.method_text import read_method
 from studio_log.domain.reminders import Record
 from studio_log.language.words import tr
 from studio_log.services import commands as c
-from studio_log.services import manners, reads, ringing, safety
+from studio_log.services import copy_keeping, manners, reads, ringing, safety
 from studio_log.services.desk import Desk
 from studio_log.services.handlers import HANDLERS, TIMELESS
 from studio_log.services.keeping import Upkeep
-from studio_log.services.method_reads import fresh_methods
+from studio_log.services.method_reads import fresh_methods, import_method
 from studio_log.services.places import ChangePlaces, change_places
 from studio_log.services.ports import (
     Alarm,
@@ -39,7 +39,6 @@ from studio_log.services.settings import WITHOUT_TIMES, Settings
 from studio_log.services.settings_check import read_settings
 from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
-from studio_log.store.backup import backup, daily_copy
 from studio_log.store.check import check
 from studio_log.store.database import Store, open_store
 from studio_log.store.work import Work
@@ -86,7 +85,9 @@ class Studio:
         self._unheard_until = clock.now()
         self._looked: set[str] = set()
         self._seen = self.store.data_version()
+        self._anchor = (0, 0)
         self._settings = Settings()
+        self._shipped = dict(shipped)
         self._ship(shipped)
         self._keep_copy_daily()
 
@@ -96,6 +97,7 @@ class Studio:
         """Bring the shipped methods into the studio once; a lot keeps its version."""
         with self.store.reading() as look:
             kept = {(one.slug, one.version): one.text for one in look.methods.all()}
+            self._anchor = look.journal.anchor()
             self._settings = read_settings(look.settings.all())
         self.book = {key: read_method(text, name=key[0]) for key, text in kept.items()}
         if fresh := fresh_methods(shipped, kept):
@@ -129,18 +131,14 @@ class Studio:
 
     def _keep_copy_daily(self) -> None:
         """Keep today's copy, once a day; a failing one is said, never in the way."""
-        today = self._local_now().date()
+        today = self.local_now().date()
         if self._copied == today:
             return
         self._copied = today
-        try:
-            made = daily_copy(self.store, self._local_now())
-            day = tr("copy kept {day}", day=made.stem[-10:]) if made else tr("copy kept today")
-            self.upkeep.copy_words = day
-        except Refusal as refusal:
-            self.upkeep.copy_words = tr("no copy could be kept today: {refusal}", refusal=refusal)
+        copy_keeping.keep_daily(self, self.local_now())
+        self.upkeep.day_begun()
 
-    def _local_now(self) -> datetime:
+    def local_now(self) -> datetime:
         """Give the present in the studio's zone: a copy a day goes by the dyer's days."""
         return self.clock.now().astimezone(ZoneInfo(self.zone))
 
@@ -154,10 +152,14 @@ class Studio:
         """Do one command; Refusal or Question where it is not done, and nothing changed."""
         if isinstance(command, c.RaiseDue):
             return self.raise_due()
+        if (outside := copy_keeping.HANDLERS.get(type(command))) is not None:
+            self._after(done := outside(self, command))
+            return done
         settings, book = self._settings, dict(self.book)
         try:
             with self.store.work() as work:
                 outcome = self._handle(self.desk(work), command)
+                self._anchor = work.journal.anchor()
         except BaseException:
             # These may know what the rolled-back transaction never wrote.
             self.cache.clear()
@@ -174,7 +176,7 @@ class Studio:
         if isinstance(command, c.ChangeSettings):
             return self._change_settings(desk, command)
         if isinstance(command, c.ImportMethod):
-            return self._import_method(desk, command)
+            return import_method(desk, command, self.book)
         if isinstance(command, ChangePlaces):
             change_places(self.folder, command)
             return c.Outcome(tr("The place is kept."))
@@ -189,6 +191,7 @@ class Studio:
         return outcome
 
     def _after(self, outcome: c.Outcome) -> None:
+        self._keep_copy_daily()
         self.set_alarm()
         if outcome.reminders and self.telling.standing:
             with self.store.reading() as look:
@@ -207,18 +210,6 @@ class Studio:
             self._settle_all(desk, "the settings changed")
         return c.Outcome("Settings are saved.", settings=True, reminders=True)
 
-    def _import_method(self, desk: Desk, command: c.ImportMethod) -> c.Outcome:
-        method = read_method(command.text, name=command.name)
-        kept = self.book.get(method.key)
-        if kept is not None and kept.text != method.text:
-            raise Refusal(
-                f"This studio has {method.slug} at version {method.version} with another text. "
-                "Nothing was changed; raise the version in the file."
-            )
-        desk.work.methods.put(method.slug, method.version, method.title, method.text)
-        self.book[method.key] = method
-        return c.Outcome(f"{method.title}, version {method.version}, is in the studio.")
-
     # -- asking ---------------------------------------------------------------------
 
     def ask(self, question: object) -> Any:
@@ -236,6 +227,7 @@ class Studio:
         if self._waits_for_bell or self._unheard(self.clock.now()):
             self.set_alarm()
             return c.Outcome()
+        self._keep_copy_daily()  # first, or a laptop that slept would be told of its old copies
         with self.store.work() as work:
             desk = self.desk(work)
             self._follow_zone(desk)
@@ -246,7 +238,6 @@ class Studio:
             self._show(text, due, looks)
         lots = frozenset(one.reminder.subject for one in due)
         outcome = c.Outcome(text.title if text else "", lots=lots, reminders=bool(due) or counted)
-        self._keep_copy_daily()
         if counted and text is None:
             self._after(outcome)
         else:
@@ -351,15 +342,28 @@ class Studio:
         self._seen = seen
         with self.store.reading() as look:
             self.read_kept_settings(look)
+            same = look.journal.holds(self._anchor)
+            self._anchor = look.journal.anchor()
+        if not same:  # a copy was put back: what is known of lots may tell of another journal
+            self.cache.clear()
+            self._ship(self._shipped)
         self._after(outcome := c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))
         return outcome
 
     # -- safety ---------------------------------------------------------------------
 
     def backup(self, to: Path) -> str:
-        """Write a verified copy of the studio."""
-        backup(self.store, to)
-        return f"A copy of the studio is in {to}."
+        """Write a verified copy of the studio, with its photos."""
+        return copy_keeping.backup_words(self, to)
+
+    def begin_anew(self) -> None:
+        """Open the file again, in which another journal may stand now."""
+        self.cache.clear()
+        self.store.close()
+        self.store = open_store(self.folder, now=self.clock.now())
+        self._ship(self._shipped)
+        self._seen = self.store.data_version()
+        self.last_act = None
 
     def check(self, *, repair: bool = False) -> list[str]:
         """Look for damage; with `repair` work out anew what can be derived from the journal."""

@@ -9,6 +9,7 @@ from pathlib import Path
 from sqlalchemy.exc import DBAPIError
 
 from studio_log.domain.errors import BadStudio
+from studio_log.language.words import tr_later
 
 
 class Damaged(BadStudio):
@@ -125,16 +126,36 @@ def as_refusal(error: BaseException, where: Path) -> BadStudio:
     """Say an error of SQLite or of the system as a sentence."""
     if isinstance(error, DBAPIError) and error.orig is not None:
         error = error.orig
+    return refusal(_sentence(error), where, str(error))
+
+
+def _sentence(error: BaseException) -> str:
     if isinstance(error, UnicodeDecodeError):
-        return refusal(DAMAGED, where)
+        return DAMAGED
     if isinstance(error, sqlite3.Error):
         code = getattr(error, "sqlite_errorcode", None)
         if code is None:  # raised by Python's own module, as for text that is not UTF-8
-            return refusal(DAMAGED, where)
-        words = EXTENDED.get(code) or PRIMARY.get(code & 0xFF, BROKEN_RULE)
-        return refusal(words, where, str(error))
+            return DAMAGED
+        return EXTENDED.get(code) or PRIMARY.get(code & 0xFF, BROKEN_RULE)
     number = getattr(error, "errno", None)
-    return refusal(SYSTEM.get(number, DISK) if number else DISK, where)
+    return SYSTEM.get(number, DISK) if number else DISK
+
+
+def reason(refused: BadStudio) -> str:
+    """Say in a few words why a place other than the studio's own refused."""
+    if isinstance(refused, Damaged):
+        return REASONS[DAMAGED]
+    cause = refused.__cause__
+    return REASONS.get(UNREACHABLE if cause is None else _sentence(cause), REASONS[DISK])
+
+
+REASONS: dict[str, str] = {
+    FULL: tr_later("its disk is full"),
+    READ_ONLY: tr_later("it may not be written to"),
+    UNREACHABLE: tr_later("it is not there"),
+    DISK: tr_later("its disk failed to read or write"),
+    DAMAGED: tr_later("what was written there could not be read back"),
+}
 
 
 @contextmanager

@@ -156,6 +156,20 @@ class Journal:
         """Give a number that grows with every entry written, whatever its subject."""
         return self._session.execute(select(func.max(ENTRY.c.id))).scalar() or 0
 
+    def anchor(self) -> tuple[int, int]:
+        """Give the place and the seal of the entry written last; (0, 0) where there is none."""
+        last = select(ENTRY.c.id, ENTRY.c.seal).order_by(ENTRY.c.id.desc()).limit(1)
+        row = self._session.execute(last).first()
+        return (int(row.id), int(row.seal)) if row is not None else (0, 0)
+
+    def holds(self, anchor: tuple[int, int]) -> bool:
+        """Say whether that entry is still in its place: no other journal was put here since."""
+        place, seal_then = anchor
+        if not place:
+            return True
+        found = self._session.execute(select(ENTRY.c.seal).where(ENTRY.c.id == place)).scalar()
+        return found == seal_then
+
     def touched_since(self, mark: int) -> tuple[str, ...]:
         """Give the subjects that got entries after `mark`, in order of their text."""
         statement = select(ENTRY.c.subject).distinct().where(ENTRY.c.id > mark)

@@ -2,13 +2,15 @@
 
 import shutil
 import sqlite3
-from contextlib import closing
+from collections.abc import Iterator
+from contextlib import closing, contextmanager, suppress
 from datetime import datetime
 from functools import partial
 from pathlib import Path
 
 from studio_log.domain.errors import BadStudio
-from studio_log.store import faults, files, migrate, plain
+from studio_log.store import faults, files, migrate, photo_files, plain
+from studio_log.store.photos import FOLDER
 
 LARGEST = 2 * 1024**3
 """Bytes; a studio of twenty years stays below a tenth of this."""
@@ -31,15 +33,27 @@ def restore(folder: Path, source: Path, now: datetime) -> Path | None:
     fails: the studio is as it was then. None where there was no studio.
     """
     path = folder / files.FILE_NAME
-    _look_at(source, path)
-    part = folder / f".{files.FILE_NAME}.restored"
+    with fetched(folder, source, "restored") as part:
+        kept = _put(part, path, files.stamp(now))
+    # Photos that are missing are no reason to leave the log out: the copy is in its place.
+    with suppress(BadStudio):
+        names = photo_files.named_in(path)
+        photo_files.carry(names, photo_files.folders_of(source), folder / FOLDER)
+    return kept
+
+
+@contextmanager
+def fetched(folder: Path, source: Path, what: str) -> Iterator[Path]:
+    """Give a copy fetched beside the studio, checked and brought up to date; gone afterwards."""
+    _look_at(source, folder / files.FILE_NAME)
+    part = folder / f".{files.FILE_NAME}.{what}"
     with faults.told_with_disk(folder):
         folder.mkdir(parents=True, exist_ok=True)
         try:
             files.remove(part)
             _fetch(source, part)
             _accept(part, source)
-            return _put(part, path, files.stamp(now))
+            yield part
         finally:
             files.remove(part)
 

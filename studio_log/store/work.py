@@ -1,5 +1,7 @@
 """One transaction and what can be done in it."""
 
+from pathlib import Path
+
 from sqlalchemy import delete
 from sqlmodel import Session
 
@@ -34,6 +36,11 @@ class Work:
         self.photos = Photos(session)
         self.settings = SettingsKept(session)
         self.deliveries = Deliveries(session)
+
+    @property
+    def folder(self) -> Path:
+        """The studio's folder."""
+        return self.photos.folder.parent
 
     def next_code(self, kind: str, year: int) -> int:
         """Give the next number for a code ("lot", "bath") of a year; it is never given again.

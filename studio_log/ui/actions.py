@@ -42,6 +42,7 @@ ACTIONS: Final = (
     ActionRow("&File", "-"),
     ActionRow("&File", "calendar", tr_later("Ca&lendar…"), "Ctrl+Shift+L"),
     ActionRow("&File", "export", tr_later("&Export everything…"), "Ctrl+Shift+E"),
+    ActionRow("&File", "copies", tr_later("C&opies…"), "Ctrl+Shift+K"),
     ActionRow("&File", "-"),
     ActionRow("&File", "settings", tr_later("&Settings…"), "Ctrl+,"),
     ActionRow("&File", "hours", tr_later("&Hours…"), "Ctrl+H"),

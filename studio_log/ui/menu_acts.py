@@ -27,6 +27,7 @@ from studio_log.ui.help_box import HelpBox
 from studio_log.ui.hours.hours_box import HoursBox
 from studio_log.ui.hushes import HUSHES
 from studio_log.ui.keeping.calendar_box import CalendarBox
+from studio_log.ui.keeping.copies_box import CopiesBox
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.methods.method_box import MethodBox
@@ -97,6 +98,7 @@ class MenuActs(QObject):
             "save_steps": self._save_steps,
             "calendar": self._calendar,
             "export": self._export,
+            "copies": self._copies,
             "find": self._find,
             "to_lots": self._to_lots,
             "to_steps": self._to_steps,
@@ -189,6 +191,11 @@ class MenuActs(QObject):
         box = ExportBox(self._bridge, self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.open()
+
+    def _copies(self) -> None:
+        box = CopiesBox(self._bridge, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
 
     def _find(self) -> None:
         self._at.panes.go("lots")

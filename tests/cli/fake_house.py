@@ -96,6 +96,10 @@ class FakeHouse:
         self.calls.append(("cards", path, tuple(facts), stock))
         return "1 card written."
 
+    def compare(self, where: str | None, source: Path) -> Sequence[str]:
+        self.calls.append(("compare", where, source))
+        return ("The copy holds 2 lots.",)
+
     def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
         self.calls.append(("tags", path, tuple(facts), stock))
         return "1 tag written."

@@ -188,6 +188,13 @@ def test_tags_are_written_and_then_recorded(line: Line, tmp_path: Path) -> None:
     assert line.studio.done == [c.NoteTagsPrinted(("26-031",))]
 
 
+def test_what_a_restore_would_change_is_said_and_nothing_done(line: Line, tmp_path: Path) -> None:
+    ended = line.run("restore", str(tmp_path / "c"), "--dry-run")
+    assert ended.code == 0
+    assert ended.out == "The copy holds 2 lots.\nNothing was changed.\n"
+    assert line.house.calls == [("compare", None, tmp_path / "c")]
+
+
 def test_backup_restore_and_remind_are_handed_on(line: Line, tmp_path: Path) -> None:
     copy = tmp_path / "copy"
     assert line.run("backup", "--to", str(copy)).code == 0

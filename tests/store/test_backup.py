@@ -99,10 +99,11 @@ def test_other_files_among_the_copies_stay(store):
     others = ["before-0002-20200101T000000Z.sqlite3", "day-2020-13-45.sqlite3", "day-old.sqlite3"]
     for name in others:
         (copies / name).write_bytes(b"x")
-    (copies / "day-2020-01-01.sqlite3").write_bytes(b"x")
+    for day in range(6, 9):  # of its week and month the last is kept
+        (copies / f"day-2020-01-0{day}.sqlite3").write_bytes(b"x")
     backup.daily_copy(store, NINE)
     there = sorted(path.name for path in copies.iterdir())
-    assert there == sorted([*others, "day-2026-06-09.sqlite3"])
+    assert there == sorted([*others, "day-2020-01-08.sqlite3", "day-2026-06-09.sqlite3"])
 
 
 def test_a_clock_set_back_removes_nothing(store):

@@ -34,6 +34,7 @@ from studio_log.ui.dyes.dyes_box import DyesBox
 from studio_log.ui.help_box import HelpBox
 from studio_log.ui.hours.hours_box import HoursBox
 from studio_log.ui.keeping.calendar_box import CalendarBox
+from studio_log.ui.keeping.copies_box import CopiesBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.methods.method_box import MethodBox
@@ -100,6 +101,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "help": lambda _house: HelpBox(),
     "calculator": lambda _house: CalculatorBox(),
     "calendar": lambda house: CalendarBox(house.bridge),
+    "copies": lambda house: CopiesBox(house.bridge),
     "baths": lambda house: BathBox(house.bridge, code=_a_bath(house)),
     "new bath": lambda house: BathDialog(house.bridge, NEW, ""),
     "stock": lambda house: StockBox(house.bridge),
