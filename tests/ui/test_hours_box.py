@@ -183,6 +183,16 @@ def test_all_the_same_is_done_by_key(opened: Open) -> None:
     assert box.focusWidget() is box.week.lines[6]
 
 
+def test_a_bar_made_by_key_keeps_out_of_the_night(opened: Open) -> None:
+    box = opened()
+    box.week.view.setFocus()
+    key(box, Qt.Key.Key_Insert)
+    assert box.draft.working[0] == ((540, 1020), (1080, 1260))
+    for _ in range(9):
+        key(box, Qt.Key.Key_Insert)
+    assert sum(end - start for start, end in box.draft.working[0]) == 1440, "the day is full"
+
+
 def test_a_day_is_copied_by_the_menu(opened: Open) -> None:
     box = opened()
     type_in(box.week.lines[2], "9-12:30, 13:30-17")

@@ -57,7 +57,7 @@ ADVICE: Final = {
         "hours; quiet hours are never waking."
     ),
 }
-WIDE_LINE: Final = 12.5
+WIDE_LINE: Final = 13.2
 """Of a line to type, in line heights."""
 
 

@@ -19,7 +19,7 @@ from typing_extensions import override
 
 from studio_log.domain.calendar_words import long_weekday_name
 from studio_log.domain.hours_draft import HoursDraft, Layer
-from studio_log.domain.stretch_text import MINUTES_OF_DAY, Stretch, stretch_words
+from studio_log.domain.stretch_text import MINUTES_OF_DAY, Stretch, joined, stretch_words
 from studio_log.language.words import tr, tr_later
 from studio_log.present.week_axis import (
     STEP,
@@ -175,7 +175,9 @@ class WeekView(WeekSheet):
     def make(self) -> None:
         """Make a bar where there is room, and take hold of it."""
         bars = self._bars()
-        made = room_for_one(bars, USUAL[self.layer])
+        quiet = self.draft.quiet[self.weekday] if self.layer is Layer.WORKING else ()
+        awake = room_for_one(joined((*bars, *quiet)), USUAL[self.layer])
+        made = awake or room_for_one(bars, USUAL[self.layer])
         if made is not None:
             after = tuple(sorted((*bars, made)))
             self._ask(after)
