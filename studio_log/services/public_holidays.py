@@ -16,7 +16,7 @@ from typing import Any, Final
 from studio_log.domain.errors import Refusal
 from studio_log.language.words import tr, tr_later
 
-PLACE: Final = re.compile(r"[A-Z]{2}(?:-[0-9A-Za-z][0-9A-Za-z ]{0,29})?")
+PLACE: Final = re.compile(r"[A-Z]{2}(?:-[^\W_][\w .'’-]{0,34})?")
 SPOKEN: Final = tr_later("en_US")
 """In which language holidays are named; each catalogue gives its own code for it, as "de"."""
 _HOW: Final = "Write a country, or a country and its part, as GB, GB-ENG or DE-BY."
@@ -83,8 +83,14 @@ def holidays_between(place: str, first: date, last: date) -> HolidaysKnown:
 
 @lru_cache(maxsize=1)
 def places() -> tuple[Place, ...]:
-    """Give every country that holidays are known of, by its English name, without its parts."""
-    registry = importlib.import_module("holidays.registry")
+    """Give every country that holidays are known of, by its English name, without its parts.
+
+    None at all where the library cannot be imported: the log goes on without it.
+    """
+    try:
+        registry = importlib.import_module("holidays.registry")
+    except ImportError:
+        return ()
     found = [Place(codes[1], _spaced(codes[0])) for codes in registry.COUNTRIES.values()]
     return tuple(sorted(found, key=lambda one: one.name))
 
@@ -117,13 +123,10 @@ def _spaced(name: str) -> str:
 def _holidays_class(place: str) -> Any | None:
     """Give the library's class of a place, importing it; None where it knows no such place."""
     country, _, part = place.partition("-")
-    if not PLACE.fullmatch(place):
+    if not PLACE.fullmatch(place) or country not in {one.code for one in places()}:
         return None
-    known = importlib.import_module("holidays").list_supported_countries
-    parts = known(include_aliases=False).get(country)
-    if parts is None or (part and part not in parts):
-        return None
-    return getattr(importlib.import_module("holidays"), country, None)
+    known = getattr(importlib.import_module("holidays"), country)
+    return known if not part or part in known.subdivisions else None
 
 
 @lru_cache(maxsize=256)

@@ -142,3 +142,26 @@ def test_a_day_that_is_open_from_midnight_on_is_not_told_before_it() -> None:
     (found,) = closed_stretches(hours, "UTC", noon, noon + HOUR)
     assert found.end == datetime(2026, 6, 7, tzinfo=UTC)
     assert found.days == ()
+
+
+ZONES = ("Europe/London", "America/New_York", "Australia/Lord_Howe", "Pacific/Kiritimati")
+
+
+def near_a_clock_change(at: datetime, zone: ZoneInfo) -> bool:
+    offsets = {(at + hours * HOUR).astimezone(zone).utcoffset() for hours in (-4, 4)}
+    return len(offsets) > 1
+
+
+@given(st.sampled_from(ZONES), st.integers(0, 2 * 366 * 24 * 4))
+def test_an_instant_is_closed_as_the_clock_on_the_wall_says(zone: str, quarter: int) -> None:
+    """Two years, but for the hours about a clock change, in which a time comes twice or never."""
+    at = datetime(2026, 1, 1, tzinfo=UTC) + quarter * HOUR / 4
+    place = ZoneInfo(zone)
+    singles = read_single_days("2026-06-01 to 2026-06-20 22:00-24:00; 2026-12-28 usual")
+    hours = StudioHours(read_open("mon-fri 00:00-09:00; wed-sun 13:30-24:00"), singles, CHRISTMAS)
+    local = at.astimezone(place)
+    minute = local.hour * 60 + local.minute
+    is_open = any(start <= minute < end for start, end in hours.on(local.date()).working)
+    found = list(closed_stretches(hours, zone, at, at + HOUR / 60))
+    if not near_a_clock_change(at, place):
+        assert any(one.start <= at < one.end for one in found) is not is_open

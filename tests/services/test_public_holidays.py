@@ -116,3 +116,31 @@ def test_the_library_is_brought_in_when_a_holiday_is_asked_for_and_not_before() 
     )
     assert done.returncode == 0, done.stderr
     assert done.stdout == "[] Christmas Day True\n"
+
+
+WITHOUT = """
+import sys
+sys.modules["holidays"] = None
+from datetime import date
+from studio_log.services.public_holidays import holidays_between, places
+known = holidays_between("GB", date(2026, 12, 25), date(2026, 12, 25))
+print(known.names, known.doubt, places())
+"""
+
+
+def test_without_the_library_no_holiday_is_known_and_nothing_breaks() -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", WITHOUT], cwd=TREE, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, done.stderr
+    assert done.stdout == "{} No holidays are known of “GB”; none is counted. ()\n"
+
+
+def test_every_place_of_the_list_can_be_asked_about() -> None:
+    """Each country's class is there, and each part that is offered is taken."""
+    for one in places():
+        whole = place_of(one.code)
+        assert whole is not None, one
+        assert all(check_form(f"{one.code}-{part}") for part, _ in whole.parts), one
+    for text in ("AT-3", "CH-Stadt Zurich", "IT-BZ", "US-CA"):
+        assert holidays_between(text, FIRST, LAST).names
