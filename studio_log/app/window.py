@@ -10,11 +10,12 @@ import sys
 import tempfile
 from collections.abc import Callable, Sequence
 from datetime import timedelta
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, QSocketNotifier, QTimer, Slot
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from studio_log.app.paths import studio_folder
 from studio_log.app.single_copy import Door, call_first
@@ -29,6 +30,7 @@ from studio_log.services.worker import ThreadWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.theme.look import apply_theme
+from studio_log.ui.timeline.timeline_page import TimelinePage
 from studio_log.ui.tray_duty import TrayDuty
 from studio_log.ui.typed import remember_in
 from studio_log.ui.window_place import keep_place, place_of, put_back, read_place
@@ -244,8 +246,21 @@ def equip(window: MainWindow, house: WindowHouse, options: argparse.Namespace) -
     window.menu_acts.login_start = login_start(options)
     window.menu_acts.awake = house.awake
     window.menu_acts.language = LanguageFile(house.folder)
+    window.menu_acts.make_plan = partial(plan_page, house.bridge)
     if (place := read_place(house.folder / PLACE)) is not None:
         put_back(window, window.panes, place)
+
+
+def plan_page(bridge: Bridge, parent: QWidget | None) -> QDialog:
+    """Make the page of the plan; what plans is brought when it is first opened."""
+    from studio_log.ui.plan.plan_box import PlanBox
+
+    def sheet() -> TimelinePage:
+        page = TimelinePage()
+        page.legend.hide()  # it stands in the window
+        return page
+
+    return PlanBox(bridge, sheet, parent)
 
 
 def login_start(options: argparse.Namespace) -> LoginStart | None:

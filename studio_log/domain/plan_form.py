@@ -62,6 +62,8 @@ class Wishes:
 
     goals: tuple[PlanGoal, ...] = ()
     slow_days: tuple[SlowDay, ...] = ()
+    session_worth: int | None = None
+    """Minutes of one lot's waiting that a session saved is worth; None above everything."""
 
 
 def begin_of(now: datetime, zone: ZoneInfo) -> datetime:
@@ -84,7 +86,7 @@ def studio_form(
     time: PlanTime, means: Means, lots: Sequence[PlanLot], wishes: Wishes
 ) -> dict[str, Any]:
     """Give the problem; goals for which no lot is there are left out."""
-    return {
+    found = {
         "format": "studio-plan/1",
         "grid_min": GRID,
         "start": wall_text(begin_of(time.now, time.zone), time.zone),
@@ -96,6 +98,8 @@ def studio_form(
         "goals": [_goal(one, lots) for one in wishes.goals if _of_goal(one, lots)],
         "dry_min_by_date": {one.day: round(one.hours * 60) for one in wishes.slow_days},
     }
+    worth = wishes.session_worth
+    return found if worth is None else {**found, "session_worth": worth}
 
 
 def short_goals(goals: Iterable[PlanGoal], lots: Sequence[PlanLot]) -> list[tuple[PlanGoal, int]]:

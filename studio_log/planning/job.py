@@ -9,30 +9,26 @@ from typing import Any, Final
 from studio_log.planning.answer import answer, invalid, mended, so_far
 from studio_log.planning.effort import Effort
 from studio_log.planning.problem import BadProblemError, Problem
-from studio_log.planning.read_plan import read_plan
+from studio_log.planning.ready import ready
 from studio_log.planning.talking import Act, Asked, Talk, run
-from studio_log.planning.what_fits import what_fits
-from studio_log.planning.why_act import changed_problem, why
+from studio_log.planning.why_act import why
 
 
 def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
     """Plan the problem, or mend the plan to keep to; what makes no sense is an answer too."""
-    keep = None
     try:
-        problem = changed_problem(asked)
-        if asked.keep is not None and isinstance(problem, Problem):
-            keep = read_plan(problem, asked.keep)
+        found = ready(asked, Effort(talk.over))
     except BadProblemError as bad:
         return invalid(bad.faults)
-    effort = Effort(
-        talk.over, asked.tries, asked.seed, lambda found: talk.better(so_far(problem, found))
-    )
-    if asked.do == "repair" and keep is not None and isinstance(problem, Problem):
-        return mended(problem, effort, keep).fields
-    fits = asked.more.get("what_fits")
-    problem, left = what_fits(problem, effort) if fits else (problem, ())
-    fields = answer(problem, effort, keep).fields
-    return {**fields, "left_out": [{"lot": one.lot, "why": one.words} for one in left]}
+
+    def on_better(plan: Any) -> None:
+        talk.better({**so_far(found.problem, plan), **found.fields})
+
+    effort = Effort(talk.over, asked.tries, asked.seed, on_better)
+    keep = found.keep
+    if asked.do == "repair" and keep is not None and isinstance(found.problem, Problem):
+        return {**mended(found.problem, effort, keep).fields, **found.fields}
+    return {**answer(found.problem, effort, keep).fields, **found.fields}
 
 
 ACTS: Final[dict[str, Act]] = {"plan": plan, "repair": plan, "why": why}

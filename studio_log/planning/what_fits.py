@@ -9,19 +9,14 @@ from studio_log.planning.changes import apply_change
 from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Impossible, Studio
 from studio_log.planning.problem import Problem
-from studio_log.planning.project import Project
 from studio_log.planning.why_sizes import misfits
 
 
-def what_fits(
-    problem: Problem | Project, effort: Effort
-) -> tuple[Problem | Project, tuple[Impossible, ...]]:
+def what_fits(problem: Problem, effort: Effort) -> tuple[Problem, tuple[Impossible, ...]]:
     """Give the problem without the lots that have no place even alone, and those with their words.
 
     The problem itself where it has none, or where that cannot be told in time.
     """
-    if isinstance(problem, Project):
-        return problem, ()
     left = [Impossible(one.lot, one.sentence) for one in misfits(problem)]
     for name in dict.fromkeys(one.lot for one in left):
         problem = apply_change(problem, LeaveOut(name))

@@ -214,6 +214,7 @@ Command = (
     | NewBath | SetBath | MarkBath | ChangePlaces | AcceptPlan
     | TakeFolder
     | TakeCopy | BackupTo | RestoreCopy
+    | AcceptPlan
 )  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from datetime import datetime
 from typing import Any
 
 from studio_log.domain.following import Moments
+from studio_log.domain.plan_lots import Part
 from studio_log.domain.plan_wishes import PlanGoal, SlowDay, WantedLot
 from studio_log.domain.vessel_text import OwnVessel
 
@@ -38,6 +39,8 @@ class PlanLine:
     """Whether it follows an accepted plan."""
     orders: Mapping[str, str] = field(default_factory=dict, hash=False)
     """By step of the planner what is to be done, as an order."""
+    places: Mapping[str, tuple[int, Part]] = field(default_factory=dict, hash=False)
+    """By step of the planner: the number of the log's step, and which part of it."""
 
 
 @dataclass(frozen=True)

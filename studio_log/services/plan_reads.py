@@ -51,6 +51,7 @@ def _line(desk: Desk, studio: PlanStudio, code: str) -> PlanLine:
         wanted=wanted,
         open=form.is_open,
         follows=any(step.plan_end is not None for step in lot.steps),
+        places=form.places,
         orders={name: _order(lot, *place) for name, place in form.places.items()},
     )
 
@@ -78,5 +79,9 @@ def planned_timeline(_house: Any, desk: Desk, question: PlannedFor) -> q.Timelin
     """Give the timeline of the lots of a plan, as if they followed it."""
     studio = plan_studio_of(desk)
     moments = studio.moments(question.starts, question.ends)
-    lots = [following(studio.lots[code], ends) for code, ends in moments.items()]
+    lots = [
+        following(studio.lots[code], ends)
+        for code, ends in moments.items()
+        if studio.forms[code].is_open
+    ]
     return sheet_of(desk, [lane(desk, lot) for lot in lots])

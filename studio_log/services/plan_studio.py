@@ -28,6 +28,8 @@ from studio_log.services.studio_hours import studio_hours, waking_hours
 
 MOST_LOTS: Final = 120
 """More lots at once are not planned."""
+MOST_WORTH: Final = 240.0
+"""Hours; from here on fewer sessions come before everything but dates."""
 _PLANNED_STATES: Final = frozenset(
     {LotState.PLANNED, LotState.IN_WORK, LotState.CURING, LotState.READY}
 )
@@ -131,7 +133,9 @@ def problem_of(desk: Desk, studio: PlanStudio) -> tuple[dict[str, Any], str]:
     hours, doubt = studio_hours(desk.settings, first, last)
     days = tuple(hours.between(first, last))
     time = PlanTime(desk.now, zone, count, days, hours.week, waking_hours(desk.settings))
-    wishes = Wishes(studio.goals, read_slow_days(desk.settings.plan_slow_days))
+    hours_worth = desk.settings.plan_visit_hours
+    worth = None if hours_worth >= MOST_WORTH else round(hours_worth * 60)
+    wishes = Wishes(studio.goals, read_slow_days(desk.settings.plan_slow_days), worth)
     return studio_form(time, means_of(desk), forms, wishes), doubt
 
 

@@ -42,6 +42,7 @@ ICONS: Final[Mapping[str, str]] = {
     "dyes": "dyes",
     "baths": "bath",
     "swatches": "swatches",
+    "plan": "plan",
     "lines": "lines",
     "across": "room",
     "larger": "larger",

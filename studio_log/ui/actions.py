@@ -68,6 +68,7 @@ ACTIONS: Final = (
     ActionRow("&View", "baths", tr_later("Baths and &vats…"), "Ctrl+7"),
     ActionRow("&View", "dyes", tr_later("D&yes and materials…"), "Ctrl+8"),
     ActionRow("&View", "swatches", tr_later("S&watches…"), "Ctrl+9"),
+    ActionRow("&View", "plan", tr_later("&Plan…"), "Ctrl+0"),
     ActionRow("&View", "across", tr_later("&Across the room"), "F11"),
     ActionRow("&View", "-"),
     ActionRow("&View", "lines", tr_later("L&ines for vessels, line and heat"), "Ctrl+L"),

@@ -6,7 +6,8 @@ from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QDialog, QWidget
+from shiboken6 import isValid
 
 from studio_log.domain.errors import Refusal
 from studio_log.language.words import tr, tr_later
@@ -84,10 +85,13 @@ class MenuActs(QObject):
         self._at = places
         self.settings = Settings()
         self.across: AcrossView | None = None
+        self._plan: QDialog | None = None
         self.awake: Awake | None = None
         """What keeps the screen on; None where that cannot be."""
         self.login_start: LoginStart | None = None
         """What switches the start at login; None where that cannot be."""
+        self.make_plan: Callable[[QWidget], QDialog] | None = None
+        """What opens the page of the plan; whoever equips the window knows the planner."""
         self.language: LanguageChoice | None = None
         """What chooses the language of the next start; None where that cannot be."""
         self._table: dict[str, Callable[[], object]] = {
@@ -109,6 +113,7 @@ class MenuActs(QObject):
             "dyes": self._dyes,
             "baths": self.open_baths,
             "swatches": self.open_swatches,
+            "plan": self.open_plan,
             "across": self._across,
             "lines": self._lines,
             "larger": self._larger,
@@ -256,6 +261,15 @@ class MenuActs(QObject):
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.lot_wanted.connect(self.lot_shown)
         box.show()
+    def open_plan(self) -> None:
+        """Open the plan, or bring it forward."""
+        if self.make_plan is None:
+            return
+        if self._plan is None or not isValid(self._plan):
+            self._plan = self.make_plan(self._window)
+            self._plan.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self._plan.show()
+        self._plan.raise_()
 
     def _across(self) -> None:
         if self.across is None:

@@ -16,6 +16,7 @@ from studio_log.app.demo import open_demo
 from studio_log.app.errand import StepClock
 from studio_log.present.swatch_card import CardFacts
 from studio_log.science.colour.lab import Lab
+from studio_log.app.window import plan_page
 from studio_log.services.baths import NewBath
 from studio_log.services.papers import RecordFor
 from studio_log.services.questions import TagsFor
@@ -104,6 +105,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "copies": lambda house: CopiesBox(house.bridge),
     "baths": lambda house: BathBox(house.bridge, code=_a_bath(house)),
     "new bath": lambda house: BathDialog(house.bridge, NEW, ""),
+    "plan": lambda house: plan_page(house.bridge, None),
     "stock": lambda house: StockBox(house.bridge),
     "swatches": lambda house: SwatchBox(house.bridge, code=_a_swatch(house)),
     "near": _near,

@@ -86,8 +86,8 @@ QLineEdit:disabled, QComboBox:disabled, QSpinBox:disabled, QTimeEdit:disabled {
 }
 QLineEdit:read-only { background: $panel; }
 QLineEdit[wrong="true"] { border: ${focus}px solid $danger; }
-QComboBox::drop-down { border: 0; width: ${arrow_room}px; }
-QComboBox::down-arrow { image: url("$icons/chevron-down.svg"); width: ${arrow}px; height: ${arrow}px; }
+QComboBox::drop-down, QDateEdit::drop-down { border: 0; width: ${arrow_room}px; }
+QComboBox::down-arrow, QDateEdit::down-arrow { image: url("$icons/chevron-down.svg"); width: ${arrow}px; height: ${arrow}px; }
 QComboBox QAbstractItemView {
   background: $raised; border: 1px solid $outline;
   selection-background-color: $accent; selection-color: $on_accent;

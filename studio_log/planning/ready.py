@@ -1,0 +1,42 @@
+"""What an ask to plan comes to: its problem, the plan to keep to, and the lots that are left out.
+
+`more` of an ask may hold `changes`, which are tried on the problem, and `what_fits`, which leaves
+out lots that have no place.
+"""
+
+from dataclasses import dataclass
+
+from studio_log.planning.effort import Effort
+from studio_log.planning.engine import Impossible
+from studio_log.planning.problem import Plan, Problem
+from studio_log.planning.project import Project
+from studio_log.planning.read_plan import read_plan
+from studio_log.planning.talking import Asked
+from studio_log.planning.what_fits import what_fits
+from studio_log.planning.why_act import changed_problem
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """A problem ready to be planned."""
+
+    problem: Problem | Project
+    keep: Plan | None = None
+    left_out: tuple[Impossible, ...] = ()
+
+    @property
+    def fields(self) -> dict[str, list[dict[str, str]]]:
+        """Give what an answer has to add of it."""
+        return {"left_out": [{"lot": one.lot, "why": one.words} for one in self.left_out]}
+
+
+def ready(asked: Asked, effort: Effort) -> Ready:
+    """Read what is asked; BadProblemError says all that makes no sense."""
+    problem = changed_problem(asked)
+    if isinstance(problem, Project):
+        return Ready(problem)
+    left: tuple[Impossible, ...] = ()
+    if asked.more.get("what_fits"):
+        problem, left = what_fits(problem, effort)
+    keep = None if asked.keep is None else read_plan(problem, asked.keep)
+    return Ready(problem, keep, left)

@@ -1,0 +1,1 @@
+"""The plan: goals and means at the left, the plan over time, its visits, and why not better."""

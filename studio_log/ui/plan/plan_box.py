@@ -1,0 +1,308 @@
+"""The window “Plan”: it plans what the studio says, shows it, and lets lots follow it."""
+
+from functools import partial
+from typing import Any, Final
+
+from PySide6.QtCore import QDate, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QCloseEvent, QShowEvent
+from PySide6.QtWidgets import QDialog, QWidget
+from typing_extensions import override
+
+from studio_log.domain.plan_wishes import write_wishes
+from studio_log.language.words import tr
+from studio_log.planning.apart import Ask
+from studio_log.present.plan_visits import plan_days
+from studio_log.services.commands import ChangeSettings, Outcome
+from studio_log.services.plan import AcceptPlan, PlanFor, PlannedFor, PlanSetup
+from studio_log.services.questions import Timeline
+from studio_log.ui.bridge import FOREIGN, Bridge
+from studio_log.ui.plan import told
+from studio_log.ui.plan.accept_form import AcceptForm
+from studio_log.ui.plan.plan_face import FULL, PlanFace
+from studio_log.ui.plan.run import Fields, PlanRun
+from studio_log.ui.plan.time_sheet import MakeSheet
+from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
+
+SECONDS: Final = 10.0
+LONGER: Final = 60.0
+SOON_MS: Final = 500
+"""So long after a change it is planned anew: several changes at once are one."""
+TICK_MS: Final = 200
+
+
+class PlanBox(PlanFace):
+    """Plans in a process of its own, shows each better plan, and looks for ways out after."""
+
+    hours_wanted = Signal()
+    """The studio's hours are to be edited."""
+
+    def __init__(
+        self,
+        bridge: Bridge,
+        make_sheet: MakeSheet,
+        parent: QWidget | None = None,
+        *,
+        seconds: float = SECONDS,
+    ) -> None:
+        super().__init__(bridge, make_sheet, parent)
+        self._bridge = bridge
+        self._seconds = self._length = seconds
+        self._spent = 0
+        self.setup: PlanSetup | None = None
+        self.fields: Fields | None = None
+        self.before: Fields | None = None
+        """The plan that this one is compared with."""
+        self.run, self.search = PlanRun(self), PlanRun(self)
+        self.form: QDialog | None = None
+        self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
+        self._tick = QTimer(self, interval=TICK_MS)
+        self._connect()
+        self.show_running(running=False)
+        self.plan_it.setFocus()
+
+    # -- what the studio says --------------------------------------------------------------
+
+    @Slot()
+    def refresh(self) -> None:
+        """Ask what the studio is now, and plan it anew."""
+        self._bridge.ask(PlanFor(), self._show_setup)
+
+    def on_changed(self, outcome: Outcome) -> None:
+        """Plan anew where lots or settings were touched, here or by another program."""
+        if self.isVisible() and (outcome.lots or outcome.settings or outcome is FOREIGN):
+            self._soon.start()
+
+    def _show_setup(self, setup: PlanSetup) -> None:
+        self.setup = setup
+        self.pane.show_setup(setup)
+        self.what_if.show_setup(setup)
+        self.start()
+
+    @override
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.refresh()
+
+    @override
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self._end_all()
+        super().closeEvent(event)
+
+    @override
+    def reject(self) -> None:
+        self._end_all()
+        super().reject()
+
+    def _end_all(self) -> None:
+        self._soon.stop()
+        self._tick.stop()
+        self.run.close()
+        self.search.close()
+
+    # -- planning --------------------------------------------------------------------------
+
+    @Slot()
+    def start(self, seconds: float = 0.0) -> None:
+        """Begin to plan what was said; what was found before is kept to."""
+        setup = self.setup
+        if setup is None:
+            return
+        self.search.close()
+        if not any(line.open for line in setup.lots):
+            self.run.close()
+            self._show_nothing()
+            return
+        self._spent, self._length = 0, seconds or self._seconds
+        keep = self.fields if self.fields is not None and self.fields["starts"] else setup.keep
+        self.run.start(self._ask("plan", self._length, keep))
+        self._tick.start()
+        self.show_running(running=self.run.running)
+
+    def _ask(self, do: str, seconds: float, keep: Fields | None) -> Ask:
+        setup = self.setup
+        assert setup is not None  # noqa: S101 - nothing is asked before the studio is known
+        more = {"what_fits": True, "changes": self.what_if.changes}
+        return Ask(setup.problem, do=do, seconds=seconds, keep=keep, more=more)
+
+    @Slot(object)
+    def _better(self, fields: Fields) -> None:
+        self._show_plan(fields, looking=True)
+
+    @Slot(object)
+    def _done(self, fields: Fields) -> None:
+        self._tick.stop()
+        self.show_running(running=self.run.running)
+        self._show_plan(fields, looking=False)
+        if told.is_late(fields):
+            self.search.start(self._ask("why", self._seconds, fields))
+            self._show_why(fields, looking=True)
+
+    @Slot(object)
+    def _explained(self, fields: Fields) -> None:
+        if self.fields is not None:
+            self._show_why(
+                {**self.fields, **{key: fields[key] for key in ("why", "ways_out")}},
+                looking=self.search.running,
+            )
+
+    @Slot(str)
+    def _failed(self, words: str) -> None:
+        self._tick.stop()
+        self.show_running(running=self.run.running)
+        self.message.refuse(words)
+
+    @Slot()
+    def _pass(self) -> None:
+        self._spent += TICK_MS
+        self.bar.setValue(min(FULL, round(self._spent * FULL / 1000 / self._length)))
+
+    # -- what is shown ---------------------------------------------------------------------
+
+    def _show_plan(self, fields: Fields, *, looking: bool) -> None:
+        setup = self.setup
+        if setup is None:
+            return
+        self.fields = fields
+        days = plan_days(told.acts_of(fields, setup), setup.zone)
+        self.head.setText(told.head_words(fields, days, looking=looking))
+        before = self.before or setup.keep
+        names = {line.code: _name(line.code, line.name) for line in setup.lots}
+        moved = told.moved_acts(fields, before)
+        self.visits.show_days(days, setup.zone, names, moved)
+        self._show_why(fields, looking=looking)
+        self.follow.setEnabled(bool(fields["starts"]) and not looking)
+        self.copy.setEnabled(bool(days))
+        starts, ends = told.moments(fields, "starts"), told.moments(fields, "ends")
+        if starts:
+            self._bridge.ask(PlannedFor(starts, ends), self._show_timeline, failed=self._stale)
+
+    def _show_nothing(self) -> None:
+        self.fields = None
+        self._tick.stop()
+        self.show_running(running=self.run.running)
+        self.head.setText(tr("Nothing is left to plan. Add a lot that is wanted, or make one."))
+        self.visits.show_days((), "UTC", {})
+        self.why.show_reasons(self.setup.notes if self.setup else (), (), looking=False)
+        self.sheet.show_lanes((), (), self._bridge.now(), self._bridge.zone())
+        self.follow.setEnabled(False)
+        self.copy.setEnabled(False)
+
+    def _show_timeline(self, timeline: Timeline) -> None:
+        self.sheet.show_around(timeline.closed, timeline.shared, left_out=timeline.left_out)
+        self.sheet.show_lanes(timeline.lanes, timeline.nights, timeline.now, timeline.zone)
+
+    def _show_why(self, fields: Fields, *, looking: bool) -> None:
+        setup = self.setup
+        if setup is None:
+            return
+        reasons, ways = told.reasons_of(fields, setup), fields.get("ways_out", ())
+        stuck = told.is_late(fields)
+        self.why.show_reasons(reasons, ways, looking=looking and stuck, stuck=stuck)
+        self.count_reasons(len(reasons) + len(ways))
+
+    def _stale(self, _words: str) -> None:
+        """Plan anew: the log has gone on since this was planned."""
+        self._soon.start()
+
+    # -- what is done ----------------------------------------------------------------------
+
+    @Slot()
+    def open_accept(self) -> None:
+        """Ask which lots shall follow."""
+        setup, fields = self.setup, self.fields
+        if setup is None or fields is None or not fields["starts"]:
+            return
+        names = {line.code: _name(line.code, line.name) for line in setup.lots}
+        lots = [(code, names.get(code, code)) for code in fields["starts"]
+                if any(line.code == code and line.open for line in setup.lots)]  # fmt: skip
+        form = AcceptForm(lots, [one.words for one in self.what_if.tried], self)
+        form.accepted.connect(lambda: self._follow(fields, form.codes))
+        self._open(form)
+
+    def _follow(self, fields: Fields, codes: tuple[str, ...]) -> None:
+        starts, ends = told.moments(fields, "starts"), told.moments(fields, "ends")
+        self._bridge.do(AcceptPlan(starts, ends, codes), self._followed, failed=self.message.refuse)
+
+    def _followed(self, outcome: Outcome) -> None:
+        self.message.advise(" ".join([outcome.words, *outcome.advice]))
+
+    def open_goal(self, number: int) -> None:
+        """Open the form of a goal; -1 makes a new one."""
+        setup = self.setup
+        goals = setup.goals if setup is not None else ()
+        goal = goals[number] if 0 <= number < len(goals) else None
+        taken = [one.name for one in goals if one is not goal]
+        form = GoalForm(self._today(), taken, goal, self)
+        form.accepted.connect(lambda: self.pane.with_goal(number, form.goal))
+        self._open(form)
+
+    @Slot()
+    def open_wanted(self) -> None:
+        """Open the form of a lot that is wanted."""
+        setup = self.setup
+        if setup is None:
+            return
+        form = WantedForm(setup.methods, [line.code for line in setup.lots], self)
+        form.accepted.connect(
+            lambda: self._keep({"plan_wanted": write_wishes((*setup.wanted, form.wanted))})
+        )
+        self._open(form)
+
+    def _open(self, form: QDialog) -> None:
+        form.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.form = form
+        form.open()
+
+    @Slot(object)
+    def _keep(self, values: dict[str, Any]) -> None:
+        self.message.put_away()
+        self._bridge.do(ChangeSettings(values), failed=self.message.refuse)
+
+    @Slot(object)
+    def _take_way(self, way: Fields) -> None:
+        self.what_if.take(told.tried_of(way))
+
+    @Slot()
+    def _tried(self) -> None:
+        """Compare with the plan of the studio as it is."""
+        if self.what_if.tried and self.before is None:
+            self.before = self.fields
+        elif not self.what_if.tried:
+            self.fields, self.before = self.before or self.fields, None
+        self.start()
+
+    def _today(self) -> QDate:
+        first = str(self.setup.problem["start"])[:10] if self.setup is not None else ""
+        return QDate.fromString(first, "yyyy-MM-dd") if first else QDate.currentDate()
+
+    def _connect(self) -> None:
+        for signal, then in (
+            (self.plan_it.clicked, self.refresh),
+            (self.longer.clicked, partial(self.start, LONGER)),
+            (self.stop.clicked, self.run.end),
+            (self.follow.clicked, self.open_accept),
+            (self.copy.clicked, self.visits.copy),
+            (self.leave.clicked, self.reject),
+            (self.chips.idClicked, self.turns.setCurrentIndex),
+            (self.pane.changed, self._keep),
+            (self.pane.goal_wanted, self.open_goal),
+            (self.pane.lot_wanted, self.open_wanted),
+            (self.pane.hours_wanted, self.hours_wanted),
+            (self.what_if.changed, self._tried),
+            (self.why.taken, self._take_way),
+            (self.visits.chosen, self.sheet.choose),
+            (self._soon.timeout, self.refresh),
+            (self._tick.timeout, self._pass),
+            (self.run.better, self._better),
+            (self.run.done, self._done),
+            (self.run.failed, self._failed),
+            (self.search.better, self._explained),
+            (self.search.done, self._explained),
+            (self._bridge.changed, self.on_changed),
+        ):
+            signal.connect(then)
+
+
+def _name(code: str, name: str) -> str:
+    """Call a lot: one that is wanted has its name only."""
+    return code if code == name else f"{code} {name}"

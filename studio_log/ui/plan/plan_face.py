@@ -1,0 +1,130 @@
+"""The face of the window “Plan”: its parts and where they stand; what they do is `plan_box`."""
+
+from typing import Final
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QDialog,
+    QHBoxLayout,
+    QProgressBar,
+    QSplitter,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
+
+from studio_log.language.words import tr, tr_later
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.errors import MessageBar
+from studio_log.ui.plan.time_sheet import MakeSheet, as_widget
+from studio_log.ui.plan.visits_page import VisitsPage
+from studio_log.ui.plan.what_if import WhatIf
+from studio_log.ui.plan.why_page import WhyPage
+from studio_log.ui.plan.wishes_pane import WishesPane
+from studio_log.ui.widgets.flow_layout import FlowLayout, growing
+from studio_log.ui.widgets.parts import Words, button, em, one_of, scrolled
+
+PAGES: Final = (tr_later("&Visits"), tr_later("Wh&y not better"))
+SIDE: Final = 21
+"""Width of the left pane, in line heights; never more than two fifths."""
+FULL: Final = 1000
+"""What the bar of the search counts to."""
+
+
+class PlanFace(QDialog):
+    """Wishes at the left; at the right the plan over time, above its visits and reasons."""
+
+    def __init__(
+        self, bridge: Bridge, make_sheet: MakeSheet, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(tr("Plan — Studio Log"))
+        self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
+        self.pane = WishesPane(bridge)
+        self.sheet = make_sheet()
+        self.visits, self.why, self.what_if = VisitsPage(), WhyPage(), WhatIf()
+        self.head = Words(tr("Planning…"), size="large")
+        self.bar = QProgressBar()
+        self.bar.setTextVisible(False)
+        self.bar.setMaximumHeight(6)
+        self.bar.setRange(0, FULL)
+        self.bar.setAccessibleName(tr("How far the search is"))
+        self.plan_it = button(tr("&Plan"))
+        self.stop = button(tr("&Stop"))
+        self.longer = button(tr("Look &longer"))
+        self.follow = button(tr("&Follow this plan…"), kind="primary")
+        self.copy = button(tr("&Copy the visits"), kind="quiet")
+        self.leave = button(tr("Close"))
+        self.message = MessageBar(bridge)
+        self.turns = QStackedWidget()
+        self.chips = self._make_chips()
+        self._side = scrolled(self.pane, name=tr("What is wanted, and the studio’s means"))
+        self._lay_out()
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._side.setFixedWidth(min(em(self, SIDE), self.width() * 2 // 5))
+
+    def show_running(self, *, running: bool) -> None:
+        """Show what can be done while it is planned, or after."""
+        self.bar.setValue(0)
+        self.bar.setVisible(running)
+        self.stop.setVisible(running)
+        self.longer.setVisible(not running)
+        self.plan_it.setVisible(not running)
+
+    def count_reasons(self, count: int) -> None:
+        """Say on its chip how much stands on the page of reasons."""
+        words = tr(PAGES[1])
+        self.chips.button(1).setText(f"{words} · {count}" if count else words)
+
+    def _make_chips(self) -> QButtonGroup:
+        titles = map(tr, PAGES)
+        rows = ((at, words, words.replace("&", "")) for at, words in enumerate(titles))
+        return one_of(self, rows, chosen=0)
+
+    def _lay_out(self) -> None:
+        right = QVBoxLayout()
+        right.setSpacing(8)
+        right.addLayout(self._head())
+        for widget in (self.head, self.bar, self.what_if, self.message):
+            right.addWidget(widget)
+        self.split = QSplitter(Qt.Orientation.Vertical)
+        self.split.setChildrenCollapsible(False)
+        for at, (part, share) in enumerate(((as_widget(self.sheet), 5), (self._below(), 4))):
+            self.split.addWidget(part)
+            self.split.setStretchFactor(at, share)
+        right.addWidget(self.split, 1)
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(16, 14, 16, 12)
+        whole.setSpacing(12)
+        whole.addWidget(self._side)
+        whole.addLayout(right, 1)
+        room = self.screen().availableGeometry().size() - QSize(60, 80)
+        self.resize(QSize(em(self, 78), em(self, 48)).boundedTo(room))
+
+    def _head(self) -> FlowLayout:
+        head = FlowLayout(gap=8)
+        acts = (self.plan_it, self.longer, self.stop, self.what_if.add)
+        for widget in (*acts, growing(Words()), self.follow):
+            head.addWidget(widget)
+        return head
+
+    def _below(self) -> QWidget:
+        for page in (self.visits, self.why):
+            self.turns.addWidget(page)
+        turn = FlowLayout(gap=8)
+        chips = (self.chips.button(at) for at in range(len(PAGES)))
+        for widget in (*chips, growing(Words()), self.copy, self.leave):
+            turn.addWidget(widget)
+        below = QWidget()
+        lower = QVBoxLayout(below)
+        lower.setContentsMargins(0, 4, 0, 0)
+        lower.setSpacing(6)
+        lower.addLayout(turn)
+        lower.addWidget(self.turns, 1)
+        return below

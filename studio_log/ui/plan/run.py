@@ -1,0 +1,65 @@
+"""Planning under way, in a process of its own; what it says comes home in the GUI thread."""
+
+from collections.abc import Mapping
+from functools import partial
+from typing import Any
+
+from PySide6.QtCore import QObject, Qt, Signal, Slot
+
+from studio_log.planning.apart import Apart, Ask
+
+Fields = Mapping[str, Any]
+"""A plan as the planner's answer has it."""
+
+
+class PlanRun(QObject):
+    """One planning at a time: a new one ends the one before, whose words then count no more."""
+
+    better = Signal(object)
+    """The Fields of a better plan; it may still improve."""
+    done = Signal(object)
+    """The Fields of the answer."""
+    failed = Signal(str)
+
+    _heard = Signal(int, object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._apart: Apart | None = None
+        self._number = 0
+        self._heard.connect(self._take, Qt.ConnectionType.QueuedConnection)
+
+    @property
+    def running(self) -> bool:
+        """Whether an answer is still to come."""
+        return self._apart is not None
+
+    def start(self, ask: Ask) -> None:
+        """Begin to plan."""
+        self.close()
+        self._apart = Apart(ask, partial(self._heard.emit, self._number))
+
+    def end(self) -> None:
+        """End the search: the best plan so far is the answer, at once."""
+        if self._apart is not None:
+            self._apart.end()
+
+    def close(self) -> None:
+        """Leave the search; nothing more is told of it."""
+        self._number += 1
+        if self._apart is not None:
+            self._apart.kill()
+            self._apart = None
+
+    @Slot(int, object)
+    def _take(self, number: int, message: Fields) -> None:
+        if number != self._number:
+            return
+        if "better" in message:
+            self.better.emit(message["better"])
+            return
+        self._apart = None
+        if "done" in message:
+            self.done.emit(message["done"])
+        else:
+            self.failed.emit(str(message["failed"]))

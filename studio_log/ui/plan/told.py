@@ -1,0 +1,88 @@
+"""A plan's answer as the page tells it: its acts, its moments, how good it is."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import datetime, timedelta
+from typing import Any, Final
+
+from studio_log.language.words import counted, tr, tr_later
+from studio_log.present.plan_visits import HandsOn, PlanDay
+from studio_log.present.words import span
+from studio_log.services.plan import PlanSetup
+from studio_log.ui.plan.what_if import Tried
+
+Fields = Mapping[str, Any]
+Moments = dict[str, dict[str, datetime]]
+"""By lot and step of the planner."""
+PROVED: Final = tr_later("No plan is better; that is proved.")
+OPEN: Final = tr_later("The best found; whether there is a better one is open.")
+LOOKING: Final = tr_later("Looking for a better one…")
+
+
+def moments(fields: Fields, key: str) -> Moments:
+    """Give the "starts" or "ends" of an answer as instants."""
+    return {
+        lot: {step: datetime.fromisoformat(at) for step, at in steps.items()}
+        for lot, steps in fields[key].items()
+    }
+
+
+def acts_of(fields: Fields, setup: PlanSetup) -> Iterator[HandsOn]:
+    """Give everything that is done by hand in a plan, stirs with it."""
+    orders = {line.code: line.orders for line in setup.lots}
+    starts, ends = moments(fields, "starts"), moments(fields, "ends")
+    for session in fields["sessions"]:
+        for lot, step in session["steps"]:
+            order = orders.get(lot, {}).get(step, step)
+            yield HandsOn(starts[lot][step], ends[lot][step], lot, step, order)
+
+
+def moved_acts(fields: Fields, before: Fields | None) -> frozenset[tuple[str, str]]:
+    """Give the acts that stand elsewhere than in the plan before."""
+    if before is None:
+        return frozenset()
+    was = before["starts"]
+    return frozenset(
+        (lot, step)
+        for session in fields["sessions"]
+        for lot, step in session["steps"]
+        if step in was.get(lot, {}) and was[lot][step] != fields["starts"][lot][step]
+    )
+
+
+def head_words(fields: Fields, days: Sequence[PlanDay], *, looking: bool) -> str:
+    """Say in a line how good a plan is."""
+    if not fields["starts"]:
+        return tr("There is no plan.") if not looking else tr("Planning…")
+    visits = sum(len(day.visits) for day in days)
+    told = tr(
+        "{visits} on {days}; {late}.",
+        visits=counted(visits, tr_later("{n} visit"), tr_later("{n} visits")),
+        days=counted(len(days), tr_later("{n} day"), tr_later("{n} days")),
+        late=late_words(fields),
+    )
+    proof = LOOKING if looking else PROVED if fields["status"] == "optimal" else OPEN
+    return f"{told} {tr(proof)}"
+
+
+def late_words(fields: Fields) -> str:
+    """Say whether dates are kept."""
+    late = int(fields["score"][0])
+    if not late:
+        return tr("no date is late")
+    return tr("dates are late by {span} together", span=span(timedelta(minutes=late)))
+
+
+def is_late(fields: Fields) -> bool:
+    """Say whether a way out would be wanted: late, without a plan, or with a lot left out."""
+    return bool(not fields["starts"] or fields["score"][0] or fields.get("left_out"))
+
+
+def reasons_of(fields: Fields, setup: PlanSetup) -> list[str]:
+    """Give all that stands in the way, each sentence once."""
+    left = [one["why"] for one in fields.get("left_out", ())]
+    return list(dict.fromkeys([*left, *fields["why"], *setup.notes]))
+
+
+def tried_of(way: Fields) -> list[Tried]:
+    """Give the changes of a way out, to be tried."""
+    return [Tried(str(one["words"]), one["change"]) for one in way["changes"]]
