@@ -19,6 +19,7 @@ from studio_log.planning.answer import answer, instants, invalid
 from studio_log.planning.change_json import change_of_text
 from studio_log.planning.changes import apply_change
 from studio_log.planning.effort import MOST_SECONDS, Effort
+from studio_log.planning.engine import Impossible
 from studio_log.planning.explained import explained
 from studio_log.planning.late_words import span_words
 from studio_log.planning.problem import BadProblemError, Plan, Problem
@@ -84,7 +85,7 @@ def plan_file(turn: Turn) -> int:
         return 1
     with _told_by_ctrl_c(ending):
         effort = _effort(turn, ending)
-        fits, left = what_fits(problem, effort) if asked.of_log else (problem, ())
+        fits, left = _fitting(problem, effort) if asked.of_log else (problem, ())
         found = answer(fits, effort)
         fields = found.fields
         if isinstance(problem, Problem):
@@ -136,6 +137,12 @@ def _accepted(turn: Turn, fields: dict[str, Any]) -> Outcome:
         raise Refusal("There is no plan that lots could follow. Nothing was changed.")
     starts, ends = (instants(fields[key]) for key in ("starts", "ends"))
     return turn.do(AcceptPlan(starts, ends))
+
+
+def _fitting(
+    problem: Problem | Project, effort: Effort
+) -> tuple[Problem | Project, tuple[Impossible, ...]]:
+    return what_fits(problem, effort) if isinstance(problem, Problem) else (problem, ())
 
 
 def _changed(problem: Problem | Project, typed: list[str]) -> Problem | Project:

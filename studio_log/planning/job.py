@@ -8,8 +8,9 @@ from typing import Any, Final
 
 from studio_log.planning.answer import answer, invalid, mended, so_far
 from studio_log.planning.effort import Effort
+from studio_log.planning.move_act import move
 from studio_log.planning.problem import BadProblemError, Problem
-from studio_log.planning.ready import ready
+from studio_log.planning.ready import differences_to, ready
 from studio_log.planning.talking import Act, Asked, Talk, run
 from studio_log.planning.why_act import why
 
@@ -25,13 +26,16 @@ def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
         talk.better({**so_far(found.problem, plan), **found.fields})
 
     effort = Effort(talk.over, asked.tries, asked.seed, on_better)
-    keep = found.keep
-    if asked.do == "repair" and keep is not None and isinstance(found.problem, Problem):
-        return {**mended(found.problem, effort, keep).fields, **found.fields}
-    return {**answer(found.problem, effort, keep).fields, **found.fields}
+    problem, keep = found.problem, found.keep
+    if asked.do == "repair" and keep is not None and isinstance(problem, Problem):
+        answered = mended(problem, effort, keep)
+    else:
+        answered = answer(problem, effort, keep)
+    more = differences_to(asked, problem, answered.plan)
+    return {**answered.fields, **found.fields, **more}
 
 
-ACTS: Final[dict[str, Act]] = {"plan": plan, "repair": plan, "why": why}
+ACTS: Final[dict[str, Act]] = {"plan": plan, "repair": plan, "why": why, "move": move}
 
 if __name__ == "__main__":
     sys.exit(run(ACTS))

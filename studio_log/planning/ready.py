@@ -1,14 +1,16 @@
 """What an ask to plan comes to: its problem, the plan to keep to, and the lots that are left out.
 
 `more` of an ask may hold `changes`, which are tried on the problem, and `what_fits`, which leaves
-out lots that have no place.
+out lots that have no place; `before` are the fields of the plan that the new one is compared with.
 """
 
 from dataclasses import dataclass
+from typing import Any
 
+from studio_log.planning.differences import differences
 from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Impossible
-from studio_log.planning.problem import Plan, Problem
+from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.read_plan import read_plan
 from studio_log.planning.talking import Asked
@@ -40,3 +42,22 @@ def ready(asked: Asked, effort: Effort) -> Ready:
         problem, left = what_fits(problem, effort)
     keep = None if asked.keep is None else read_plan(problem, asked.keep)
     return Ready(problem, keep, left)
+
+
+def compared(problem: Problem, old: Plan, new: Plan) -> list[dict[str, Any]]:
+    """Give what a new plan does otherwise, as an answer has it."""
+    return [
+        {"kind": one.kind, "words": one.words, "lots": list(one.lots)}
+        for one in differences(problem, old, new)
+    ]
+
+
+def differences_to(asked: Asked, problem: Problem | Project, plan: Plan | None) -> dict[str, Any]:
+    """Give what a plan does otherwise than the one that `more` calls `before`, if any."""
+    before = asked.more.get("before")
+    if not isinstance(before, dict) or not isinstance(problem, Problem) or plan is None:
+        return {}
+    try:
+        return {"differences": compared(problem, read_plan(problem, before), plan)}
+    except BadProblemError:
+        return {}

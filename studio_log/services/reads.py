@@ -44,6 +44,7 @@ from studio_log.services.pictures import PictureFor
 from studio_log.services.places import PlacesFor
 from studio_log.services.plan import PlanFor, PlannedFor
 from studio_log.services.plan_reads import plan_setup, planned_timeline
+from studio_log.services.plan_slips import slip_words
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
@@ -222,6 +223,8 @@ def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
             moment=words.moment(desk.hush_until, desk.now, desk.zone),
         )
     faults = (tr(CLOCK_WRONG).format(fault=desk.clock_fault),) if desk.clock_fault else ()
+    slipped = slip_words(desk)
+    faults = (*faults, slipped) if slipped else faults
     warnings = (*faults, *house.upkeep.faults.values(), *house.store.warnings)
     return q.Status(saved, tr(channels), works, ring, house.upkeep.copy_words, warnings)
 

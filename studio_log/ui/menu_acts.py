@@ -261,6 +261,7 @@ class MenuActs(QObject):
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.lot_wanted.connect(self.lot_shown)
         box.show()
+
     def open_plan(self) -> None:
         """Open the plan, or bring it forward."""
         if self.make_plan is None:

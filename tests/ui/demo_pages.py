@@ -17,6 +17,7 @@ from studio_log.app.errand import StepClock
 from studio_log.present.swatch_card import CardFacts
 from studio_log.science.colour.lab import Lab
 from studio_log.app.window import plan_page
+from studio_log.science.colour.lab import Lab
 from studio_log.services.baths import NewBath
 from studio_log.services.papers import RecordFor
 from studio_log.services.questions import TagsFor

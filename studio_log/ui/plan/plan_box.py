@@ -1,5 +1,6 @@
 """The window “Plan”: it plans what the studio says, shows it, and lets lots follow it."""
 
+from datetime import datetime
 from functools import partial
 from typing import Any, Final
 
@@ -18,7 +19,7 @@ from studio_log.services.questions import Timeline
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.plan import told
 from studio_log.ui.plan.accept_form import AcceptForm
-from studio_log.ui.plan.plan_face import FULL, PlanFace
+from studio_log.ui.plan.plan_face import FULL, OTHERWISE, WHY, PlanFace
 from studio_log.ui.plan.run import Fields, PlanRun
 from studio_log.ui.plan.time_sheet import MakeSheet
 from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
@@ -52,7 +53,7 @@ class PlanBox(PlanFace):
         self.fields: Fields | None = None
         self.before: Fields | None = None
         """The plan that this one is compared with."""
-        self.run, self.search = PlanRun(self), PlanRun(self)
+        self.run, self.search, self.hand = PlanRun(self), PlanRun(self), PlanRun(self)
         self.form: QDialog | None = None
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
         self._tick = QTimer(self, interval=TICK_MS)
@@ -98,6 +99,7 @@ class PlanBox(PlanFace):
         self._tick.stop()
         self.run.close()
         self.search.close()
+        self.hand.close()
 
     # -- planning --------------------------------------------------------------------------
 
@@ -118,11 +120,37 @@ class PlanBox(PlanFace):
         self._tick.start()
         self.show_running(running=self.run.running)
 
-    def _ask(self, do: str, seconds: float, keep: Fields | None) -> Ask:
+    def _ask(self, do: str, seconds: float, keep: Fields | None, **more: object) -> Ask:
         setup = self.setup
         assert setup is not None  # noqa: S101 - nothing is asked before the studio is known
-        more = {"what_fits": True, "changes": self.what_if.changes}
-        return Ask(setup.problem, do=do, seconds=seconds, keep=keep, more=more)
+        told_more = {
+            "what_fits": True,
+            "changes": self.what_if.changes,
+            "before": self.before or setup.keep,
+            "repair": self.fields is None and not self.what_if.tried,
+            **more,
+        }
+        return Ask(setup.problem, do=do, seconds=seconds, keep=keep, more=told_more)
+
+    @Slot(str, int, object)
+    def _move(self, lot: str, number: int, at: datetime) -> None:
+        """Try a step elsewhere: it goes to the nearest moment at which nothing else moves."""
+        step = None if self.setup is None else told.step_at(self.setup, lot, number, self.fields)
+        if step is None or self.fields is None or self.run.running:
+            self.message.advise(tr("Wait until the search is over, then move it again."))
+            return
+        self.search.close()
+        self.before = self.before or self.fields
+        ask = self._ask("move", self._seconds, self.fields, lot=lot, step=step, at=at.isoformat())
+        self.hand.start(ask)
+
+    @Slot(object)
+    def _moved(self, fields: Fields) -> None:
+        if not fields["starts"]:
+            self.message.refuse(" ".join(fields["why"]))
+            return
+        self._show_plan(fields, looking=False)
+        self.chips.button(OTHERWISE).click()
 
     @Slot(object)
     def _better(self, fields: Fields) -> None:
@@ -170,6 +198,8 @@ class PlanBox(PlanFace):
         moved = told.moved_acts(fields, before)
         self.visits.show_days(days, setup.zone, names, moved)
         self._show_why(fields, looking=looking)
+        if not looking:
+            self._show_otherwise(fields)
         self.follow.setEnabled(bool(fields["starts"]) and not looking)
         self.copy.setEnabled(bool(days))
         starts, ends = told.moments(fields, "starts"), told.moments(fields, "ends")
@@ -198,7 +228,13 @@ class PlanBox(PlanFace):
         reasons, ways = told.reasons_of(fields, setup), fields.get("ways_out", ())
         stuck = told.is_late(fields)
         self.why.show_reasons(reasons, ways, looking=looking and stuck, stuck=stuck)
-        self.count_reasons(len(reasons) + len(ways))
+        self.count(WHY, len(reasons) + len(ways))
+
+    def _show_otherwise(self, fields: Fields) -> None:
+        """Show what is otherwise than in the plan before, where anything is."""
+        rows = fields.get("differences", ())
+        self.otherwise.show_rows(rows)
+        self.count(OTHERWISE, sum(one["kind"] != "stays" for one in rows))
 
     def _stale(self, _words: str) -> None:
         """Plan anew: the log has gone on since this was planned."""
@@ -298,6 +334,9 @@ class PlanBox(PlanFace):
             (self.run.failed, self._failed),
             (self.search.better, self._explained),
             (self.search.done, self._explained),
+            (self.hand.done, self._moved),
+            (self.hand.failed, self._failed),
+            (self.sheet.plan_wanted, self._move),
             (self._bridge.changed, self.on_changed),
         ):
             signal.connect(then)

@@ -19,6 +19,7 @@ from typing_extensions import override
 from studio_log.language.words import tr, tr_later
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
+from studio_log.ui.plan.otherwise_page import OtherwisePage
 from studio_log.ui.plan.time_sheet import MakeSheet, as_widget
 from studio_log.ui.plan.visits_page import VisitsPage
 from studio_log.ui.plan.what_if import WhatIf
@@ -27,7 +28,8 @@ from studio_log.ui.plan.wishes_pane import WishesPane
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em, one_of, scrolled
 
-PAGES: Final = (tr_later("&Visits"), tr_later("Wh&y not better"))
+PAGES: Final = (tr_later("&Visits"), tr_later("What is &otherwise"), tr_later("Wh&y not better"))
+OTHERWISE, WHY = 1, 2
 SIDE: Final = 21
 """Width of the left pane, in line heights; never more than two fifths."""
 FULL: Final = 1000
@@ -46,6 +48,7 @@ class PlanFace(QDialog):
         self.pane = WishesPane(bridge)
         self.sheet = make_sheet()
         self.visits, self.why, self.what_if = VisitsPage(), WhyPage(), WhatIf()
+        self.otherwise = OtherwisePage()
         self.head = Words(tr("Planning…"), size="large")
         self.bar = QProgressBar()
         self.bar.setTextVisible(False)
@@ -77,10 +80,10 @@ class PlanFace(QDialog):
         self.longer.setVisible(not running)
         self.plan_it.setVisible(not running)
 
-    def count_reasons(self, count: int) -> None:
-        """Say on its chip how much stands on the page of reasons."""
-        words = tr(PAGES[1])
-        self.chips.button(1).setText(f"{words} · {count}" if count else words)
+    def count(self, page: int, number: int) -> None:
+        """Say on its chip how much stands on a page."""
+        words = tr(PAGES[page])
+        self.chips.button(page).setText(f"{words} · {number}" if number else words)
 
     def _make_chips(self) -> QButtonGroup:
         titles = map(tr, PAGES)
@@ -115,7 +118,7 @@ class PlanFace(QDialog):
         return head
 
     def _below(self) -> QWidget:
-        for page in (self.visits, self.why):
+        for page in (self.visits, self.otherwise, self.why):
             self.turns.addWidget(page)
         turn = FlowLayout(gap=8)
         chips = (self.chips.button(at) for at in range(len(PAGES)))

@@ -83,6 +83,22 @@ def reasons_of(fields: Fields, setup: PlanSetup) -> list[str]:
     return list(dict.fromkeys([*left, *fields["why"], *setup.notes]))
 
 
-def tried_of(way: Fields) -> list[Tried]:
-    """Give the changes of a way out, to be tried."""
-    return [Tried(str(one["words"]), one["change"]) for one in way["changes"]]
+def tried_of(way: Fields) -> Tried:
+    """Give a way out, to be tried."""
+    return Tried(str(way["words"]), tuple(way["changes"]))
+
+
+def step_at(setup: PlanSetup, lot: str, number: int, fields: Fields | None) -> str | None:
+    """Give the planner's step that is moved with a step of the log: its first that is to come.
+
+    Of one that runs it is its end, or what begins with its end.
+    """
+    line = next((one for one in setup.lots if one.code == lot), None)
+    if line is None or fields is None:
+        return None
+    by_hand = [step for session in fields["sessions"] for of, step in session["steps"] if of == lot]
+    own = [name for name, (of, _) in line.places.items() if of == number and name in by_hand]
+    if own:
+        return own[0]
+    later = [name for name, (of, _) in line.places.items() if of > number and name in by_hand]
+    return later[0] if later else None

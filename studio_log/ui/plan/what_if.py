@@ -1,6 +1,6 @@
 """What if: changes tried on a copy of the studio, each a chip that takes it back."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
 from typing import Any, Final
@@ -31,10 +31,10 @@ EVENING: Final = ("19:00", "21:00")
 
 @dataclass(frozen=True)
 class Tried:
-    """One change and its words."""
+    """What is tried in one go, and its words."""
 
     words: str
-    change: Change
+    changes: tuple[Change, ...]
 
 
 def offers(setup: PlanSetup) -> list[Tried]:
@@ -43,7 +43,7 @@ def offers(setup: PlanSetup) -> list[Tried]:
     found = [
         Tried(
             tr("one more bucket of {litres:g} L", litres=litres),
-            {"change": "add_vessel", "kind": "bucket", "litres": litres},
+            ({"change": "add_vessel", "kind": "bucket", "litres": litres},),
         )
     ]
     vessels = setup.problem["resources"]["vessels"]
@@ -52,21 +52,21 @@ def offers(setup: PlanSetup) -> list[Tried]:
         found.append(
             Tried(
                 tr("without {vessel} ({litres:g} L)", vessel=last["id"], litres=last["litres"]),
-                {"change": "remove_vessel", "vessel": last["id"]},
+                ({"change": "remove_vessel", "vessel": last["id"]},),
             )
         )
     if setup.problem["resources"]["line_m"]:
         found.append(
-            Tried(tr("{n} m more line", n=LINE_M), {"change": "more_line", "metres": LINE_M})
+            Tried(tr("{n} m more line", n=LINE_M), ({"change": "more_line", "metres": LINE_M},))
         )
     if setup.problem["resources"]["burners"]:
-        found.append(Tried(tr("one more burner"), {"change": "more_burners", "burners": 1}))
+        found.append(Tried(tr("one more burner"), ({"change": "more_burners", "burners": 1},)))
     days = ["mon", "tue", "wed", "thu", "fri"]
     begins, ends = EVENING
     found.append(
         Tried(
             tr("weekday evenings {begins}–{ends}", begins=begins, ends=ends),
-            {"change": "add_hours", "days": days, "from": begins, "to": ends},
+            ({"change": "add_hours", "days": days, "from": begins, "to": ends},),
         )
     )
     return found
@@ -121,16 +121,16 @@ class WhatIf(QWidget):
     @property
     def changes(self) -> list[Change]:
         """The changes, in order, as the planner reads them."""
-        return [one.change for one in self.tried]
+        return [change for one in self.tried for change in one.changes]
 
     def show_setup(self, setup: PlanSetup) -> None:
         """Take what the studio has, for what can be offered."""
         self._setup = setup
 
-    def take(self, tried: Tried | Sequence[Tried]) -> None:
-        """Try one change more, or several together."""
-        more = [tried] if isinstance(tried, Tried) else list(tried)
-        self.tried += [one for one in more if one not in self.tried]
+    def take(self, tried: Tried) -> None:
+        """Try one thing more."""
+        if tried not in self.tried:
+            self.tried.append(tried)
         self._show()
         self.changed.emit()
 
@@ -190,11 +190,11 @@ class WhatIf(QWidget):
 def closed(day: QDate) -> Tried:
     """Close a day."""
     words = tr("closed on {day}", day=day_words(day.toPython()))  # type: ignore[arg-type]
-    return Tried(words, {"change": "close_day", "date": day.toString("yyyy-MM-dd")})
+    return Tried(words, ({"change": "close_day", "date": day.toString("yyyy-MM-dd")},))
 
 
 def opened(day: QDate) -> Tried:
     """Come in on a day from nine to five, whatever its hours."""
     words = tr("in on {day}, 09:00–17:00", day=day_words(day.toPython()))  # type: ignore[arg-type]
     date = day.toString("yyyy-MM-dd")
-    return Tried(words, {"change": "add_session", "date": date, "from": "09:00", "to": "17:00"})
+    return Tried(words, ({"change": "add_session", "date": date, "from": "09:00", "to": "17:00"},))
