@@ -260,7 +260,10 @@ def plan_page(bridge: Bridge, parent: QWidget | None) -> QDialog:
         page.legend.hide()  # it stands in the window
         return page
 
-    return PlanBox(bridge, sheet, parent)
+    box = PlanBox(bridge, sheet, parent)
+    if isinstance(parent, MainWindow):
+        box.hours_wanted.connect(parent.menu_acts.open_hours)
+    return box
 
 
 def login_start(options: argparse.Namespace) -> LoginStart | None:

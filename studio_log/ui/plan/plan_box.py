@@ -168,10 +168,7 @@ class PlanBox(PlanFace):
     @Slot(object)
     def _explained(self, fields: Fields) -> None:
         if self.fields is not None:
-            self._show_why(
-                {**self.fields, **{key: fields[key] for key in ("why", "ways_out")}},
-                looking=self.search.running,
-            )
+            self._show_why(told.explained(self.fields, fields), looking=self.search.running)
 
     @Slot(str)
     def _failed(self, words: str) -> None:

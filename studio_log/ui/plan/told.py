@@ -80,7 +80,16 @@ def is_late(fields: Fields) -> bool:
 def reasons_of(fields: Fields, setup: PlanSetup) -> list[str]:
     """Give all that stands in the way, each sentence once."""
     left = [one["why"] for one in fields.get("left_out", ())]
-    return list(dict.fromkeys([*left, *fields["why"], *setup.notes]))
+    return list(dict.fromkeys([*fields["why"], *left, *setup.notes]))
+
+
+def explained(fields: Fields, why: Fields) -> Fields:
+    """Give a plan with the reasons and ways out that were found after it."""
+    left = [
+        {"lot": one["lot"], "why": tr("{lot} is left out of this plan.", lot=one["lot"])}
+        for one in fields.get("left_out", ())
+    ]
+    return {**fields, "why": why["why"], "ways_out": why["ways_out"], "left_out": left}
 
 
 def tried_of(way: Fields) -> Tried:

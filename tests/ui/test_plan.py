@@ -1,0 +1,320 @@
+"""The plan's window as it is used: it plans, it is tried otherwise, lots follow it."""
+
+import json
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from PySide6.QtCore import QDate, Qt, Signal
+from PySide6.QtWidgets import QApplication, QWidget
+from pytestqt.qtbot import QtBot
+
+from studio_log.domain.journal import Act
+from studio_log.planning.apart import Ask
+from studio_log.planning.job import ACTS
+from studio_log.planning.talking import Asked
+from studio_log.services.commands import ChangeSettings
+from studio_log.services.questions import StatusFor
+from studio_log.services.worker import InlineWorker
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.plan.plan_box import PlanBox
+from studio_log.ui.plan.plan_face import OTHERWISE, WHY
+from studio_log.ui.plan.run import PlanRun
+from studio_log.ui.plan.what_if import closed, offers
+from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
+from tests.support.builders import DAY, HOUR
+from tests.support.fixtures import Workshop
+
+pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
+
+
+class Sheet(QWidget):
+    """A timeline that only keeps what it is shown."""
+
+    plan_wanted = Signal(str, int, object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.lanes: Any = ()
+        self.chosen = ""
+
+    def show_lanes(self, lanes: Any, *_rest: object) -> None:
+        self.lanes = lanes
+
+    def show_around(self, *_rest: object, left_out: int = 0) -> None:
+        assert left_out == 0
+
+    def choose(self, code: str) -> None:
+        self.chosen = code
+
+
+class Told:
+    """Hears the planner in this process: a few tries, then it is over."""
+
+    def __init__(self) -> None:
+        self.told = False
+
+    def over(self) -> bool:
+        return False
+
+    def passed(self) -> float:
+        return 0.0
+
+    def better(self, _fields: dict[str, Any]) -> None:
+        return
+
+
+@pytest.fixture(autouse=True)
+def _planned_here(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The process is tried in tests/planning: here its acts are done at once, with few tries."""
+
+    def start(run: PlanRun, ask: Ask) -> None:
+        run.close()
+        problem = json.dumps(ask.problem).encode()
+        keep = dict(ask.keep) if ask.keep is not None else None
+        asked = Asked(ask.do, problem, "own", 1.0, 3, 1, keep, dict(ask.more))
+        fields = ACTS[ask.do](asked, Told())  # type: ignore[arg-type]
+        run._heard.emit(run._number, {"done": json.loads(json.dumps(fields))})
+
+    monkeypatch.setattr(PlanRun, "start", start)
+
+
+@pytest.fixture
+def box(qtbot: QtBot, shop: Workshop) -> Iterator[PlanBox]:
+    shop.do(ChangeSettings({"open_hours": "mon-sat 08:00-19:00", "vessels": "2 buckets of 20 L"}))
+    bridge = Bridge(InlineWorker(), shop.studio, shop.clock)
+    made = PlanBox(bridge, Sheet)  # type: ignore[arg-type]
+    qtbot.addWidget(made)
+    yield made
+    made.close()
+    bridge.close()
+
+
+def settle(box: PlanBox) -> None:
+    for _ in range(12):
+        QApplication.processEvents()
+    if box._soon.isActive():
+        box._soon.stop()
+        box.refresh()
+        settle(box)
+
+
+def shown(box: PlanBox) -> None:
+    box.show()
+    settle(box)
+
+
+def test_an_empty_studio_says_how_to_begin(box: PlanBox) -> None:
+    shown(box)
+    assert "Add a lot that is wanted" in box.head.text()
+    assert not box.follow.isEnabled()
+
+
+def test_a_lot_is_planned_and_follows_its_plan(box: PlanBox, shop: Workshop, qtbot: QtBot) -> None:
+    code = shop.new()
+    shown(box)
+    assert "no date is late" in box.head.text()
+    assert [lane.code for lane in box.sheet.lanes] == [code]  # type: ignore[attr-defined]
+    text = box.visits.text()
+    assert f"{code} runners: Put the beans to soak" in text
+    qtbot.mouseClick(box.follow, Qt.MouseButton.LeftButton)
+    assert box.form is not None
+    box.form.accept()
+    settle(box)
+    assert shop.lot(code).planned
+    assert "1 lot follows the plan." in box.message.words.text()
+    assert box.setup is not None
+    assert box.setup.lots[0].follows
+
+
+def test_only_the_lots_that_are_ticked_follow(box: PlanBox, shop: Workshop) -> None:
+    one, other = shop.new("first"), shop.new("second")
+    shown(box)
+    box.open_accept()
+    form = box.form
+    row = next(form.list.item(n) for n in range(2) if one in form.list.item(n).text())  # type: ignore[union-attr]
+    row.setCheckState(Qt.CheckState.Unchecked)
+    form.accept()  # type: ignore[union-attr]
+    settle(box)
+    assert (shop.lot(one).planned, shop.lot(other).planned) == (False, True)
+
+
+def test_a_goal_is_typed_and_taken_out(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    box.open_goal(-1)
+    goal = box.form
+    assert isinstance(goal, GoalForm)
+    goal.submit()
+    assert "Give it a name" in goal.fault.text()
+    goal.name.setText("Spring class")
+    goal.pieces.setValue(4)
+    goal.day.setDate(QDate(2026, 12, 1))
+    goal.submit()
+    settle(box)
+    assert box.setup is not None
+    assert [(one.name, one.pieces) for one in box.setup.goals] == [("Spring class", 4)]
+    box.pane.goals.removed.emit(0)
+    settle(box)
+    assert box.setup.goals == ()
+
+
+def test_a_wanted_lot_is_typed_planned_and_taken_out(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    box.open_wanted()
+    wanted = box.form
+    assert isinstance(wanted, WantedForm)
+    wanted.name.setText("Napkins")
+    wanted.pieces.setPlainText("six nice ones")
+    wanted.submit()
+    assert wanted.isVisible()
+    assert wanted.understood.text()
+    wanted.pieces.setPlainText("6 x linen 45 x 45 cm 200 g/m2")
+    wanted.submit()
+    settle(box)
+    assert box.setup is not None
+    assert [one.name for one in box.setup.wanted] == ["Napkins"]
+    assert "Napkins" in box.visits.text()
+    box.pane.lots.removed.emit(0)
+    settle(box)
+    assert box.setup.wanted == ()
+
+
+def test_a_name_is_given_once(box: PlanBox, shop: Workshop) -> None:
+    shop.do(ChangeSettings({"plan_goals": json.dumps([
+        {"name": "class", "at": "2026-12-01T09:00", "pieces": 1, "cured_days": 30}
+    ])}))  # fmt: skip
+    shown(box)
+    box.open_goal(-1)
+    box.form.name.setText("class")  # type: ignore[union-attr]
+    box.form.submit()  # type: ignore[union-attr]
+    assert "is there already" in box.form.fault.text()  # type: ignore[union-attr]
+
+
+def test_vessels_are_read_while_they_are_typed_and_kept(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    field = box.pane.vessels
+    field.setText("3 buckets and a bathtub")
+    assert "is no vessel" in field.understood.text()
+    field.line.editingFinished.emit()
+    settle(box)
+    assert shop.studio.settings.vessels == "2 buckets of 20 L"
+    field.setText("bucket 20 L; pot 40 L")
+    field.line.editingFinished.emit()
+    settle(box)
+    assert shop.studio.settings.vessels == "bucket 20 L; pot 40 L"
+
+
+def test_days_of_slow_drying_count(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    box.pane.slow.setText("tomorrow 40 h")
+    box.pane.slow.line.editingFinished.emit()
+    settle(box)
+    assert box.setup is not None
+    assert box.setup.problem["dry_min_by_date"] == {"2026-06-10": 2400}
+
+
+def test_the_slider_is_kept(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    box.pane.slider.setValue(box.pane.slider.maximum())
+    settle(box)
+    assert shop.studio.settings.plan_visit_hours == 0
+    assert box.setup is not None
+    assert box.setup.problem["session_worth"] == 0
+    box.pane.slider.setValue(0)
+    settle(box)
+    assert "session_worth" not in box.setup.problem
+
+
+def test_what_if_is_tried_on_a_copy_and_taken_back(box: PlanBox, shop: Workshop) -> None:
+    code = shop.new()
+    shown(box)
+    before = dict(box.fields or {})
+    box.what_if.take(closed(QDate(2026, 6, 9)))
+    settle(box)
+    assert box.fields is not None
+    first = min(box.fields["starts"][code].values())
+    assert first >= "2026-06-10"
+    assert box.what_if.isVisible()
+    assert "·" in box.chips.button(OTHERWISE).text()
+    assert not shop.lot(code).planned
+    box.what_if.clear()
+    settle(box)
+    assert box.fields["starts"] == before["starts"]
+
+
+def test_every_offer_of_what_if_makes_sense_to_the_planner(box: PlanBox, shop: Workshop) -> None:
+    shop.do(ChangeSettings({"line_metres": 12.0, "burners": 1}))
+    shop.new()
+    shown(box)
+    assert box.setup is not None
+    for one in offers(box.setup):
+        box.what_if.take(one)
+        settle(box)
+        assert box.fields is not None
+        assert box.fields["status"] != "invalid", one
+        box.what_if.clear()
+        settle(box)
+
+
+def test_what_cannot_be_helped_is_said_and_a_way_out_is_one_click(
+    box: PlanBox, shop: Workshop
+) -> None:
+    """The first soak has to be lifted by 15:30, and nobody is there before 17:00."""
+    shop.do(ChangeSettings({"open_hours": "mon-sat 17:00-20:30"}))
+    code = shop.new()
+    shop.walk_to(code, "first-soak")
+    shop.mark(code, "first-soak", Act.START)
+    shown(box)
+    box.chips.button(WHY).click()
+    assert box.why.ways, "a way out is offered"
+    way = box.why.ways[0]
+    box.why.taken.emit(way)
+    settle(box)
+    assert [one.words for one in box.what_if.tried] == [way["words"]]
+    assert box.fields is not None
+    assert code in box.fields["starts"]
+
+
+def test_a_step_that_is_drawn_elsewhere_moves_and_all_else_stays(
+    box: PlanBox, shop: Workshop
+) -> None:
+    code = shop.new()
+    shown(box)
+    assert box.fields is not None
+    old = box.fields["starts"][code]
+    at = shop.clock.at + 4 * HOUR
+    box.sheet.plan_wanted.emit(code, 1, at)
+    settle(box)
+    new = box.fields["starts"][code]
+    assert new["Bean soak, begin"] > old["Bean soak, begin"]
+    assert {name for name in old if old[name] != new[name]} <= {"Bean soak, begin", "Bean soak"}
+
+
+def test_a_slip_is_said_and_the_plan_is_mended(box: PlanBox, shop: Workshop) -> None:
+    code = shop.new()
+    shown(box)
+    box.open_accept()
+    box.form.accept()  # type: ignore[union-attr]
+    settle(box)
+    assert not any("slipped" in one for one in shop.studio.ask(StatusFor()).warnings)
+    box.close()
+    shop.clock.at += DAY
+    assert any(code in one and "slipped" in one for one in shop.studio.ask(StatusFor()).warnings)
+    box.fields = None
+    shown(box)
+    assert box.fields is not None
+    assert min(box.fields["starts"][code].values()) >= "2026-06-10"
+    assert "·" in box.chips.button(OTHERWISE).text()
+
+
+def test_the_visits_are_copied_as_text(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    box.visits.copy()
+    assert QApplication.clipboard().text() == box.visits.text()
+    assert "Tue 9 June" in box.visits.text()
