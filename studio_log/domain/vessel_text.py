@@ -20,11 +20,16 @@ LARGEST: Final = 5000.0
 """Litres."""
 _MOST_LETTERS: Final = 1000
 _ENTRY: Final = re.compile(
-    r"(?:(?P<count>[0-9]{1,2})\s*[x×]?\s*)?(?P<kind>bucket|tub|pot)s?\s+(?:of\s+|with\s+)?"
-    r"(?P<litres>[^a-z]*[0-9][^;]*?)(?P<shared>[, ]+shared)?",
+    r"(?:(?P<count>[0-9]{1,2})\s*[x×]?\s*)?"
+    r"(?P<kind>bucket|tub|pot|eimer|wanne|topf|töpfe)(?:s|n)?\s+(?:of\s+|with\s+|zu\s+)?"
+    r"(?P<litres>[^a-z]*[0-9][^;]*?)(?P<shared>[, ]+(?:shared|gemeinsam))?",
     re.IGNORECASE,
 )
-_KIND: Final = {"bucket": "bucket", "tub": "bucket", "pot": "pot"}
+_KIND: Final = {
+    "bucket": "bucket", "tub": "bucket", "eimer": "bucket", "wanne": "bucket",
+    "pot": "pot", "topf": "pot", "töpfe": "pot",
+}  # fmt: skip
+"""What people type, in the languages of the window, for the two kinds."""
 
 
 @dataclass(frozen=True, order=True, slots=True)

@@ -7,14 +7,15 @@ is drawn. It comes to lie at the nearest moment at which nothing else moves.
 from datetime import datetime
 from typing import Any, Final
 
-from studio_log.planning.answer import invalid, of_studio
+from studio_log.planning.answer import invalid, of_studio, told
+from studio_log.planning.differences import differences
 from studio_log.planning.effort import Effort
 from studio_log.planning.grip import BadMoveError
 from studio_log.planning.late_words import late_words
 from studio_log.planning.moves import Ranges, moved, windows
 from studio_log.planning.plan_studio import Outcome
 from studio_log.planning.problem import BadProblemError, Plan, Problem
-from studio_log.planning.ready import compared, ready
+from studio_log.planning.ready import ready
 from studio_log.planning.talking import Asked, Talk
 
 NOWHERE: Final = "{step} of {lot} cannot be moved while everything else stays. Nothing was moved."
@@ -39,7 +40,7 @@ def move(asked: Asked, talk: Talk) -> dict[str, Any]:
     except (BadMoveError, TypeError) as bad:
         return invalid((str(bad),))
     return {**_fields(found.problem, plan), **found.fields,
-            "differences": compared(found.problem, found.keep, plan)}  # fmt: skip
+            "differences": told(differences(found.problem, found.keep, plan))}  # fmt: skip
 
 
 def _minute(problem: Problem, at: datetime) -> int:

@@ -7,6 +7,7 @@ out lots that have no place; `before` are the fields of the plan that the new on
 from dataclasses import dataclass
 from typing import Any
 
+from studio_log.planning.answer import told
 from studio_log.planning.differences import differences
 from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Impossible
@@ -44,20 +45,12 @@ def ready(asked: Asked, effort: Effort) -> Ready:
     return Ready(problem, keep, left)
 
 
-def compared(problem: Problem, old: Plan, new: Plan) -> list[dict[str, Any]]:
-    """Give what a new plan does otherwise, as an answer has it."""
-    return [
-        {"kind": one.kind, "words": one.words, "lots": list(one.lots)}
-        for one in differences(problem, old, new)
-    ]
-
-
 def differences_to(asked: Asked, problem: Problem | Project, plan: Plan | None) -> dict[str, Any]:
     """Give what a plan does otherwise than the one that `more` calls `before`, if any."""
     before = asked.more.get("before")
     if not isinstance(before, dict) or not isinstance(problem, Problem) or plan is None:
         return {}
     try:
-        return {"differences": compared(problem, read_plan(problem, before), plan)}
+        return {"differences": told(differences(problem, read_plan(problem, before), plan))}
     except BadProblemError:
         return {}

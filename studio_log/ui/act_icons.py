@@ -43,6 +43,7 @@ ICONS: Final[Mapping[str, str]] = {
     "baths": "bath",
     "swatches": "swatches",
     "plan": "plan",
+    "hours": "hours",
     "lines": "lines",
     "across": "room",
     "larger": "larger",

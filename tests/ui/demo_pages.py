@@ -14,9 +14,8 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from studio_log.app.demo import open_demo
 from studio_log.app.errand import StepClock
-from studio_log.present.swatch_card import CardFacts
-from studio_log.science.colour.lab import Lab
 from studio_log.app.window import plan_page
+from studio_log.present.swatch_card import CardFacts
 from studio_log.science.colour.lab import Lab
 from studio_log.services.baths import NewBath
 from studio_log.services.papers import RecordFor

@@ -116,7 +116,8 @@ class PlanBox(PlanFace):
             return
         self._spent, self._length = 0, seconds or self._seconds
         keep = self.fields if self.fields is not None and self.fields["starts"] else setup.keep
-        self.run.start(self._ask("plan", self._length, keep))
+        mends = self.fields is None and keep is not None and not self.what_if.tried
+        self.run.start(self._ask("repair" if mends else "plan", self._length, keep))
         self._tick.start()
         self.show_running(running=self.run.running)
 
@@ -127,7 +128,6 @@ class PlanBox(PlanFace):
             "what_fits": True,
             "changes": self.what_if.changes,
             "before": self.before or setup.keep,
-            "repair": self.fields is None and not self.what_if.tried,
             **more,
         }
         return Ask(setup.problem, do=do, seconds=seconds, keep=keep, more=told_more)

@@ -82,7 +82,7 @@ class VisitsPage(QWidget):
         )
 
     def _visit(self, visit: Visit, moved: Moved) -> str:
-        rows = []
+        rows, elsewhere = [], tr("(moved)")
         for number, (code, acts) in enumerate(visit.by_lot.items()):
             hours = self._hours(visit) if number == 0 else ""
             told = (
@@ -90,7 +90,7 @@ class VisitsPage(QWidget):
                 f"{escape(self._name(code))}</a>: {escape(_orders(visit, code))}"
             )
             if any((one.lot, one.step) in moved for one in acts):
-                told += f" <b>({escape(tr('moved'))})</b>"
+                told = f"{told} <b>{escape(elsewhere)}</b>"
             rows.append(
                 f'<tr><td width="110" style="white-space:nowrap">{hours}</td><td>{told}</td></tr>'
             )

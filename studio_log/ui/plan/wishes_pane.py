@@ -48,7 +48,7 @@ class WishesPane(QWidget):
         self.hours = Words(tone="soft", size="small")
         self.edit_hours = button(tr("&Hours…"))
         self.vessels = UnderstoodLine(
-            readers.vessels, name=tr("Buckets and pots"), hint="2 buckets of 20 L; pot 40 L",
+            readers.vessels, name=tr("Buckets and pots"), hint=tr("2 buckets of 20 L; pot 40 L"),
             blank=tr("not said: nobody waits for a vessel"),
         )  # fmt: skip
         self.slow = UnderstoodLine(
