@@ -2408,6 +2408,10 @@
         <translation>&amp;Farbproben…</translation>
     </message>
     <message>
+        <source>&amp;Plan…</source>
+        <translation>Pl&amp;an…</translation>
+    </message>
+    <message>
         <source>&amp;Across the room</source>
         <translation>&amp;Quer durch den Raum</translation>
     </message>
@@ -8970,6 +8974,494 @@ fehlt</translation>
     <message>
         <source>{size} MB</source>
         <translation>{size} MB</translation>
+    </message>
+    <message>
+        <source>{code} has slipped from its plan: {title} was planned for {moment}.</source>
+        <translation>{code} ist aus dem Plan gerutscht: {title} war für {moment} geplant.</translation>
+    </message>
+    <message>
+        <source> So have {n} more.</source>
+        <translation> Ebenso {n} weitere.</translation>
+    </message>
+    <message>
+        <source> The plan (Ctrl+0) offers a repair.</source>
+        <translation> Der Plan (Strg+0) bietet eine Ausbesserung an.</translation>
+    </message>
+    <message>
+        <source>Follow the plan</source>
+        <translation>Dem Plan folgen</translation>
+    </message>
+    <message>
+        <source>Lots that shall follow the plan</source>
+        <translation>Partien, die dem Plan folgen sollen</translation>
+    </message>
+    <message>
+        <source>&amp;Follow it</source>
+        <translation>&amp;Ihm folgen</translation>
+    </message>
+    <message>
+        <source>Lots that follow the plan are told by their reminders when it is time. What is wanted becomes a lot. Undo takes a lot off the plan again.</source>
+        <translation>Partien, die dem Plan folgen, melden sich mit ihren Erinnerungen, wenn es so weit ist. Was gewünscht ist, wird eine Partie. Rückgängig nimmt eine Partie wieder vom Plan.</translation>
+    </message>
+    <message>
+        <source>This plan counts on: {changes}.</source>
+        <translation>Dieser Plan rechnet mit: {changes}.</translation>
+    </message>
+    <message>
+        <source>{name}: {pieces} cured {days} d by {day}, {hour}</source>
+        <translation>{name}: {pieces}, {days} T gereift bis {day}, {hour}</translation>
+    </message>
+    <message>
+        <source>{goal}; of {lots}</source>
+        <translation>{goal}; aus {lots}</translation>
+    </message>
+    <message>
+        <source>Nothing to compare with: no lot follows a plan yet, and nothing else is tried.</source>
+        <translation>Nichts zu vergleichen: noch folgt keine Partie einem Plan, und nichts anderes wird versucht.</translation>
+    </message>
+    <message>
+        <source>What is otherwise</source>
+        <translation>Was anders ist</translation>
+    </message>
+    <message>
+        <source>Wait until the search is over, then move it again.</source>
+        <translation>Warte, bis die Suche vorbei ist, dann verschiebe noch einmal.</translation>
+    </message>
+    <message>
+        <source>Nothing is left to plan. Add a lot that is wanted, or make one.</source>
+        <translation>Es bleibt nichts zu planen. Füge eine gewünschte Partie hinzu oder lege eine an.</translation>
+    </message>
+    <message>
+        <source>&amp;Visits</source>
+        <translation>&amp;Gänge</translation>
+    </message>
+    <message>
+        <source>What is &amp;otherwise</source>
+        <translation>Was &amp;anders ist</translation>
+    </message>
+    <message>
+        <source>Wh&amp;y not better</source>
+        <translation>&amp;Warum nicht besser</translation>
+    </message>
+    <message>
+        <source>Plan — Studio Log</source>
+        <translation>Plan — Studio Log</translation>
+    </message>
+    <message>
+        <source>Planning…</source>
+        <translation>Es wird geplant…</translation>
+    </message>
+    <message>
+        <source>How far the search is</source>
+        <translation>Wie weit die Suche ist</translation>
+    </message>
+    <message>
+        <source>&amp;Plan</source>
+        <translation>&amp;Planen</translation>
+    </message>
+    <message>
+        <source>Look &amp;longer</source>
+        <translation>&amp;Länger suchen</translation>
+    </message>
+    <message>
+        <source>&amp;Follow this plan…</source>
+        <translation>&amp;Diesem Plan folgen…</translation>
+    </message>
+    <message>
+        <source>&amp;Copy the visits</source>
+        <translation>Gänge &amp;kopieren</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>What is wanted, and the studio’s means</source>
+        <translation>Was gewünscht ist und was die Werkstatt hat</translation>
+    </message>
+    <message>
+        <source>Write a day and its hours, as in “tomorrow 20 h; 3 Dec 24 h”.</source>
+        <translation>Schreibe einen Tag und seine Stunden, wie in „tomorrow 20 h; 3 Dec 24 h“.</translation>
+    </message>
+    <message>
+        <source>{n} vessel</source>
+        <translation>{n} Gefäß</translation>
+    </message>
+    <message>
+        <source>{n} vessels</source>
+        <translation>{n} Gefäße</translation>
+    </message>
+    <message>
+        <source>Understood: {vessels}, {litres} together</source>
+        <translation>Verstanden: {vessels}, zusammen {litres}</translation>
+    </message>
+    <message>
+        <source>Cloth dries in up to {n} hours here.</source>
+        <translation>Stoff trocknet hier in höchstens {n} Stunden.</translation>
+    </message>
+    <message>
+        <source>{day} {hours} h</source>
+        <translation>{day} {hours} h</translation>
+    </message>
+    <message>
+        <source>Understood: {days}</source>
+        <translation>Verstanden: {days}</translation>
+    </message>
+    <message>
+        <source>No plan is better; that is proved.</source>
+        <translation>Kein Plan ist besser; das ist bewiesen.</translation>
+    </message>
+    <message>
+        <source>The best found; whether there is a better one is open.</source>
+        <translation>Der beste, der gefunden wurde; ob es einen besseren gibt, ist offen.</translation>
+    </message>
+    <message>
+        <source>Looking for a better one…</source>
+        <translation>Ein besserer wird gesucht…</translation>
+    </message>
+    <message>
+        <source>There is no plan.</source>
+        <translation>Es gibt keinen Plan.</translation>
+    </message>
+    <message>
+        <source>{visits} on {days}; {late}.</source>
+        <translation>{visits} an {days}; {late}.</translation>
+    </message>
+    <message>
+        <source>{n} visit</source>
+        <translation>{n} Gang</translation>
+    </message>
+    <message>
+        <source>{n} visits</source>
+        <translation>{n} Gänge</translation>
+    </message>
+    <message>
+        <source>no date is late</source>
+        <translation>kein Termin ist zu spät</translation>
+    </message>
+    <message>
+        <source>dates are late by {span} together</source>
+        <translation>Termine sind zusammen um {span} zu spät</translation>
+    </message>
+    <message>
+        <source>{lot} is left out of this plan.</source>
+        <translation>{lot} ist in diesem Plan ausgelassen.</translation>
+    </message>
+    <message>
+        <source>No plan is made yet. Say what you want at the left, then press “Plan”.</source>
+        <translation>Noch ist kein Plan gemacht. Sage links, was du willst, dann drücke „Planen“.</translation>
+    </message>
+    <message>
+        <source>Visits of the plan</source>
+        <translation>Gänge des Plans</translation>
+    </message>
+    <message>
+        <source>(moved)</source>
+        <translation>(verschoben)</translation>
+    </message>
+    <message>
+        <source>one more bucket of {litres:g} L</source>
+        <translation>ein Eimer mehr, {litres:g} L</translation>
+    </message>
+    <message>
+        <source>without {vessel} ({litres:g} L)</source>
+        <translation>ohne {vessel} ({litres:g} L)</translation>
+    </message>
+    <message>
+        <source>{n} m more line</source>
+        <translation>{n} m Leine mehr</translation>
+    </message>
+    <message>
+        <source>one more burner</source>
+        <translation>eine Flamme mehr</translation>
+    </message>
+    <message>
+        <source>weekday evenings {begins}–{ends}</source>
+        <translation>werktags abends {begins}–{ends}</translation>
+    </message>
+    <message>
+        <source>&amp;Try it</source>
+        <translation>&amp;Versuchen</translation>
+    </message>
+    <message>
+        <source>What &amp;if…</source>
+        <translation>Was &amp;wäre, wenn…</translation>
+    </message>
+    <message>
+        <source>What if</source>
+        <translation>Was wäre, wenn</translation>
+    </message>
+    <message>
+        <source>Tried on a copy, the studio stays as it is:</source>
+        <translation>An einer Kopie versucht, die Werkstatt bleibt, wie sie ist:</translation>
+    </message>
+    <message>
+        <source>Close a &amp;day…</source>
+        <translation>Einen &amp;Tag schließen…</translation>
+    </message>
+    <message>
+        <source>Close a day</source>
+        <translation>Einen Tag schließen</translation>
+    </message>
+    <message>
+        <source>&amp;Come in on a day…</source>
+        <translation>An einem Tag &amp;kommen…</translation>
+    </message>
+    <message>
+        <source>Come in on a day</source>
+        <translation>An einem Tag kommen</translation>
+    </message>
+    <message>
+        <source>Take all back</source>
+        <translation>Alle zurücknehmen</translation>
+    </message>
+    <message>
+        <source>closed on {day}</source>
+        <translation>geschlossen am {day}</translation>
+    </message>
+    <message>
+        <source>in on {day}, 09:00–17:00</source>
+        <translation>da am {day}, 09:00–17:00</translation>
+    </message>
+    <message>
+        <source>Nothing stands in the way of this plan.</source>
+        <translation>Diesem Plan steht nichts im Weg.</translation>
+    </message>
+    <message>
+        <source>Looking for ways out; each is planned before it stands here.</source>
+        <translation>Auswege werden gesucht; jeder wird geplant, ehe er hier steht.</translation>
+    </message>
+    <message>
+        <source>No way out was found in this time; that proves nothing.</source>
+        <translation>In dieser Zeit fand sich kein Ausweg; das beweist nichts.</translation>
+    </message>
+    <message>
+        <source>Why not better</source>
+        <translation>Warum nicht besser</translation>
+    </message>
+    <message>
+        <source>Ways out</source>
+        <translation>Auswege</translation>
+    </message>
+    <message>
+        <source>Plan with it</source>
+        <translation>Damit planen</translation>
+    </message>
+    <message>
+        <source>Plan with it: {words}</source>
+        <translation>Damit planen: {words}</translation>
+    </message>
+    <message>
+        <source>8 x linen napkins 42x42cm 175g/m2</source>
+        <translation>8 x linen napkins 42x42cm 175g/m2</translation>
+    </message>
+    <message>
+        <source>&amp;Take it in</source>
+        <translation>&amp;Aufnehmen</translation>
+    </message>
+    <message>
+        <source>Give it a name, so that the plan can speak of it.</source>
+        <translation>Gib ihm einen Namen, damit der Plan davon sprechen kann.</translation>
+    </message>
+    <message>
+        <source>{name} is there already. Choose another name.</source>
+        <translation>{name} gibt es schon. Wähle einen anderen Namen.</translation>
+    </message>
+    <message>
+        <source>Goal</source>
+        <translation>Ziel</translation>
+    </message>
+    <message>
+        <source>Change the goal</source>
+        <translation>Das Ziel ändern</translation>
+    </message>
+    <message>
+        <source>class, market, order</source>
+        <translation>Kurs, Markt, Auftrag</translation>
+    </message>
+    <message>
+        <source> days</source>
+        <translation> Tage</translation>
+    </message>
+    <message>
+        <source>&amp;What for</source>
+        <translation>&amp;Wofür</translation>
+    </message>
+    <message>
+        <source>&amp;Pieces</source>
+        <translation>&amp;Stücke</translation>
+    </message>
+    <message>
+        <source>&amp;Cured</source>
+        <translation>&amp;Gereift</translation>
+    </message>
+    <message>
+        <source>&amp;By</source>
+        <translation>&amp;Bis</translation>
+    </message>
+    <message>
+        <source>A&amp;t</source>
+        <translation>&amp;Um</translation>
+    </message>
+    <message>
+        <source>A lot that is wanted</source>
+        <translation>Eine gewünschte Partie</translation>
+    </message>
+    <message>
+        <source>Class napkins</source>
+        <translation>Servietten für den Kurs</translation>
+    </message>
+    <message>
+        <source>Say which pieces: so many, of what, how large and how heavy.</source>
+        <translation>Sage, welche Stücke: wie viele, woraus, wie groß und wie schwer.</translation>
+    </message>
+    <message>
+        <source>These are too many lines. Make two lots of them.</source>
+        <translation>Das sind zu viele Zeilen. Mache zwei Partien daraus.</translation>
+    </message>
+    <message>
+        <source>Change…</source>
+        <translation>Ändern…</translation>
+    </message>
+    <message>
+        <source>Change: {words}</source>
+        <translation>Ändern: {words}</translation>
+    </message>
+    <message>
+        <source>Take out</source>
+        <translation>Herausnehmen</translation>
+    </message>
+    <message>
+        <source>Take out: {words}</source>
+        <translation>Herausnehmen: {words}</translation>
+    </message>
+    <message>
+        <source>None: every lot is then ready as soon as it can be, in as few visits as can be.</source>
+        <translation>Keines: Dann wird jede Partie so bald fertig, wie es geht, in so wenigen Gängen, wie es geht.</translation>
+    </message>
+    <message>
+        <source>None beside those of the log.</source>
+        <translation>Keine neben denen des Buchs.</translation>
+    </message>
+    <message>
+        <source>Fewer visits, or sooner ready</source>
+        <translation>Weniger Gänge oder früher fertig</translation>
+    </message>
+    <message>
+        <source>Goals</source>
+        <translation>Ziele</translation>
+    </message>
+    <message>
+        <source>Add a &amp;goal…</source>
+        <translation>&amp;Ziel hinzufügen…</translation>
+    </message>
+    <message>
+        <source>Lots that are wanted</source>
+        <translation>Gewünschte Partien</translation>
+    </message>
+    <message>
+        <source>Add a lot that is &amp;wanted…</source>
+        <translation>&amp;Gewünschte Partie hinzufügen…</translation>
+    </message>
+    <message>
+        <source>Buckets and pots</source>
+        <translation>Eimer und Töpfe</translation>
+    </message>
+    <message>
+        <source>2 buckets of 20 L; pot 40 L</source>
+        <translation>2 Eimer zu 20 L; Topf 40 L</translation>
+    </message>
+    <message>
+        <source>not said: nobody waits for a vessel</source>
+        <translation>nicht gesagt: niemand wartet auf ein Gefäß</translation>
+    </message>
+    <message>
+        <source>Days of slow drying</source>
+        <translation>Tage, an denen es langsam trocknet</translation>
+    </message>
+    <message>
+        <source>tomorrow 20 h; 3 Dec 24 h</source>
+        <translation>tomorrow 20 h; 3 Dec 24 h</translation>
+    </message>
+    <message>
+        <source>by the weather, if it is known</source>
+        <translation>nach dem Wetter, wenn es bekannt ist</translation>
+    </message>
+    <message>
+        <source>Open: {hours}.</source>
+        <translation>Geöffnet: {hours}.</translation>
+    </message>
+    <message>
+        <source>Hours and means</source>
+        <translation>Stunden und Mittel</translation>
+    </message>
+    <message>
+        <source>&amp;Buckets and pots</source>
+        <translation>&amp;Eimer und Töpfe</translation>
+    </message>
+    <message>
+        <source>Days of s&amp;low drying</source>
+        <translation>Tage, an denen es &amp;langsam trocknet</translation>
+    </message>
+    <message>
+        <source>What counts &amp;more</source>
+        <translation>Was &amp;mehr zählt</translation>
+    </message>
+    <message>
+        <source>fewer visits</source>
+        <translation>weniger Gänge</translation>
+    </message>
+    <message>
+        <source>sooner ready</source>
+        <translation>früher fertig</translation>
+    </message>
+    <message>
+        <source>{n} lot of the log is planned.</source>
+        <translation>{n} Partie des Buchs wird geplant.</translation>
+    </message>
+    <message>
+        <source>{n} lots of the log are planned.</source>
+        <translation>{n} Partien des Buchs werden geplant.</translation>
+    </message>
+    <message>
+        <source>{n} of them follows its plan.</source>
+        <translation>{n} davon folgt ihrem Plan.</translation>
+    </message>
+    <message>
+        <source>{n} of them follow their plans.</source>
+        <translation>{n} davon folgen ihren Plänen.</translation>
+    </message>
+    <message>
+        <source>{n} more cures or is ready: it serves goals.</source>
+        <translation>{n} weitere reift oder ist fertig: sie dient Zielen.</translation>
+    </message>
+    <message>
+        <source>{n} more cure or are ready: they serve goals.</source>
+        <translation>{n} weitere reifen oder sind fertig: sie dienen Zielen.</translation>
+    </message>
+    <message>
+        <source>{metres:g} m of line</source>
+        <translation>{metres:g} m Leine</translation>
+    </message>
+    <message>
+        <source>line without limit</source>
+        <translation>Leine ohne Grenze</translation>
+    </message>
+    <message>
+        <source>{n} burner</source>
+        <translation>{n} Flamme</translation>
+    </message>
+    <message>
+        <source>{n} burners</source>
+        <translation>{n} Flammen</translation>
+    </message>
+    <message>
+        <source>burners without limit</source>
+        <translation>Flammen ohne Grenze</translation>
+    </message>
+    <message>
+        <source>{line}, {burners}: change them in the settings.</source>
+        <translation>{line}, {burners}: zu ändern in den Einstellungen.</translation>
     </message>
 </context>
 </TS>

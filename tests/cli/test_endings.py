@@ -34,13 +34,8 @@ def test_the_names_are_those_of_the_commands() -> None:
         "due", "methods", "method", "lot", "mark", "milk", "undo", "redo", "correct", "amounts",
         "dry", "soak", "stock", "shopping", "dyes", "dye", "materials", "material",
         "remind", "hush", "rang", "hours", "colour", "trial", "plan", "bath", "tags",
-<<<<<<< HEAD
         "card", "record", "day", "calendar", "swatch", "export", "import",
         "backup", "restore", "check",
-=======
-        "card", "record", "day", "calendar", "swatch", "export", "import", "backup",
-        "restore", "check",
->>>>>>> c036977 (Vessels are typed in the window's languages; the plan's texts stand in German)
     }  # fmt: skip
 
 
