@@ -1,5 +1,7 @@
 """The studio's hours on the settings page: what they are, and the way to where they are edited."""
 
+from PySide6.QtCore import Qt
+
 from studio_log.domain.errors import Refusal
 from studio_log.domain.hours_draft import draft_from
 from studio_log.language.words import tr
@@ -33,6 +35,7 @@ class HoursSection(Section):
     def open_hours(self) -> HoursBox:
         """Open the hours over the settings."""
         box = HoursBox(self._bridge, self._settings, self.window())
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.open()
         return box
 
