@@ -67,6 +67,9 @@ def _no_time(problem: Problem, death: Death) -> str:
     between, name = death.between, _between_name(death.chain, death)
     least = _least(problem, death)
     if between is not None and between.most < NEVER and least > _most(problem, death):
+        on_grid = _off_the_grid(problem, death)
+        if on_grid:
+            return on_grid
         weather = " in this weather" if between.drying and problem.drying else ""
         return (
             f"{name} takes {exact_words(least)} at least{weather} and may last "
@@ -77,6 +80,20 @@ def _no_time(problem: Problem, death: Death) -> str:
         return f"what is recorded leaves no time any more for what follows {name}."
     end = moment_words(problem.clock, problem.horizon)
     return f"the plan reaches to {end}, and {name} would not be over by then."
+
+
+def _off_the_grid(problem: Problem, death: Death) -> str:
+    """Say that a step could last between its limits, but for no whole number of slots."""
+    name = _between_name(death.chain, death)
+    step = next((one for one in death.chain.lot.steps if one.name == name), None)
+    if step is None or death.between is None or death.between.step is None or step.most is None:
+        return ""
+    least, most = exact_words(step.least), exact_words(step.most)
+    weather = max(problem.drying.values(), default=0) if step.drying else 0
+    if max(step.least, weather) > step.most:
+        return ""
+    grid = exact_words(problem.grid)
+    return f"{name} lasts {least} to {most}, and on a grid of {grid} no moment lies between."
 
 
 def _least(problem: Problem, death: Death) -> int:
@@ -114,7 +131,8 @@ def _too_late(problem: Problem, dead: Dead, death: Death, best: Miss) -> str:
         since = moment_words(clock, best.source)
         if waits:
             return f"{after} has to follow {name}, over since {since}, by {by}. {nearest}"
-        return f"{name} has been going since {since} and should end by {by}. {nearest}"
+        may = _from(problem, death)
+        return f"{name} has been going since {since} and should end by {by}. {nearest}{may}"
     begun = moment_words(clock, best.source)
     most = exact_words(_most(problem, death))
     if waits:
@@ -126,6 +144,15 @@ def _too_late(problem: Problem, dead: Dead, death: Death, best: Miss) -> str:
         f"{name} may last {most} at most, and nobody is there at its end. At best it begins on "
         f"{begun} and should end by {by}. {nearest}"
     )
+
+
+def _from(problem: Problem, death: Death) -> str:
+    """Say from when on what is running may end, where that is still to come."""
+    between = death.between
+    soonest = 0 if between is None else death.chain.since + between.least
+    if soonest <= 0:
+        return " It may end at any time now."
+    return f" It may end from {moment_words(problem.clock, soonest)} on."
 
 
 def _links(dead: Dead) -> str:

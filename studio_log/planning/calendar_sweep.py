@@ -59,21 +59,22 @@ class Miss:
     at: int
 
 
-def death_of(chain: Chain, problem: Problem) -> Death | None:
+def death_of(
+    chain: Chain, problem: Problem, windows: Sequence[Window] | None = None
+) -> Death | None:
     """Give where a lot dies in the calendar alone, None if it goes through."""
-    found = _swept(chain, problem)
+    found = _swept(chain, problem, windows_of(problem) if windows is None else windows)
     return found if isinstance(found, Death) else None
 
 
-def earliest_end(chain: Chain, problem: Problem) -> int | None:
+def earliest_end(chain: Chain, problem: Problem, windows: Sequence[Window]) -> int | None:
     """Give the minute before which no plan ends a lot, its cure aside; None if it dies."""
-    found = _swept(chain, problem)
+    found = _swept(chain, problem, windows)
     return None if isinstance(found, Death) else found[0][0] * problem.grid
 
 
-def _swept(chain: Chain, problem: Problem) -> Death | list[Stretch]:
+def _swept(chain: Chain, problem: Problem, windows: Sequence[Window]) -> Death | list[Stretch]:
     """Give when the last visit may end, or where the way ends."""
-    windows = windows_of(problem)
     limits = _last_moments(chain, problem)
     sources: list[Stretch] | None = None
     for number, visit in enumerate(chain.visits):
@@ -91,7 +92,12 @@ def _swept(chain: Chain, problem: Problem) -> Death | list[Stretch]:
     return sources or []
 
 
-def goes_alone(problem: Problem, name: str, stop: Callable[[], bool]) -> bool:
+def goes_alone(
+    problem: Problem,
+    name: str,
+    stop: Callable[[], bool],
+    windows: Sequence[Window] | None = None,
+) -> bool:
     """Say whether a lot has a place in an otherwise empty studio, its links kept."""
     lot = next((one for one in problem.lots if one.name == name), None)
     chain = None if lot is None else chain_of(problem, lot)
@@ -101,7 +107,7 @@ def goes_alone(problem: Problem, name: str, stop: Callable[[], bool]) -> bool:
         limits = windows_of_chain(chain, problem)
     except LoopError:
         return False
-    if death_of(chain, problem) is not None:
+    if death_of(chain, problem, windows) is not None:
         return False
     if not any(first >= 0 for first, _, _ in links_of(chain, problem)):
         return True
@@ -181,9 +187,16 @@ def _in_hours(due: Sequence[Stretch], windows: Sequence[Window], length: int) ->
     if not length:
         return list(due)
     found: list[Stretch] = []
+    place = 0
     for window in windows:
-        found += _cut(due, window.start, window.end - length)
-    return _joined(found)
+        low, high = window.start, window.end - length
+        while place < len(due) and due[place][1] < low:
+            place += 1
+        at = place
+        while at < len(due) and due[at][0] <= high:
+            found.append((max(due[at][0], low), min(due[at][1], high)))
+            at += 1
+    return _joined(one for one in found if one[0] <= one[1])
 
 
 def _nearest(

@@ -3,6 +3,7 @@
 from studio_log.planning.calendar_sweep import earliest_end
 from studio_log.planning.chain import chain_of
 from studio_log.planning.engine import recorded_end
+from studio_log.planning.hours import windows_of
 from studio_log.planning.problem import Lot, Plan, Problem
 from studio_log.planning.score import Lateness
 
@@ -30,8 +31,11 @@ def least_late(problem: Problem) -> int:
 
 def alone_ends(problem: Problem) -> dict[str, int]:
     """Give by lot the minute before which no plan ends it, its cure aside; not of lots over."""
+    windows = windows_of(problem)
     chains = {lot.name: chain_of(problem, lot) for lot in problem.lots}
     ends = {
-        name: earliest_end(chain, problem) for name, chain in chains.items() if chain is not None
+        name: earliest_end(chain, problem, windows)
+        for name, chain in chains.items()
+        if chain is not None
     }
     return {name: 0 if end is None else end for name, end in ends.items()}

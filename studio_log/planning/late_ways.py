@@ -35,6 +35,8 @@ from studio_log.planning.why_sizes import DAYLIGHT, awake
 MORE: Final = 120
 """Minutes that working days are made longer by."""
 MOST_DAYS_OFF: Final = 3
+MOST_MOVED: Final = 4
+"""Dates that a way out moves."""
 MOST_THEN: Final = 3
 """Waits of late lots behind which a session is tried."""
 LEAST_COMING: Final = 30
@@ -55,8 +57,9 @@ def in_hand(problem: Problem, plan: Plan) -> Iterator[Mend]:
             yield (GoalCured(goal.name, one.pieces, days),)
     for lot, end in late_dues(problem, plan):
         moved.append(LaterDue(lot.name, _whole_days(end - (lot.due or 0))))
-    yield from ((one,) for one in moved)
-    if len(moved) > 1:
+    if len(moved) <= MOST_MOVED:
+        yield from ((one,) for one in moved)
+    if 1 < len(moved) <= MOST_MOVED:
         yield tuple(moved)
 
 

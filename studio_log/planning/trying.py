@@ -22,6 +22,8 @@ from studio_log.planning.why_reasons import Told, Way
 TRIES: Final = 30
 """Tries to better each plan that a change leads to."""
 
+MANY_LOTS: Final = 25
+"""With more of them a plan starts from the one there is: one from new takes too long."""
 WORTH: Final = 0.9
 
 
@@ -95,7 +97,8 @@ class Trial:
         def on_better(plan: Plan) -> None:
             best[0] = plan.score.late
 
-        made = plan_studio(changed, Effort(stop, tries, self.seed, on_better)).plan
+        keep = self.plan if len(changed.lots) > MANY_LOTS else None
+        made = plan_studio(changed, Effort(stop, tries, self.seed, on_better), keep).plan
         plans = [one for one in (kept, made) if one is not None]
         return min(plans, key=lambda one: one.score.parts(), default=None)
 

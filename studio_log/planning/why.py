@@ -5,32 +5,26 @@ calendar, the date that is late, and what fails only together. The last is prove
 optimizer, where there is one (`joint`); without it what is not known is not claimed.
 """
 
-from collections.abc import Callable, Iterable, Sequence
-from itertools import product
+from collections.abc import Callable, Iterable
 from typing import Any, Final
 
 from studio_log.planning.alone_words import alone_reason
-from studio_log.planning.change_kinds import LeaveOut
 from studio_log.planning.effort import NOT_FOUND, Effort
 from studio_log.planning.ends import alone_ends
 from studio_log.planning.late_ways import in_hand, searched
-from studio_log.planning.pricing import price_of
+from studio_log.planning.mending import mend
+from studio_log.planning.plain_words import counted, listed
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.trying import TRIES, Trial
-from studio_log.planning.why_alone import Mend, dead_lots, mends_of
+from studio_log.planning.why_alone import dead_lots, mends_of
 from studio_log.planning.why_joint import joint_reason, read_joint
 from studio_log.planning.why_late import late_reasons
-from studio_log.planning.why_reasons import Reason, Reasons, Told, in_order
+from studio_log.planning.why_reasons import Reason, Reasons, Told, capital, in_order
 from studio_log.planning.why_sizes import misfits
 
-FEW_LOTS: Final = 3
-"""Up to so many failing lots, each of their mends is joined with each of the others'."""
-MOST_TOGETHER: Final = 12
-"""Combinations of mends that are planned, where several lots want one each."""
 FEW_TRIES: Final = 3
 """To better the plan of a loosening at first; those that did not help then get more."""
-MOST_EACH: Final = 5
-"""Mends of one lot that are planned."""
+MOST_REASONS: Final = 8
 Joints = Callable[[Problem, Plan | None], Any]
 """Gives the JSON of a conflict that is proved, or None; see `why_joint`."""
 
@@ -53,56 +47,28 @@ def explain(
     trial = Trial(problem, plan, effort.stop, effort.tries or TRIES, effort.seed, told)
     too_small = misfits(problem)
     if too_small:
-        _mend(trial, [(one.lot, one.mends) for one in too_small])
-        return Reasons(tuple(one.reason for one in too_small), in_order(trial.found))
+        mend(trial, [(one.lot, one.mends) for one in too_small])
+        return Reasons(few(one.reason for one in too_small), in_order(trial.found))
     dead = dead_lots(problem, effort.stop) if plan is None else ()
     if dead:
-        _mend(
-            trial,
-            [(one.lot.name, mends_of(problem, one, effort.stop, lots=len(dead))) for one in dead],
-        )
-        reasons = tuple(alone_reason(problem, one) for one in dead)
+        ways = (mends_of(problem, one, effort.stop, lots=len(dead)) for one in dead)
+        mend(trial, [(one.lot.name, own) for one, own in zip(dead, ways, strict=True)])
+        reasons = few(alone_reason(problem, one) for one in dead)
         return Reasons(reasons, in_order(trial.found))
     if plan is not None and not plan.score.late:
         return Reasons()
     return _late_or_open(trial, joint)
 
 
-def _mend(trial: Trial, some: Sequence[tuple[str, Iterable[Mend]]]) -> None:
-    """Try what mends the lots that fail: one mend for all of them, or one for each.
-
-    A lot may also be left out; but some lot has to be left to plan.
-    """
-    problem = trial.problem
-    mends = [_cheapest(problem, one) for _, one in some]
-    tried = dict.fromkeys(one for own in mends for one in own)
-    names = [name for name, _ in some]
-    outs: list[Mend] = [(LeaveOut(name),) for name in names]
-    if len(names) <= FEW_LOTS:
-        ways = list(product(*([*own, out] for own, out in zip(mends, outs, strict=True))))
-    else:
-        ways = [tuple(own[0] if own else out for own, out in zip(mends, outs, strict=True))]
-        ways.append(tuple(outs))
-    together = {_joined(one): None for one in ways}
-    order = sorted(together, key=lambda one: price_of(problem, one)[0])
-    tried |= dict.fromkeys(order[:MOST_TOGETHER])
-    tried |= dict.fromkeys([_joined(outs)])
-    for mend in tried:
-        if trial.stop():
-            return
-        if sum(isinstance(one, LeaveOut) for one in mend) < len(problem.lots):
-            trial.offer(mend)
-
-
-def _joined(mends: Iterable[Mend]) -> Mend:
-    """Join mends into one; what stands in several of them is done once."""
-    return tuple(dict.fromkeys(one for mend in mends for one in mend))
-
-
-def _cheapest(problem: Problem, mends: Iterable[Mend]) -> list[Mend]:
-    """Give the mends that cost least of those that are enough for one lot."""
-    found = sorted(dict.fromkeys(mends), key=lambda one: price_of(problem, one)[0])
-    return found[:MOST_EACH]
+def few(reasons: Iterable[Reason]) -> tuple[Reason, ...]:
+    """Give the first reasons, and in one how many more there are."""
+    every = tuple(reasons)
+    first, rest = every[:MOST_REASONS], every[MOST_REASONS:]
+    if not rest:
+        return first
+    lots = tuple(dict.fromkeys(name for one in rest for name in one.lots))
+    more = f"{capital(counted(len(rest), 'more reason'))} of this kind: {listed(lots[:20])}."
+    return (*first, Reason(rest[0].kind, lots, (), more))
 
 
 def _late_or_open(trial: Trial, joint: Joints) -> Reasons:
@@ -111,9 +77,9 @@ def _late_or_open(trial: Trial, joint: Joints) -> Reasons:
     if plan is None:
         reasons = proved or (Reason("open", (), (), NOT_FOUND),)
     else:
-        reasons = (*proved, *late_reasons(problem, plan, alone_ends(problem)))
-        for mend in in_hand(problem, plan):
-            trial.offer(mend)
+        reasons = (*proved, *few(late_reasons(problem, plan, alone_ends(problem))))
+        for one in in_hand(problem, plan):
+            trial.offer(one)
     left = trial.likely(searched(problem, plan))
     for tries in (FEW_TRIES, trial.tries):
         left = [one for one in left if not trial.stop() and trial.offer(one, tries) is None]

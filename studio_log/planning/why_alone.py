@@ -22,6 +22,7 @@ from studio_log.planning.change_kinds import (
 )
 from studio_log.planning.changes import apply_change, apply_changes, link_ends, lot_of
 from studio_log.planning.check_plan import open_steps
+from studio_log.planning.hours import windows_of
 from studio_log.planning.plain_words import DAY, WEEKDAYS
 from studio_log.planning.problem import BadProblemError, Lot, Problem
 from studio_log.planning.why_sizes import awake
@@ -51,9 +52,10 @@ class Dead:
 def dead_lots(problem: Problem, stop: Stop) -> tuple[Dead, ...]:
     """Give the lots that have no place even if everything else were free."""
     found = []
+    windows = windows_of(problem)
     for lot in problem.lots:
         chain = chain_of(problem, lot)
-        if chain is None or stop() or goes_alone(problem, lot.name, stop) or stop():
+        if chain is None or stop() or goes_alone(problem, lot.name, stop, windows) or stop():
             continue  # where it was told to stop in between, nothing is known
         found.append(Dead(lot, chain, death_of(chain, problem)))
     return tuple(found)

@@ -19,6 +19,7 @@ from studio_log.planning.changes import apply_changes
 from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Studio
+from studio_log.planning.hours import windows_of
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.why import explain
 from tests.planning.kit import WEEK, hours, read, studio, studios
@@ -54,7 +55,7 @@ def test_a_running_soak_that_ends_while_nobody_is_there() -> None:
     assert reason.sentence == (
         "L1 cannot be done in these hours: soak has been going since Sat 6 March, 08:00 and "
         "should end by Sun 7 March, 02:00. The next hours are on Mon 8 March, 09:00, "
-        "31 hours too late."
+        "31 hours too late. It may end from Sat 6 March, 18:00 on."
     )
     # At least 10 h: from 18:00 on. Nearest to the hours of that day, and awake until 22:00.
     day = read(running()).clock.start.date()
@@ -203,7 +204,7 @@ def test_the_sweep_says_the_same_as_exact_placing_in_an_empty_studio(whole: dict
         found = placed.try_place(name, [0] * len(placed.board.windows), placed.limits[name])
         assert (found is not None) is goes_alone(problem, name, never)
         assert (found is None) is (death_of(chain, problem) is not None)
-        early = earliest_end(chain, problem)
+        early = earliest_end(chain, problem, windows_of(problem))
         assert found is None or (early is not None and early <= found.end)
 
 
@@ -223,4 +224,4 @@ def test_the_earliest_end_is_that_of_a_plan() -> None:
     chain = chain_of(problem, problem.lots[0])
     assert chain is not None
     # Loaded on Monday by 17:00, lifted Tue 09:00, dry at 13:10, taken down from 14:00 to 14:10.
-    assert earliest_end(chain, problem) == 1440 + 14 * 60 + 10
+    assert earliest_end(chain, problem, windows_of(problem)) == 1440 + 14 * 60 + 10
