@@ -9463,5 +9463,261 @@ fehlt</translation>
         <source>{line}, {burners}: change them in the settings.</source>
         <translation>{line}, {burners}: zu ändern in den Einstellungen.</translation>
     </message>
+    <message>
+        <source>the target</source>
+        <translation>die Farbtafel</translation>
+    </message>
+    <message>
+        <source>the swatch</source>
+        <translation>die Probe</translation>
+    </message>
+    <message>
+        <source>the patch {name}</source>
+        <translation>das Feld {name}</translation>
+    </message>
+    <message>
+        <source>the card</source>
+        <translation>die Karte</translation>
+    </message>
+    <message>
+        <source>The card is too bright or too dark in the photo: some of its pixels are clipped. Take it again with less or more light.</source>
+        <translation>Die Karte ist im Foto zu hell oder zu dunkel: Manche Bildpunkte sind abgeschnitten. Das Foto mit weniger oder mehr Licht wiederholen.</translation>
+    </message>
+    <message>
+        <source>Relative only: without a target the camera’s own colours stay in it. Compare it with swatches of the same photo, and with nothing else.</source>
+        <translation>Nur vergleichend: Ohne Farbtafel bleiben die Eigenfarben der Kamera darin. Nur mit Proben auf demselben Foto vergleichen und mit nichts anderem.</translation>
+    </message>
+    <message>
+        <source>a card</source>
+        <translation>eine Karte</translation>
+    </message>
+    <message>
+        <source>{part} % of the swatch is too bright or too dark for the camera: its colour is lost there. Take the photo again with less or more light, without flash.</source>
+        <translation>{part} % der Probe sind für die Kamera zu hell oder zu dunkel: Dort ist die Farbe verloren. Das Foto mit weniger oder mehr Licht wiederholen, ohne Blitz.</translation>
+    </message>
+    <message>
+        <source>Only {count} of the 24 patches can be read; the others are too bright or too dark. Take the photo again with less or more light, without flash.</source>
+        <translation>Nur {count} der 24 Felder lassen sich lesen; die anderen sind zu hell oder zu dunkel. Das Foto mit weniger oder mehr Licht wiederholen, ohne Blitz.</translation>
+    </message>
+    <message>
+        <source>The neutral patches do not grow darker from white to black. Name the corners clockwise from that of the dark skin patch; or something shines: then take the photo again with one soft light from the side.</source>
+        <translation>Die grauen Felder werden von Weiß nach Schwarz nicht dunkler. Die Ecken im Uhrzeigersinn von der des dunklen Hauttons an setzen; oder etwas glänzt: dann das Foto mit einem weichen Licht von der Seite wiederholen.</translation>
+    </message>
+    <message>
+        <source>The patches do not look as their target is published: {apart} CIEDE2000 apart. Look at the corners, and at the light: two kinds of light, shine or a shadow do this, and so does a photo changed by a filter.</source>
+        <translation>Die Felder sehen nicht aus wie veröffentlicht: {apart} CIEDE2000 auseinander. Ecken und Licht ansehen: Zweierlei Licht, Glanz oder ein Schatten tun das, auch ein Foto mit Filter.</translation>
+    </message>
+    <message>
+        <source>Something shines on the target ({patches}): better take another photo, lit from the side.</source>
+        <translation>Auf der Farbtafel glänzt etwas ({patches}): besser ein weiteres Foto machen, von der Seite beleuchtet.</translation>
+    </message>
+    <message>
+        <source>The patches are foretold only to {apart} CIEDE2000: the colour is rough. A photo in one soft light, without the camera’s effects, does better.</source>
+        <translation>Die Felder werden nur auf {apart} CIEDE2000 vorhergesagt: Die Farbe ist grob. Ein Foto in einem weichen Licht, ohne Effekte der Kamera, gelingt besser.</translation>
+    </message>
+    <message>
+        <source>The light falls off by about {fall} % across the target: the swatch may stand in another light than the patches.</source>
+        <translation>Das Licht fällt über die Farbtafel um etwa {fall} % ab: Die Probe liegt vielleicht in anderem Licht als die Felder.</translation>
+    </message>
+    <message>
+        <source>{count} patches were left out: clipped.</source>
+        <translation>{count} Felder wurden ausgelassen: abgeschnitten.</translation>
+    </message>
+    <message>
+        <source>The light differs by {fall} % between the cards: move the lamp further off.</source>
+        <translation>Das Licht unterscheidet sich zwischen den Karten um {fall} %: die Lampe weiter weg stellen.</translation>
+    </message>
+    <message>
+        <source>The swatch is uneven by {part} % in light: a fold, a shadow or an uneven dyeing is in it.</source>
+        <translation>Die Probe ist im Licht um {part} % ungleich: Eine Falte, ein Schatten oder eine ungleiche Färbung ist darin.</translation>
+    </message>
+    <message>
+        <source>The swatch shines or has a coarse weave: lay the lamp to the side.</source>
+        <translation>Die Probe glänzt oder ist grob gewebt: die Lampe zur Seite stellen.</translation>
+    </message>
+    <message>
+        <source>The photo is in CMYK and its colour profile cannot be read: its colours are not known. Save it as RGB.</source>
+        <translation>Das Foto ist in CMYK, und sein Farbprofil lässt sich nicht lesen: Seine Farben sind nicht bekannt. Als RGB speichern.</translation>
+    </message>
+    <message>
+        <source>The photo’s colour profile cannot be read: it was taken as sRGB.</source>
+        <translation>Das Farbprofil des Fotos lässt sich nicht lesen: Es gilt als sRGB.</translation>
+    </message>
+    <message>
+        <source>{name} is larger than {most} MB. Save it smaller.</source>
+        <translation>{name} ist größer als {most} MB. Kleiner speichern.</translation>
+    </message>
+    <message>
+        <source>{name} is too large for this machine. Save it smaller.</source>
+        <translation>{name} ist für diesen Rechner zu groß. Kleiner speichern.</translation>
+    </message>
+    <message>
+        <source>{name} cannot be read as a photo: it is damaged, cut short, or of another kind. Use JPEG, PNG, TIFF or WebP.</source>
+        <translation>{name} lässt sich nicht als Foto lesen: beschädigt, abgebrochen oder von anderer Art. JPEG, PNG, TIFF oder WebP nehmen.</translation>
+    </message>
+    <message>
+        <source>{name} has {width} × {height} pixels, more than {most} million. Save it smaller.</source>
+        <translation>{name} hat {width} × {height} Bildpunkte, mehr als {most} Millionen. Kleiner speichern.</translation>
+    </message>
+    <message>
+        <source>{name} has no colour, only greys. Save it as an RGB photo.</source>
+        <translation>{name} hat keine Farbe, nur Grau. Als RGB-Foto speichern.</translation>
+    </message>
+    <message>
+        <source>{name} is of an unusual kind ({mode}). Save it as an RGB photo.</source>
+        <translation>{name} ist von ungewöhnlicher Art ({mode}). Als RGB-Foto speichern.</translation>
+    </message>
+    <message>
+        <source>{name} is in CMYK without a colour profile: its colours are not known. Save it as RGB.</source>
+        <translation>{name} ist in CMYK ohne Farbprofil: Die Farben sind nicht bekannt. Als RGB speichern.</translation>
+    </message>
+    <message>
+        <source>{name} is transparent in places. Save it without transparency.</source>
+        <translation>{name} ist stellenweise durchsichtig. Ohne Durchsichtigkeit speichern.</translation>
+    </message>
+    <message>
+        <source>The photo has 16 bits a channel; the upper 8 were used.</source>
+        <translation>Das Foto hat 16 Bit je Kanal; die oberen 8 wurden genommen.</translation>
+    </message>
+    <message>
+        <source>A corner of {what}, {x},{y}, lies outside the photo of {width} × {height} pixels.</source>
+        <translation>Eine Ecke ({what}: {x},{y}) liegt außerhalb des Fotos von {width} × {height} Bildpunkten.</translation>
+    </message>
+    <message>
+        <source>The corners of {what} go round the wrong way: name them clockwise, as it is seen.</source>
+        <translation>Die Ecken ({what}) laufen falsch herum: im Uhrzeigersinn setzen, wie man sie sieht.</translation>
+    </message>
+    <message>
+        <source>The corners of {what} are no shape with four sides.</source>
+        <translation>Die Ecken ({what}) ergeben kein Viereck.</translation>
+    </message>
+    <message>
+        <source>{what} is too small in the photo: {count} pixels, {least} are the least. Go nearer.</source>
+        <translation>{what} ist im Foto zu klein: {count} Bildpunkte, {least} sind das Mindeste. Näher herangehen.</translation>
+    </message>
+    <message>
+        <source>Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp)</source>
+        <translation>Fotos (*.jpg *.jpeg *.png *.tif *.tiff *.webp)</translation>
+    </message>
+    <message>
+        <source>Colour from a photo</source>
+        <translation>Farbe aus einem Foto</translation>
+    </message>
+    <message>
+        <source>&amp;Find what is near</source>
+        <translation>Ähnliche &amp;suchen</translation>
+    </message>
+    <message>
+        <source>picture.png</source>
+        <translation>bild.png</translation>
+    </message>
+    <message>
+        <source>That is no photo. Nothing was changed; drop a JPEG or PNG.</source>
+        <translation>Das ist kein Foto. Nichts wurde geändert; ein JPEG oder PNG hierherziehen.</translation>
+    </message>
+    <message>
+        <source>Open a photo</source>
+        <translation>Ein Foto öffnen</translation>
+    </message>
+    <message>
+        <source>A target was seen: look whether its points sit on the patches, and correct it.</source>
+        <translation>Eine Farbtafel wurde erkannt: prüfen, ob ihre Punkte auf den Feldern sitzen, und zurechtrücken.</translation>
+    </message>
+    <message>
+        <source>No target was seen. Mark its corners yourself, or measure beside a card.</source>
+        <translation>Keine Farbtafel wurde erkannt. Ihre Ecken selbst setzen oder neben einer Karte messen.</translation>
+    </message>
+    <message>
+        <source>The photo, with handles for target, swatch and card</source>
+        <translation>Das Foto mit Griffen für Farbtafel, Probe und Karte</translation>
+    </message>
+    <message>
+        <source>Drop a photo here: the swatch beside a 24-patch target, or a grey card.</source>
+        <translation>Ein Foto hierherziehen: die Probe neben einer Farbtafel mit 24 Feldern oder einer Graukarte.</translation>
+    </message>
+    <message>
+        <source>dark skin</source>
+        <translation>dunkler Hautton</translation>
+    </message>
+    <message>
+        <source>swatch</source>
+        <translation>Probe</translation>
+    </message>
+    <message>
+        <source>card</source>
+        <translation>Karte</translation>
+    </message>
+    <message>
+        <source>beside a 24-patch target</source>
+        <translation>neben einer Farbtafel mit 24 Feldern</translation>
+    </message>
+    <message>
+        <source>beside a grey or white card</source>
+        <translation>neben einer grauen oder weißen Karte</translation>
+    </message>
+    <message>
+        <source>Reading the photo…</source>
+        <translation>Das Foto wird gelesen…</translation>
+    </message>
+    <message>
+        <source>Looking for the target…</source>
+        <translation>Die Farbtafel wird gesucht…</translation>
+    </message>
+    <message>
+        <source>Measuring…</source>
+        <translation>Es wird gemessen…</translation>
+    </message>
+    <message>
+        <source>Lay swatch and target flat in one soft light from the side, without flash. Then drag the target’s corners to its outer corners, dark skin first, and the swatch’s frame onto even cloth. Space goes to the next handle, arrows move it.</source>
+        <translation>Probe und Farbtafel flach in ein weiches Licht von der Seite legen, ohne Blitz. Dann die Ecken auf die äußeren Ecken der Farbtafel ziehen, den dunklen Hautton zuerst, und den Rahmen der Probe auf gleichmäßigen Stoff. Die Leertaste geht zum nächsten Griff, Pfeile bewegen ihn.</translation>
+    </message>
+    <message>
+        <source>&amp;Open a photo…</source>
+        <translation>Ein Foto ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <source>&amp;Turn the target</source>
+        <translation>Farbtafel &amp;drehen</translation>
+    </message>
+    <message>
+        <source>&amp;Add a card</source>
+        <translation>&amp;Karte hinzufügen</translation>
+    </message>
+    <message>
+        <source>&amp;Keep the photo with the swatch</source>
+        <translation>Foto bei der Probe auf&amp;heben</translation>
+    </message>
+    <message>
+        <source>The colour measured: {code}</source>
+        <translation>Die gemessene Farbe: {code}</translation>
+    </message>
+    <message>
+        <source>How it is measured</source>
+        <translation>Wie gemessen wird</translation>
+    </message>
+    <message>
+        <source>Which half</source>
+        <translation>Welche Hälfte</translation>
+    </message>
+    <message>
+        <source>What the card reflects</source>
+        <translation>Was die Karte zurückwirft</translation>
+    </message>
+    <message>
+        <source>Work on the photo</source>
+        <translation>Arbeit am Foto</translation>
+    </message>
+    <message>
+        <source>&amp;How it is measured</source>
+        <translation>&amp;Wie gemessen wird</translation>
+    </message>
+    <message>
+        <source>What the card &amp;reflects</source>
+        <translation>Was die Karte &amp;zurückwirft</translation>
+    </message>
+    <message>
+        <source>Wh&amp;ich half</source>
+        <translation>Welche Häl&amp;fte</translation>
+    </message>
 </context>
 </TS>

@@ -10,8 +10,8 @@ from studio_log.cli.safety import FILE_NAME, STOCK
 from studio_log.cli.turn import Turn
 from studio_log.domain.swatch_text import read_lab, whole_swatch_code
 from studio_log.domain.swatches import HALVES, SCALES, TESTS, WHITES
+from studio_log.present.colour_words import lab_words
 from studio_log.science.colour.lab import Lab
-from studio_log.services.swatch_shown import lab_words
 from studio_log.services.swatches import (
     CardsFor,
     GradeSwatch,

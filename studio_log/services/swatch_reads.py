@@ -11,6 +11,7 @@ from studio_log.domain.lots import Lot, cure_of
 from studio_log.domain.number_text import plain
 from studio_log.domain.swatches import Grade, Reading, Remark, Swatch, swatch_from
 from studio_log.language.words import counted, tr, tr_later
+from studio_log.present.colour_words import colour_words
 from studio_log.present.swatch_card import CardFacts
 from studio_log.present.words import moment
 from studio_log.science.colour.shown import shown_as
@@ -19,7 +20,7 @@ from studio_log.services.desk import Desk, whole_code
 from studio_log.services.swatch_keeping import lot_of, swatch_entries
 from studio_log.services.swatch_lines import swatch_line, walked
 from studio_log.services.swatch_near import near
-from studio_log.services.swatch_shown import as_shown, colour_words
+from studio_log.services.swatch_shown import as_shown
 from studio_log.services.swatches import (
     SCALE_WORDS,
     TEST_WORDS,

@@ -3,14 +3,12 @@
 import json
 from collections.abc import Sequence
 
-from studio_log.domain.number_text import plain
-from studio_log.language.region import region
-from studio_log.language.words import tr
+from studio_log.present.colour_words import colour_words
 from studio_log.present.words import moment
 from studio_log.science.colour.lab import Lab
 from studio_log.science.colour.shown import shown_as
 from studio_log.services.desk import Desk
-from studio_log.services.swatches import SOURCE_WORDS, SwatchShown
+from studio_log.services.swatches import SwatchShown
 from studio_log.store.values import SwatchLine
 
 
@@ -54,27 +52,3 @@ def _shown(desk: Desk, line: SwatchLine, lot_name: str) -> SwatchShown:
         piece=line.piece,
         step=line.step,
     )
-
-
-def colour_words(lab: Lab | None, source: str, two_u: float | None) -> str:
-    """Say a colour with where it comes from and how sure it is."""
-    if lab is None:
-        return tr("colour not read yet")
-    parts = [lab_words(lab)]
-    if source:
-        parts.append(tr(SOURCE_WORDS[source]))
-    if two_u is not None:
-        parts.append(tr("2u {figure}", figure=plain(two_u, 1)))
-    return " · ".join(parts)
-
-
-def lab_words(lab: Lab) -> str:
-    """Write L*, a* and b* to a tenth."""
-    figures = (_tenth(one) for one in (lab.lightness, lab.a, lab.b))
-    return "L* {}  a* {}  b* {}".format(*figures)
-
-
-def _tenth(value: float) -> str:
-    """Write a figure with its tenth, so that colours stand under each other alike."""
-    written = f"{value:.1f}".replace(".", region().decimal)
-    return "0" + written[2:] if written.startswith("-0") and float(f"{value:.1f}") == 0 else written

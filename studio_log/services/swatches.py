@@ -10,11 +10,6 @@ from studio_log.domain.swatches import Swatch
 from studio_log.language.words import tr_later
 from studio_log.science.colour.lab import Lab
 
-SOURCE_WORDS: Final[Mapping[str, str]] = {
-    "instrument": tr_later("instrument"),
-    "photo": tr_later("photo with target"),
-    "relative": tr_later("photo without target, relative only"),
-}
 TEST_WORDS: Final[Mapping[str, str]] = {
     "light": tr_later("daylight"),
     "wash": tr_later("wash"),

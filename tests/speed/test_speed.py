@@ -27,6 +27,7 @@ LINE = re.compile(
         ("lists.py", ("--lots", "200"), 8),
         ("lateness.py", ("--count", "5", "--seconds", "60"), 2),
         ("swatches.py", ("--count", "300", "--tries", "3"), 4),
+        ("photo.py", ("--megapixels", "1", "--tries", "1"), 3),
         ("stalls.py", ("--cases", "nothing raised,no bus", "--seconds", "0.5"), 2),
         ("wakeups.py", ("--platforms", "offscreen", "--settle", "1", "--seconds", "2"), 8),
     ],

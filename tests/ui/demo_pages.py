@@ -47,6 +47,7 @@ from studio_log.ui.stock.stock_box import StockBox
 from studio_log.ui.swatches.card_dialog import CardDialog
 from studio_log.ui.swatches.forms import GRADE
 from studio_log.ui.swatches.near_box import NearBox
+from studio_log.ui.swatches.photo_box import PhotoBox
 from studio_log.ui.swatches.swatch_box import SwatchBox
 from studio_log.ui.swatches.swatch_dialog import SwatchDialog
 from studio_log.ui.tags.tag_dialog import TagDialog
@@ -109,6 +110,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "stock": lambda house: StockBox(house.bridge),
     "swatches": lambda house: SwatchBox(house.bridge, code=_a_swatch(house)),
     "near": _near,
+    "a photo": lambda house: PhotoBox(house.bridge, "W26-001"),
     "cards": lambda _house: CardDialog([CardFacts("W26-001", "first coat", "26-001 Runners")]),
     "a grade": lambda house: SwatchDialog(house.bridge, GRADE, "W26-001"),
     "dyes": lambda house: DyesBox(house.bridge),

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from studio_log.language.words import tr
 from studio_log.science.colour.correction import Values, choose
 from studio_log.science.colour.lab import Lab, lab_of_xyz
 from studio_log.science.colour.photo_checks import (
@@ -25,14 +26,13 @@ from studio_log.science.colour.regions import (
     MOST_CLIPPED,
     Corners,
     Field,
+    Rect,
     check_corners,
     patch_corners,
     rect_corners,
 )
 from studio_log.science.colour.spaces import shown_code, srgb_of_linear, xyz_of_srgb
 from studio_log.science.colour.target import PATCHES
-
-Rect = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True)
@@ -60,12 +60,12 @@ def measure_with_target(
 
     `cards` are places of one and the same neutral card, to check the light by. Pixels upright.
     """
-    check_corners(target, picture.size, "the target")
+    check_corners(target, picture.size, tr("the target"))
     shapes = _shapes(picture, swatch, cards)
     field = Field(picture, [target, *shapes])
-    found = field.region(shapes[0], "the swatch")
+    found = field.region(shapes[0], tr("the swatch"))
     regions = [
-        field.region(shape, f"the patch {patch.name}")
+        field.region(shape, tr("the patch {name}", name=patch.name))
         for shape, patch in zip(patch_corners(target), PATCHES, strict=True)
     ]
     check_swatch(found)
@@ -113,18 +113,20 @@ def measure_with_card(
     """
     shapes = _shapes(picture, swatch, cards)
     field = Field(picture, shapes)
-    found = field.region(shapes[0], "the swatch")
-    card = field.region(shapes[1], "the card")
+    found = field.region(shapes[0], tr("the swatch"))
+    card = field.region(shapes[1], tr("the card"))
     check_swatch(found)
     if card.clipped > MOST_CLIPPED:
         raise PhotoError(
-            "The card is too bright or too dark in the photo: some of its pixels are clipped. "
-            "Take it again with less or more light."
+            tr(
+                "The card is too bright or too dark in the photo: some of its pixels are clipped. "
+                "Take it again with less or more light."
+            )
         )
     red, green, blue = (float(one) for one in found.light / card.light * reflectance)
     xyz = xyz_of_srgb(srgb_of_linear((red, green, blue)))
-    words = (
-        "Relative only: without a target the camera's own colours stay in it. Compare it with "
+    words = tr(
+        "Relative only: without a target the camera’s own colours stay in it. Compare it with "
         "swatches of the same photo, and with nothing else."
     )
     warnings = (
@@ -153,5 +155,5 @@ def _shapes(picture: Picture, swatch: Rect, cards: Sequence[Rect]) -> list[Corne
     """Give the corners of swatch and cards, checked."""
     shapes = [rect_corners(one) for one in (swatch, *cards)]
     for number, shape in enumerate(shapes):
-        check_corners(shape, picture.size, "a card" if number else "the swatch")
+        check_corners(shape, picture.size, tr("a card") if number else tr("the swatch"))
     return shapes

@@ -7,6 +7,7 @@ from typing import Final
 
 import numpy as np
 
+from studio_log.language.words import tr
 from studio_log.science.colour.correction import LEAST_PATCHES, Chosen
 from studio_log.science.colour.picture import PhotoError
 from studio_log.science.colour.regions import MOST_CLIPPED, Corners, Field, Region
@@ -30,8 +31,11 @@ def check_swatch(swatch: Region) -> None:
     """Refuse a swatch of which more than a hundredth is clipped."""
     if swatch.clipped > MOST_CLIPPED:
         raise PhotoError(
-            f"{100 * swatch.clipped:.0f} % of the swatch is too bright or too dark for the camera: "
-            "its colour is lost there. Take the photo again with less or more light, without flash."
+            tr(
+                "{part} % of the swatch is too bright or too dark for the camera: its colour is "
+                "lost there. Take the photo again with less or more light, without flash.",
+                part=f"{100 * swatch.clipped:.0f}",
+            )
         )
 
 
@@ -39,15 +43,20 @@ def check_target(regions: Sequence[Region], kept: Sequence[int]) -> None:
     """Refuse a target with too few readable patches, or whose neutral row is out of order."""
     if len(kept) < LEAST_PATCHES:
         raise PhotoError(
-            f"Only {len(kept)} of the 24 patches can be read; the others are too bright or too "
-            "dark. Take the photo again with less or more light, without flash."
+            tr(
+                "Only {count} of the 24 patches can be read; the others are too bright or too "
+                "dark. Take the photo again with less or more light, without flash.",
+                count=len(kept),
+            )
         )
     row = [regions[place].luminance for place in NEUTRAL if place in kept]
     if any(later >= earlier for earlier, later in pairwise(row)):
         raise PhotoError(
-            "The neutral patches do not grow darker from white to black. Name the corners "
-            "clockwise from that of the dark skin patch; or something shines: then take the photo "
-            "again with one soft light from the side."
+            tr(
+                "The neutral patches do not grow darker from white to black. Name the corners "
+                "clockwise from that of the dark skin patch; or something shines: then take the "
+                "photo again with one soft light from the side."
+            )
         )
 
 
@@ -55,9 +64,12 @@ def check_fit(chosen: Chosen) -> None:
     """Refuse a fit that cannot be one of this target."""
     if not chosen.rms <= WORST_FIT:
         raise PhotoError(
-            f"The patches do not look as their target is published: {chosen.rms:.1f} CIEDE2000 "
-            "apart. Look at the corners, and at the light: two kinds of light, shine or a shadow "
-            "do this, and so does a photo changed by a filter."
+            tr(
+                "The patches do not look as their target is published: {apart} CIEDE2000 apart. "
+                "Look at the corners, and at the light: two kinds of light, shine or a shadow "
+                "do this, and so does a photo changed by a filter.",
+                apart=f"{chosen.rms:.1f}",
+            )
         )
 
 
@@ -67,23 +79,32 @@ def target_warnings(regions: Sequence[Region], kept: Sequence[int], chosen: Chos
     shining = [PATCHES[place].name for place in kept if regions[place].glare > MOST_GLARE]
     if shining:
         said.append(
-            f"Something shines on the target ({', '.join(shining[:4])}"
-            f"{' and others' if len(shining) > 4 else ''}): better take another photo, lit from "
-            "the side."
+            tr(
+                "Something shines on the target ({patches}): better take another photo, lit from "
+                "the side.",
+                patches=", ".join([*shining[:4], *(["…"] if shining[4:] else [])]),
+            )
         )
     if chosen.rms > POOR_FIT:
         said.append(
-            f"The patches are foretold only to {chosen.rms:.1f} CIEDE2000: the colour is rough. "
-            "A photo in one soft light, without the camera's effects, does better."
+            tr(
+                "The patches are foretold only to {apart} CIEDE2000: the colour is rough. A "
+                "photo in one soft light, without the camera’s effects, does better.",
+                apart=f"{chosen.rms:.1f}",
+            )
         )
     fall = target_falloff(regions, kept, chosen)
     if fall > MOST_TARGET_FALLOFF:
         said.append(
-            f"The light falls off by about {100 * fall:.0f} % across the target: the swatch may "
-            "stand in another light than the patches."
+            tr(
+                "The light falls off by about {fall} % across the target: the swatch may stand in "
+                "another light than the patches.",
+                fall=f"{100 * fall:.0f}",
+            )
         )
     if len(kept) < len(PATCHES):
-        said.append(f"{len(PATCHES) - len(kept)} patches were left out: clipped.")
+        left = len(PATCHES) - len(kept)
+        said.append(tr("{count} patches were left out: clipped.", count=left))
     return said
 
 
@@ -101,12 +122,15 @@ def target_falloff(regions: Sequence[Region], kept: Sequence[int], chosen: Chose
 
 def card_warnings(field: Field, shapes: Sequence[Corners]) -> list[str]:
     """Tell of light that differs between places of one card."""
-    lights = [field.region(shape, "a card").luminance for shape in shapes]
+    lights = [field.region(shape, tr("a card")).luminance for shape in shapes]
     if len(lights) < 2 or max(lights) / max(min(lights), 1e-6) - 1 <= MOST_FALLOFF:
         return []
     fall = max(lights) / max(min(lights), 1e-6) - 1
     return [
-        f"The light differs by {100 * fall:.0f} % between the cards: move the lamp further off."
+        tr(
+            "The light differs by {fall} % between the cards: move the lamp further off.",
+            fall=f"{100 * fall:.0f}",
+        )
     ]
 
 
@@ -115,9 +139,12 @@ def swatch_warnings(swatch: Region) -> list[str]:
     said = []
     if swatch.uneven > MOST_UNEVEN:
         said.append(
-            f"The swatch is uneven by {100 * swatch.uneven:.0f} % in light: a fold, a shadow or an "
-            "uneven dyeing is in it."
+            tr(
+                "The swatch is uneven by {part} % in light: a fold, a shadow or an uneven "
+                "dyeing is in it.",
+                part=f"{100 * swatch.uneven:.0f}",
+            )
         )
     elif swatch.glare > MOST_GLARE:
-        said.append("The swatch shines or has a coarse weave: lay the lamp to the side.")
+        said.append(tr("The swatch shines or has a coarse weave: lay the lamp to the side."))
     return said

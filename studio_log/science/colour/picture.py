@@ -13,6 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 from PIL import Image, ImageCms, ImageOps
 
+from studio_log.language.words import tr
+
 LARGEST: Final = 100_000_000
 """Bytes."""
 MOST_PIXELS: Final = 100_000_000
@@ -60,17 +62,25 @@ class Picture:
             return np.asarray(turned), recorded, ()
         if part.mode == "CMYK":
             raise PhotoError(
-                "The photo is in CMYK and its colour profile cannot be read: its colours are not "
-                "known. Save it as RGB."
+                tr(
+                    "The photo is in CMYK and its colour profile cannot be read: its colours "
+                    "are not known. Save it as RGB."
+                )
             )
-        note = "The photo's colour profile cannot be read: it was taken as sRGB."
+        note = tr("The photo’s colour profile cannot be read: it was taken as sRGB.")
         return recorded, recorded, (note,)
 
 
 def open_picture(data: bytes, name: str) -> Picture:
     """Read a photo of one of FORMATS; PhotoError with words for anything else."""
     if len(data) > LARGEST:
-        raise PhotoError(f"{name} is larger than {LARGEST // 1_000_000} MB. Save it smaller.")
+        raise PhotoError(
+            tr(
+                "{name} is larger than {most} MB. Save it smaller.",
+                name=name,
+                most=LARGEST // 1_000_000,
+            )
+        )
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # Pillow's own limit warns; ours is lower
@@ -78,11 +88,15 @@ def open_picture(data: bytes, name: str) -> Picture:
     except PhotoError:
         raise
     except MemoryError:
-        raise PhotoError(f"{name} is too large for this machine. Save it smaller.") from None
+        words = tr("{name} is too large for this machine. Save it smaller.", name=name)
+        raise PhotoError(words) from None
     except Exception:  # noqa: BLE001 - whatever a decoder says of a hostile file
         raise PhotoError(
-            f"{name} cannot be read as a photo: it is damaged, cut short, or of another kind. "
-            "Use JPEG, PNG, TIFF or WebP."
+            tr(
+                "{name} cannot be read as a photo: it is damaged, cut short, or of another "
+                "kind. Use JPEG, PNG, TIFF or WebP.",
+                name=name,
+            )
         ) from None
     return image
 
@@ -92,8 +106,14 @@ def _upright(data: bytes, name: str) -> Picture:
         width, height = opened.size
         if width * height > MOST_PIXELS:
             raise PhotoError(
-                f"{name} has {width} × {height} pixels, more than "
-                f"{MOST_PIXELS // 1_000_000} million. Save it smaller."
+                tr(
+                    "{name} has {width} × {height} pixels, more than {most} million. Save it "
+                    "smaller.",
+                    name=name,
+                    width=width,
+                    height=height,
+                    most=MOST_PIXELS // 1_000_000,
+                )
             )
         profile = opened.info.get("icc_profile")
         notes = _check(opened, name, has_profile=bool(profile))
@@ -116,15 +136,24 @@ def _check(image: Image.Image, name: str, *, has_profile: bool) -> tuple[str, ..
     """Refuse what has no colour; say what will be lost."""
     if image.mode not in _PLAIN:
         greys = image.mode in {"1", "L", "LA", "La"} or image.mode.startswith(("I", "F"))
-        what = "has no colour, only greys" if greys else f"is of an unusual kind ({image.mode})"
-        raise PhotoError(f"{name} {what}. Save it as an RGB photo.")
+        if greys:
+            words = tr("{name} has no colour, only greys. Save it as an RGB photo.", name=name)
+        else:
+            words = tr("{name} is of an unusual kind ({mode}). Save it as an RGB photo.",
+                       name=name, mode=image.mode)  # fmt: skip
+        raise PhotoError(words)
     if image.mode == "CMYK" and not has_profile:
         raise PhotoError(
-            f"{name} is in CMYK without a colour profile: its colours are not known. "
-            "Save it as RGB."
+            tr(
+                "{name} is in CMYK without a colour profile: its colours are not known. Save it as "
+                "RGB.",
+                name=name,
+            )
         )
     if image.has_transparency_data and _see_through(image):
-        raise PhotoError(f"{name} is transparent in places. Save it without transparency.")
+        raise PhotoError(
+            tr("{name} is transparent in places. Save it without transparency.", name=name)
+        )
     return _deep(image)
 
 
@@ -137,5 +166,5 @@ def _deep(image: Image.Image) -> tuple[str, ...]:
     """Say that more than 8 bits were cut to 8."""
     modes = [str(tile[3]) for tile in getattr(image, "tile", ())]
     if any("16" in one for one in modes):
-        return ("The photo has 16 bits a channel; the upper 8 were used.",)
+        return (tr("The photo has 16 bits a channel; the upper 8 were used."),)
     return ()

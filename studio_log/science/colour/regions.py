@@ -13,6 +13,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from studio_log.language.words import tr
 from studio_log.science.colour.correction import LUMINANCE, Values
 from studio_log.science.colour.picture import PhotoError, Picture
 from studio_log.science.colour.target import COLUMNS, ROWS
@@ -33,6 +34,8 @@ BLOCKS: Final = 4
 
 Point = tuple[float, float]
 Corners = tuple[Point, Point, Point, Point]
+Rect = tuple[float, float, float, float]
+"""Left, top, width, height."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,16 +71,26 @@ def check_corners(corners: Corners, size: tuple[int, int], what: str) -> None:
     for x, y in corners:
         if not (0 <= x <= width and 0 <= y <= height):
             raise PhotoError(
-                f"A corner of {what}, {x:g},{y:g}, lies outside the photo of "
-                f"{width} × {height} pixels."
+                tr(
+                    "A corner of {what}, {x},{y}, lies outside the photo of {width} × {height} "
+                    "pixels.",
+                    what=what,
+                    x=f"{x:g}",
+                    y=f"{y:g}",
+                    width=width,
+                    height=height,
+                )
             )
     turns = [_turn(corners[i], corners[i - 3], corners[i - 2]) for i in range(4)]
     if all(one < 0 for one in turns):
         raise PhotoError(
-            f"The corners of {what} go round the wrong way: name them clockwise, as it is seen."
+            tr(
+                "The corners of {what} go round the wrong way: name them clockwise, as it is seen.",
+                what=what,
+            )
         )
     if not all(one > 1 for one in turns):
-        raise PhotoError(f"The corners of {what} are no shape with four sides.")
+        raise PhotoError(tr("The corners of {what} are no shape with four sides.", what=what))
 
 
 def _turn(one: Point, two: Point, three: Point) -> float:
@@ -134,8 +147,13 @@ class Field:
         places, unit = self._inside(corners)
         if len(unit) < LEAST_PIXELS:
             raise PhotoError(
-                f"{what[:1].upper()}{what[1:]} is too small in the photo: {len(unit)} pixels, "
-                f"{LEAST_PIXELS} are the least. Go nearer."
+                tr(
+                    "{what} is too small in the photo: {count} pixels, {least} are the least. Go "
+                    "nearer.",
+                    what=f"{what[:1].upper()}{what[1:]}",
+                    count=len(unit),
+                    least=LEAST_PIXELS,
+                )
             )
         codes, recorded = self._codes[places], self._recorded[places]
         clipped = _clipped(codes)

@@ -36,6 +36,7 @@ from studio_log.ui.errors import MessageBar
 from studio_log.ui.swatches.card_dialog import CardDialog
 from studio_log.ui.swatches.forms import CHANGE, GRADE, NEW, READ, REMARK, SwatchForm
 from studio_log.ui.swatches.near_box import NearBox
+from studio_log.ui.swatches.photo_box import PhotoBox
 from studio_log.ui.swatches.swatch_dialog import SwatchDialog
 from studio_log.ui.swatches.swatch_view import SwatchView
 from studio_log.ui.swatches.tiles import PAGE, SwatchGrid, SwatchModel
@@ -271,6 +272,8 @@ class SwatchBox(QDialog):
         forms = {"instrument": READ, "grade": GRADE, "remark": REMARK, "change": CHANGE}
         if slug in forms:
             self.open_form(forms[slug])
+        elif slug == "photo" and self.page is not None:
+            self.read_photo()
         elif slug in {"near", "colour"}:
             self.find_near()
         elif self.page is not None and slug == "card":
@@ -280,10 +283,26 @@ class SwatchBox(QDialog):
         elif self.page is not None and slug in {"ended", "kept"}:
             self._do(SetSwatch(self.page.line.code, ended=slug == "ended"))
 
+    def read_photo(self, path: Path | None = None) -> PhotoBox:
+        """Open a photo to read the chosen swatch's colour from."""
+        box = PhotoBox(self._bridge, self.page.line.code if self.page is not None else "", self)
+        box.read.connect(self._done)
+        self._open(box)
+        if path is not None:
+            box.open_photo(path)
+        return box
+
+    def _photo_for(self, near: NearBox) -> None:
+        """Open a photo to look for what is near a colour in it."""
+        box = PhotoBox(self._bridge, parent=near)
+        box.colour_found.connect(near.take)
+        self._open(box)
+
     def find_near(self) -> NearBox:
         """Open the search by colour, at the colour of the chosen swatch."""
         box = NearBox(self._bridge, self, self.page.line if self.page is not None else None)
         box.swatch_wanted.connect(self.choose)
+        box.photo_wanted.connect(partial(self._photo_for, box))
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
         self.dialog = box
