@@ -112,6 +112,7 @@ def of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
         ],
         vessels=plan.vessels,
         serves=plan.serves,
+        milks=plan.milks,
         made_for=plan.made_for,
         tries=outcome.tries,
     )

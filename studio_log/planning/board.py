@@ -48,6 +48,11 @@ class Board:
             self._taken.setdefault(store, {})[lot, number] = (start, end, much)
             self._blocked.pop(store, None)
 
+    def occupy(self, what: str, store: str, start: int, end: int, much: int) -> None:
+        """Let a store be taken for good, by what is no lot."""
+        self._taken.setdefault(store, {})[what, -1] = (start, end, much)
+        self._blocked.pop(store, None)
+
     def take(self, lot: str) -> Placement:
         """Take a lot away, and give its placement."""
         placement = self.placed.pop(lot)

@@ -74,6 +74,8 @@ class Chain:
     """By step: the visit it begins in or after, and slots from that visit's beginning."""
     held: dict[str, tuple[int, ...]] = field(default_factory=dict)
     """By step: the runs whose vessels it lies in."""
+    milks: dict[str, int] = field(default_factory=dict)
+    """By milk that the lot makes: the run of what it stands in."""
 
     @property
     def plain(self) -> bool:
@@ -159,7 +161,24 @@ def chain_of(problem: Problem, lot: Lot) -> Chain | None:
         (builder.wait if step.hands is None else builder.hands)(step)
         if number + 1 < len(steps):
             builder.pause(step, steps[number + 1])
-    return _opened(problem, lot, last, builder)
+    return _with_milks(problem, _opened(problem, lot, last, builder))
+
+
+def _with_milks(problem: Problem, chain: Chain) -> Chain:
+    """Let the visit that makes a milk take what the milk stands in, as long as it is good."""
+    for milk in problem.milks:
+        lot, step = milk.maker or ("", "")
+        made = moment_of(chain, step, end=True) if lot == chain.lot.name and milk.kind else None
+        if made is None or milk.kind is None:
+            continue
+        number, at = made
+        run, life = len(chain.runs), -(-milk.life // problem.grid)
+        visit = chain.visits[number]
+        held = replace(visit, runs=(*visit.runs, (run, Hold("", milk.much, at, life))))
+        visits = (*chain.visits[:number], held, *chain.visits[number + 1 :])
+        runs = (*chain.runs, Run(milk.kind, milk.much))
+        chain = replace(chain, visits=visits, runs=runs, milks={**chain.milks, milk.name: run})
+    return chain
 
 
 def _under_way(step: Step) -> Step:

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from datetime import timedelta
 from itertools import pairwise
 
+from studio_log.planning.check_milks import milk_faults
 from studio_log.planning.check_score import score_faults
 from studio_log.planning.check_stores import store_faults
 from studio_log.planning.problem import Lot, Plan, Problem, Span, Step
@@ -28,7 +29,11 @@ def violations(problem: Problem, plan: Plan) -> list[str]:
         found += _lot_faults(problem, lot, spans)
     if found:
         return found
-    return [*store_faults(problem, plan), *score_faults(problem, plan)]
+    return [
+        *milk_faults(problem, plan),
+        *store_faults(problem, plan),
+        *score_faults(problem, plan),
+    ]
 
 
 def open_steps(lot: Lot) -> list[Step]:

@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 from itertools import pairwise
 
+from studio_log.planning.check_milks import milk_takings
 from studio_log.planning.problem import Plan, Problem, Step
 
 Taking = tuple[int, int, int, str]
@@ -15,6 +16,27 @@ def store_faults(problem: Problem, plan: Plan) -> Iterator[str]:
     stores: dict[str, list[Taking]] = defaultdict(list)
     vessels: dict[str, list[Taking]] = defaultdict(list)
     known = {one.name: one for one in problem.vessels}
+    yield from _lots_take(problem, plan, stores, vessels)
+    for milk, (vessel, kind, taking) in milk_takings(problem, plan).items():
+        if vessel not in known or known[vessel].kind != kind:
+            yield f"{milk} stands in no {kind}, or in another than it does."
+        else:
+            vessels[vessel].append(taking)
+    yield from _kept(problem, plan, vessels)
+    for name, takings in stores.items():
+        yield from _too_much(name, problem.stores[name], takings)
+    for name, takings in vessels.items():
+        yield from _too_much(name, known[name].size, takings, alone=known[name].one_lot)
+
+
+def _lots_take(
+    problem: Problem,
+    plan: Plan,
+    stores: dict[str, list[Taking]],
+    vessels: dict[str, list[Taking]],
+) -> Iterator[str]:
+    """Note what each planned step takes; a step in no vessel of its kind is a fault."""
+    kinds = {one.name: one.kind for one in problem.vessels}
     begun = {(lot.name, step) for lot in problem.lots for step in lot.facts}
     for lot, step in _planned(problem, plan):
         span = plan.spans[lot][step.name]
@@ -25,16 +47,11 @@ def store_faults(problem: Problem, plan: Plan) -> Iterator[str]:
             if kind in problem.stores:
                 stores[kind].append(taking)
                 continue
-            name = plan.vessels.get(lot, {}).get(step.name, {}).get(kind)
-            if name not in known or known[name].kind != kind:
+            name = plan.vessels.get(lot, {}).get(step.name, {}).get(kind, "")
+            if kinds.get(name) != kind:
                 yield f"{lot}: {step.name} is in no {kind}."
             else:
                 vessels[name].append(taking)
-    yield from _kept(problem, plan, vessels)
-    for name, takings in stores.items():
-        yield from _too_much(name, problem.stores[name], takings)
-    for name, takings in vessels.items():
-        yield from _too_much(name, known[name].size, takings, alone=known[name].one_lot)
 
 
 def _planned(problem: Problem, plan: Plan) -> Iterator[tuple[str, Step]]:

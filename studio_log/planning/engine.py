@@ -7,6 +7,8 @@ from typing import Final
 from studio_log.planning.board import Board, Placement
 from studio_log.planning.chain import NEVER, Chain, chain_of, windows_of_chain
 from studio_log.planning.linked import place_lot
+from studio_log.planning.made_for import mark_of
+from studio_log.planning.milk_limits import MilkLimits
 from studio_log.planning.placing import choices_fit, place
 from studio_log.planning.problem import Lot, Problem
 from studio_log.planning.score import Lateness
@@ -56,6 +58,7 @@ class Studio:
         self.prices = Prices(SESSION if worth is None else worth)
         self.old: dict[str, Old] = {}
         """Where an old plan had the lots, if there is one to keep to."""
+        self.mark = mark_of(problem)
         self.board = Board(problem)
         self.lateness = Lateness(problem)
         self.chains: dict[str, Chain] = {}
@@ -74,6 +77,13 @@ class Studio:
                 self.limits[lot.name] = windows_of_chain(chain, problem)
             except LoopError as loop:
                 self.impossible.append(Impossible(lot.name, loop_words(chain, loop)))
+        self.milks = MilkLimits(problem, self.chains)
+        self.milks.occupy(self.board)
+        self.whole = {name: list(limits) for name, limits in self.limits.items()}
+        """The limits of the lots by themselves."""
+        for name in self.whole if self.milks.ready else ():
+            if self.milks.lost(name, self.whole, self.board):
+                self.impossible.append(Impossible(name, milk_words(name)))
 
     def ends(self, without: str = "") -> dict[str, int]:
         """Give the ends of all lots that have a place."""
@@ -132,6 +142,11 @@ class Studio:
         old: Old | None = None,
     ) -> Placement | None:
         """Give the best place for a lot within limits, without putting it there."""
+        if self.milks.ready:
+            cut = self.milks.cut(name, limits, self.board, self.whole)
+            if cut is None:
+                return None
+            limits = cut
         known = old or self.old.get(name, NOTHING_OLD)
         wish = Wish(
             sessions, self.late_price(name), limits, self.stop, known, min(MOVED, self.prices.moved)
@@ -177,7 +192,21 @@ class Studio:
             wanted = first if name in self.lateness.wanted else NEVER
             return 1, min(due, wanted), chain.lot.release
 
-        return sorted(self.chains, key=tightness)
+        return self._makers_first(sorted(self.chains, key=tightness))
+
+    def _makers_first(self, order: list[str]) -> list[str]:
+        """Let who makes a milk come before those who use it."""
+        found: dict[str, None] = {}
+
+        def add(name: str, above: tuple[str, ...]) -> None:
+            for maker in self.milks.makers(name):
+                if maker not in above and maker in self.chains:
+                    add(maker, (*above, name))
+            found.setdefault(name)
+
+        for name in order:
+            add(name, (name,))
+        return list(found)
 
     def clear(self) -> None:
         """Take every lot off the board."""
@@ -253,6 +282,15 @@ def loop_words(chain: Chain, loop: LoopError) -> str:
     return (
         f"{chain.lot.name} cannot be done: its shortest times together{about} are longer than the "
         "longest times, the recorded moments or the horizon allow. Nothing was planned."
+    )
+
+
+def milk_words(name: str) -> str:
+    """Say that a lot and a milk do not come together."""
+    return (
+        f"{name} cannot be done with the milk that it is to use or make: it is no longer good, or "
+        "not made, whenever the lots that share it could come. Give the lot another milk. Nothing "
+        "was planned."
     )
 
 

@@ -8,7 +8,7 @@ from bisect import bisect_left
 from dataclasses import dataclass
 
 from studio_log.planning.board import Placement, Taking, joined
-from studio_log.planning.chain import Between, Chain, links_of, moment_of
+from studio_log.planning.chain import NEVER, Between, Chain, links_of, moment_of
 from studio_log.planning.engine import Studio
 from studio_log.planning.old_plan import old_of, placement_from
 from studio_log.planning.problem import Plan, Problem
@@ -85,6 +85,12 @@ def reach(grip: Grip, *, behind: bool = True) -> tuple[int, int]:
         between = chain.betweens[number]
         low = max(low, starts[number + 1] - between.most - length)
         high = min(high, starts[number + 1] - between.least - length)
+    if behind and grip.studio.milks.ready:
+        free_ends = [(-NEVER, NEVER)] * len(chain.visits)
+        name, studio = chain.lot.name, grip.studio
+        cut = studio.milks.cut(name, free_ends, studio.board, studio.whole)
+        milk_low, milk_high = (0, -1) if cut is None else cut[number]
+        low, high = max(low, milk_low), min(high, milk_high)
     for first, second, most in links_of(chain, grip.studio.problem):
         if first == number != second and behind:
             low = max(low, starts[second] - most)

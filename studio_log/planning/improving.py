@@ -44,6 +44,9 @@ class Improver:
         """Make one try; gives whether the best plan became better."""
         before = dict(self.studio.board.placed)
         out, barred = self._choose()
+        if self.studio.milks.ready and self.random.random() < 0.5:
+            family = [one for one in self.studio.milks.family(out) if one in before]
+            out = list(dict.fromkeys([*family, *out]))
         done = self._again(out, barred)
         key = self.studio.key() if done else self.now
         if not done or not self._taken(key):

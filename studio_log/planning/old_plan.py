@@ -29,6 +29,7 @@ def old_of(chain: Chain, problem: Problem, plan: Plan, *, past: bool = False) ->
             name = held.get(step, {}).get(chain.runs[run].kind)
             if name is not None:
                 vessels.setdefault(run, name)
+    vessels |= {run: plan.milks[name] for name, run in chain.milks.items() if name in plan.milks}
     running = frozenset(() if chain.opening is None else chain.opening.runs)
     return Old(tuple(slots), vessels, running & frozenset(vessels))
 

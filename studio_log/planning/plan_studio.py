@@ -108,7 +108,8 @@ def plan_of(studio: Studio, placed: Mapping[str, Placement]) -> Plan:
     fine = sum(one.fine for one in placed.values())
     kept = {name: own for name, own in spans.items() if own}
     score = Score(late, sessions, fine)
-    return Plan(kept, vessels, lateness.serves(ends), score, mark_of(studio.problem))
+    serves = lateness.serves(ends)
+    return Plan(kept, vessels, serves, score, studio.mark, _milks(studio, placed))
 
 
 def _spans(studio: Studio, chain: Chain, placement: Placement) -> dict[str, Span]:
@@ -140,6 +141,17 @@ def _add_cure(studio: Studio, name: str, spans: dict[str, Span], end: int) -> No
     before = lot.steps[-2].then_after if len(lot.steps) > 1 else 0
     start = fact.start if fact is not None else end + before
     spans[cure.name] = Span(start, start + cure.least)
+
+
+def _milks(studio: Studio, placed: Mapping[str, Placement]) -> dict[str, str]:
+    """Give what each milk stands in."""
+    made = {
+        milk: placed[name].vessels[run]
+        for name, chain in studio.chains.items()
+        if name in placed
+        for milk, run in chain.milks.items()
+    }
+    return {**studio.milks.vessels, **made}
 
 
 def _vessels(chain: Chain, vessels: Mapping[int, str]) -> dict[str, dict[str, str]]:

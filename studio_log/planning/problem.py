@@ -156,6 +156,29 @@ class Goal:
 
 
 @dataclass(frozen=True, slots=True)
+class Milk:
+    """One making that several lots use: from the end of the making step for `life` minutes.
+
+    It is made by a step of a lot, or at a known minute. What it stands in is taken from its making
+    to its last use, once.
+    """
+
+    name: str
+    life: int
+    uses: tuple[tuple[str, str], ...]
+    """Lot and step of each use."""
+    maker: tuple[str, str] | None = None
+    """Lot and step."""
+    at: int | None = None
+    """The minute it is made, where no step of a lot makes it."""
+    kind: str | None = None
+    """The kind of vessel it stands in, with `much`."""
+    much: int = 0
+    vessel: str | None = None
+    """The very vessel, where it is known."""
+
+
+@dataclass(frozen=True, slots=True)
 class Problem:
     """All that a plan has to keep to."""
 
@@ -175,6 +198,7 @@ class Problem:
     """What is odd in it and was planned with all the same."""
     session_worth: int | None = None
     """So many minutes of one lot's waiting is a session worth; None: fewer sessions come first."""
+    milks: tuple[Milk, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,3 +233,5 @@ class Plan:
     score: Score
     made_for: str = ""
     """The mark of the problem that it was made for (`made_for.mark_of`), "" where not known."""
+    milks: Mapping[str, str] = field(default_factory=dict)
+    """By milk, the vessel it stands in."""

@@ -31,11 +31,12 @@ def read_plan(problem: Problem, fields: Any) -> Plan:
         goal: {lot: own.whole(lot, 0, 1_000_000) for lot in reader.keys(own)}
         for goal, own in reader.tables(top.table("serves"))
     }
+    milks = reader.names(top.table("milks"))
     score, mark = reader.score(top), top.value.get("made_for", "")
     if not isinstance(mark, str) or len(mark) > 64:
         top.fault(f"has made_for {shown(mark)}; a text of up to 64 signs is due")
     faults.end()
-    return Plan(spans, vessels, serves, score, mark)
+    return Plan(spans, vessels, serves, score, mark, milks)
 
 
 class _Reader:

@@ -19,6 +19,7 @@ from studio_log.planning.problem import (
     Vessel,
 )
 from studio_log.planning.read_lots import read_lots
+from studio_log.planning.read_milks import read_milks
 from studio_log.planning.taking import Table, read_clock, read_day, shown
 
 MOST_WORTH: Final = 100_000
@@ -32,7 +33,8 @@ DAY: Final = 1440
 WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 TOP: Final = (
     "format", "name", "grid_min", "start", "zone", "horizon_days", "calendar", "resources",
-    "lots", "goals", "dry_min_by_date", "session_worth", "best",
+    "lots", "goals", "dry_min_by_date", "session_worth", "milks",
+    "best",
 )  # fmt: skip
 STORES: Final = {"line_m": "line", "burners": "burner", "hands": "hands"}
 
@@ -56,12 +58,13 @@ def read_studio(top: Table) -> Problem:
     notes += crowded(lots, vessels, stores)
     goals = _goals(top, clock, frozenset(one.name for one in lots))
     _enough(goals, {one.name: one.pieces for one in lots}, top)
+    milks, lots = read_milks(top, clock, lots, vessels)
     worth = top.maybe("session_worth", most=MOST_WORTH)
     top.faults.end()
     name = top.value.get("name")
     return Problem(
         name if isinstance(name, str) else "", clock, days * DAY, calendar, vessels, stores,
-        lots, goals, drying, grid, notes, worth,
+        lots, goals, drying, grid, notes, worth, milks,
     )  # fmt: skip
 
 
