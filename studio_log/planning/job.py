@@ -12,7 +12,7 @@ from studio_log.planning.move_act import move
 from studio_log.planning.problem import BadProblemError, Problem
 from studio_log.planning.ready import differences_to, ready
 from studio_log.planning.talking import Act, Asked, Talk, run
-from studio_log.planning.why_act import why
+from studio_log.planning.why_left import why_left
 
 
 def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
@@ -35,7 +35,7 @@ def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
     return {**answered.fields, **found.fields, **more}
 
 
-ACTS: Final[dict[str, Act]] = {"plan": plan, "repair": plan, "why": why, "move": move}
+ACTS: Final[dict[str, Act]] = {"plan": plan, "repair": plan, "why": why_left, "move": move}
 
 if __name__ == "__main__":
     sys.exit(run(ACTS))

@@ -209,7 +209,8 @@ class PlanBox(PlanFace):
         self.show_running(running=self.run.running)
         self.head.setText(tr("Nothing is left to plan. Add a lot that is wanted, or make one."))
         self.visits.show_days((), "UTC", {})
-        self.why.show_reasons(self.setup.notes if self.setup else (), (), looking=False)
+        notes = list(self.setup.notes) if self.setup else []
+        self.why.show_groups([told.Group(notes, ())] if notes else [], looking=False)
         self.sheet.show_lanes((), (), self._bridge.now(), self._bridge.zone())
         self.follow.setEnabled(False)
         self.copy.setEnabled(False)
@@ -222,10 +223,10 @@ class PlanBox(PlanFace):
         setup = self.setup
         if setup is None:
             return
-        reasons, ways = told.reasons_of(fields, setup), fields.get("ways_out", ())
+        groups = told.groups_of(fields, setup)
         stuck = told.is_late(fields)
-        self.why.show_reasons(reasons, ways, looking=looking and stuck, stuck=stuck)
-        self.count(WHY, len(reasons) + len(ways))
+        self.why.show_groups(groups, looking=looking and stuck, stuck=stuck)
+        self.count(WHY, sum(len(one.words) + len(one.ways) for one in groups))
 
     def _show_otherwise(self, fields: Fields) -> None:
         """Show what is otherwise than in the plan before, where anything is."""

@@ -108,7 +108,7 @@ class PlanFace(QDialog):
         whole.addWidget(self._side)
         whole.addLayout(right, 1)
         room = self.screen().availableGeometry().size() - QSize(60, 80)
-        self.resize(QSize(em(self, 78), em(self, 48)).boundedTo(room))
+        self.resize(QSize(em(self, 92), em(self, 54)).boundedTo(room))
 
     def _head(self) -> FlowLayout:
         head = FlowLayout(gap=8)

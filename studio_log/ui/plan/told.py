@@ -1,6 +1,7 @@
 """A plan's answer as the page tells it: its acts, its moments, how good it is."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any, Final
 
@@ -11,6 +12,16 @@ from studio_log.services.plan import PlanSetup
 from studio_log.ui.plan.what_if import Tried
 
 Fields = Mapping[str, Any]
+
+
+@dataclass(frozen=True)
+class Group:
+    """What stands in the way, in sentences, and the ways out of it as the answer has them."""
+
+    words: list[str]
+    ways: Sequence[Fields]
+
+
 Moments = dict[str, dict[str, datetime]]
 """By lot and step of the planner."""
 PROVED: Final = tr_later("No plan is better; that is proved.")
@@ -77,19 +88,25 @@ def is_late(fields: Fields) -> bool:
     return bool(not fields["starts"] or fields["score"][0] or fields.get("left_out"))
 
 
-def reasons_of(fields: Fields, setup: PlanSetup) -> list[str]:
-    """Give all that stands in the way, each sentence once."""
-    left = [one["why"] for one in fields.get("left_out", ())]
-    return list(dict.fromkeys([*fields["why"], *left, *setup.notes]))
+def groups_of(fields: Fields, setup: PlanSetup) -> list[Group]:
+    """Give all that stands in the way, each sentence once, with the ways out of it."""
+    told = fields.get("groups")
+    if told is None:
+        left = [one["why"] for one in fields.get("left_out", ())]
+        words = list(dict.fromkeys([*left, *fields["why"]]))
+        found = [Group(words, fields.get("ways_out", ()))] if words else []
+    else:
+        found = [Group(list(one["why"]), one["ways_out"]) for one in told]
+        odd = [one for one in fields["why"] if not any(one in two.words for two in found)]
+        found += [Group(odd, ())] if odd else []
+    return [*found, Group(list(setup.notes), ())] if setup.notes else found
 
 
 def explained(fields: Fields, why: Fields) -> Fields:
     """Give a plan with the reasons and ways out that were found after it."""
-    left = [
-        {"lot": one["lot"], "why": tr("{lot} is left out of this plan.", lot=one["lot"])}
-        for one in fields.get("left_out", ())
-    ]
-    return {**fields, "why": why["why"], "ways_out": why["ways_out"], "left_out": left}
+    if "groups" in why:
+        return {**fields, "groups": why["groups"]}
+    return {**fields, "why": why["why"], "ways_out": why["ways_out"]}
 
 
 def tried_of(way: Fields) -> Tried:

@@ -1,0 +1,66 @@
+"""Why lots of the log are left out of its plan: each looked at among the lots that have a place.
+
+With `what_fits` in `more` an ask "why" is about every lot that was left out, one after the other:
+then a way out is about one lot, not about all of them together. The answer's `groups` hold for
+each lot its sentences and its ways out.
+"""
+
+from collections.abc import Callable
+from typing import Any, Final
+
+from studio_log.planning.change_kinds import LeaveOut
+from studio_log.planning.changes import apply_change
+from studio_log.planning.effort import Effort
+from studio_log.planning.explained import explained
+from studio_log.planning.problem import BadProblemError, Problem
+from studio_log.planning.ready import Ready, ready
+from studio_log.planning.talking import Asked, Talk
+from studio_log.planning.why_act import changed_problem, why
+
+MOST_LOTS: Final = 6
+"""Lots of which it is told why; the others have their sentence only."""
+MOST_WAYS: Final = 3
+"""Ways out of one lot."""
+
+
+def why_left(asked: Asked, talk: Talk) -> dict[str, Any]:
+    """Give the fields of a plan with why lots are left out of it, or why it is late."""
+    try:
+        found = ready(asked, Effort(talk.over))
+        whole = changed_problem(asked)
+    except BadProblemError as bad:
+        return {"groups": [], "why": list(bad.faults), "ways_out": []}
+    if not found.left_out or not isinstance(whole, Problem):
+        return why(asked, talk)
+    names = list(dict.fromkeys(one.lot for one in found.left_out))
+    groups: list[dict[str, Any]] = []
+    for number, name in enumerate(names[:MOST_LOTS]):
+        until = asked.seconds * (number + 1) / min(len(names), MOST_LOTS)
+        groups.append(_group(whole, found, name, _stopped(talk, until)))
+        talk.better(_fields(groups))
+    return _fields(groups)
+
+
+def _stopped(talk: Talk, until: float) -> Callable[[], bool]:
+    return lambda: talk.over() or talk.passed() >= until
+
+
+def _group(whole: Problem, found: Ready, name: str, stop: Callable[[], bool]) -> dict[str, Any]:
+    """Look at one lot among those that have a place."""
+    problem = whole
+    for other in dict.fromkeys(one.lot for one in found.left_out):
+        if other != name:
+            problem = apply_change(problem, LeaveOut(other))
+    words = [one.words for one in found.left_out if one.lot == name]
+    told = explained(problem, {"starts": {}, "why": words}, None, Effort(stop, seed=1))
+    notes = set(problem.notes)
+    sentences = [one for one in told["why"] if one not in notes]
+    return {"lot": name, "why": sentences or words, "ways_out": told["ways_out"][:MOST_WAYS]}
+
+
+def _fields(groups: list[dict[str, Any]]) -> dict[str, Any]:
+    return {
+        "groups": groups,
+        "why": [sentence for one in groups for sentence in one["why"]],
+        "ways_out": [way for one in groups for way in one["ways_out"]],
+    }
