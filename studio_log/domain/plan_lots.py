@@ -13,6 +13,7 @@ from itertools import count
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
+from studio_log.domain.due import SPOILS
 from studio_log.domain.lot_amounts import amounts_of
 from studio_log.domain.lots import Lot, LotStep, cure_days_of
 from studio_log.domain.methods import StepKind
@@ -214,7 +215,11 @@ def _add_long(chain: _Chain, step: LotStep, after: LotStep | None) -> None:
 
 
 def _lengths(lot: Lot, step: LotStep, spent: timedelta) -> dict[str, Any]:
-    """Give least, aim and most of what is left of a step once its first hands have left it."""
+    """Give least, aim and most of what is left of a step once its first hands have left it.
+
+    Where a longer one harms milk or cloth it is a rule, never offered to be broken. Drying is none:
+    cloth that hangs dry only waits.
+    """
     lasts = lengths_of(lot, step)
     drying = step.spec.kind is StepKind.DRY
     longest = lasts.latest + HANGS_ON if drying else lasts.latest
@@ -223,7 +228,9 @@ def _lengths(lot: Lot, step: LotStep, spent: timedelta) -> dict[str, Any]:
         "target": _minutes(max(lasts.aim - spent, timedelta(0))),
         "max": _minutes(max(longest - spent, timedelta(0))),
     }
-    return {**found, "drying": True} if drying else found
+    if drying:
+        return {**found, "drying": True}
+    return {**found, "limit": "rule"} if step.spec.kind in SPOILS else found
 
 
 def _stirs(step: LotStep) -> dict[str, int]:
@@ -232,13 +239,18 @@ def _stirs(step: LotStep) -> dict[str, int]:
     return {} if every is None else {"stir_every": _minutes(every)}
 
 
-def _pause(after: LotStep | None) -> dict[str, int]:
+def _pause(after: LotStep | None) -> dict[str, int | str]:
     """Give how long there may be, and has to be, until the next step begins."""
     if after is None or _is_cure(after) or after.spec.gap.at_once:
         return {}
     gap = after.spec.gap
     most = NO_LIMIT if gap.most is None else _minutes(gap.most)
-    return {"then_within": max(most, _minutes(gap.least)), "then_after": _minutes(gap.least)}
+    rule = gap.most is not None and after.spec.kind in SPOILS
+    return {
+        "then_within": max(most, _minutes(gap.least)),
+        "then_after": _minutes(gap.least),
+        "then_limit": "rule" if rule else "advice",
+    }
 
 
 def _is_cure(step: LotStep) -> bool:
