@@ -9144,10 +9144,6 @@ fehlt</translation>
         <translation>Termine sind zusammen um {span} zu spät</translation>
     </message>
     <message>
-        <source>{lot} is left out of this plan.</source>
-        <translation>{lot} ist in diesem Plan ausgelassen.</translation>
-    </message>
-    <message>
         <source>No plan is made yet. Say what you want at the left, then press “Plan”.</source>
         <translation>Noch ist kein Plan gemacht. Sage links, was du willst, dann drücke „Planen“.</translation>
     </message>
@@ -9240,8 +9236,8 @@ fehlt</translation>
         <translation>Warum nicht besser</translation>
     </message>
     <message>
-        <source>Ways out</source>
-        <translation>Auswege</translation>
+        <source>Way out: {words}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Plan with it</source>
