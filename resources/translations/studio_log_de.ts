@@ -9237,7 +9237,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Way out: {words}</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausweg: {words}</translation>
     </message>
     <message>
         <source>Plan with it</source>

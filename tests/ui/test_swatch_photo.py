@@ -203,7 +203,7 @@ def test_the_window_goes_on_while_a_photo_is_read_and_it_can_be_stopped(
     box.side.stop.click()
     assert not box.side.busy.isVisible()
     gate.set()
-    time.sleep(0.2)
+    time.sleep(0.2)  # waits for a thread whose word is to go unheard
     settle()
     assert box.photo is None, "what was stopped is not heard of"
     opened(box, qtbot, photo)
