@@ -43,7 +43,8 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
         reminders=True,
         settings=bool(studio.wanted),
         code=codes[0],
-        subject=codes[0],
+        # Undo takes one lot off: of several, which one is for the dyer to say.
+        subject=codes[0] if len(codes) == 1 else "",
     )
 
 

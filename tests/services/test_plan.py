@@ -90,6 +90,17 @@ def test_a_lot_that_is_wanted_is_made_when_its_plan_is_accepted(shop: Workshop) 
     assert after.lots[0].follows
 
 
+def test_nothing_is_offered_to_be_taken_back_that_would_take_back_a_part_only(
+    shop: Workshop,
+) -> None:
+    settings(shop)
+    shop.new("first")
+    shop.new("second")
+    _, fields = planned(shop)
+    starts, ends = instants(fields["starts"]), instants(fields["ends"])
+    assert shop.do(AcceptPlan(starts, ends)).subject == ""
+
+
 def test_part_of_a_plan_can_be_accepted_and_undone(shop: Workshop) -> None:
     settings(shop)
     one, other = shop.new("first"), shop.new("second")
