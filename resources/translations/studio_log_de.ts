@@ -7968,6 +7968,10 @@ fehlt</translation>
         <translation>beim Abschneiden {n} Tage ausgereift</translation>
     </message>
     <message>
+        <source>K/S {figure} at {nm} nm</source>
+        <translation>K/S {figure} bei {nm} nm</translation>
+    </message>
+    <message>
         <source>{test} {grade} ({scale})</source>
         <translation>{test} {grade} ({scale})</translation>
     </message>
@@ -8670,6 +8674,10 @@ fehlt</translation>
     <message>
         <source>From an &amp;instrument…</source>
         <translation>Vom &amp;Messgerät…</translation>
+    </message>
+    <message>
+        <source>T&amp;yped…</source>
+        <translation>&amp;Eintippen…</translation>
     </message>
     <message>
         <source>&amp;Grade…</source>
@@ -9692,8 +9700,68 @@ fehlt</translation>
         <translation>Wie gemessen wird</translation>
     </message>
     <message>
+        <source>Sample</source>
+        <translation>Muster</translation>
+    </message>
+    <message>
+        <source>K/S</source>
+        <translation>K/S</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Licht</translation>
+    </message>
+    <message>
+        <source>Paste what the instrument gave: L*, a*, b*, or reflectance from 400 to 700 nm by 10, as a table or as CGATS.17. Or open its file.</source>
+        <translation>Einfügen, was das Messgerät ausgab: L*, a*, b* oder Remission von 400 bis 700 nm in Zehnerschritten, als Tabelle oder als CGATS.17. Oder seine Datei öffnen.</translation>
+    </message>
+    <message>
+        <source>Tables (*.csv *.txt *.tsv *.cgats);;All files (*)</source>
+        <translation>Tabellen (*.csv *.txt *.tsv *.cgats);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>&amp;Open a file…</source>
+        <translation>Datei ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <source>Instrument</source>
+        <translation>Messgerät</translation>
+    </message>
+    <message>
+        <source>what was pasted</source>
+        <translation>Eingefügtes</translation>
+    </message>
+    <message>
+        <source>{n} sample</source>
+        <translation>{n} Muster</translation>
+    </message>
+    <message>
+        <source>{n} samples</source>
+        <translation>{n} Muster</translation>
+    </message>
+    <message>
+        <source>{count} in {name}.</source>
+        <translation>{count} in {name}.</translation>
+    </message>
+    <message>
+        <source>Open a file</source>
+        <translation>Eine Datei öffnen</translation>
+    </message>
+    <message>
+        <source>What the instrument gave</source>
+        <translation>Was das Messgerät ausgab</translation>
+    </message>
+    <message>
+        <source>Samples</source>
+        <translation>Muster</translation>
+    </message>
+    <message>
         <source>Which half</source>
         <translation>Welche Hälfte</translation>
+    </message>
+    <message>
+        <source>I&amp;nstrument</source>
+        <translation>Mess&amp;gerät</translation>
     </message>
     <message>
         <source>What the card reflects</source>
@@ -9714,6 +9782,82 @@ fehlt</translation>
     <message>
         <source>Wh&amp;ich half</source>
         <translation>Welche Häl&amp;fte</translation>
+    </message>
+    <message>
+        <source>Strength needs spectra of the standard and the ground, above 0 and up to 100 %. Nothing was changed.</source>
+        <translation>Für die Farbstärke braucht es Spektren von Vorlage und Grund, über 0 und bis 100 %. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The standard {name} is no deeper than the ground. Nothing was changed.</source>
+        <translation>Die Vorlage {name} ist nicht tiefer als der Grund. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name} is larger than {most} MB. Nothing was changed.</source>
+        <translation>{name} ist größer als {most} MB. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name} is no text. Nothing was changed; save it as CSV or CGATS.</source>
+        <translation>{name} ist kein Text. Nichts wurde geändert; als CSV oder CGATS speichern.</translation>
+    </message>
+    <message>
+        <source>{name} breaks off, or is no CGATS text: its data has no beginning or no end. Nothing was changed.</source>
+        <translation>{name} bricht ab oder ist kein CGATS-Text: Seine Daten haben keinen Anfang oder kein Ende. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name}: a line of its data has not as many values as there are fields ({count}). Nothing was changed.</source>
+        <translation>{name}: Eine Zeile hat nicht so viele Werte, wie es Felder gibt ({count}). Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name} is empty. Nothing was changed.</source>
+        <translation>{name} ist leer. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name} has more than {most} lines. Nothing was changed.</source>
+        <translation>{name} hat mehr als {most} Zeilen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name} cannot be read as a table. Nothing was changed; save it as CSV.</source>
+        <translation>{name} lässt sich nicht als Tabelle lesen. Nichts wurde geändert; als CSV speichern.</translation>
+    </message>
+    <message>
+        <source>{name} has a line with too many values. Nothing was changed.</source>
+        <translation>{name} hat eine Zeile mit zu vielen Werten. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name} holds no colours that are understood: it needs columns for 400 to 700 nm by 10, or for L*, a* and b*. Nothing was changed.</source>
+        <translation>{name} enthält keine Farben, die sich verstehen lassen: Es braucht Spalten für 400 bis 700 nm in Zehnerschritten oder für L*, a* und b*. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name}, sample {sample}: a reflectance lies outside 0 to {most} %. Nothing was changed.</source>
+        <translation>{name}, Muster {sample}: Eine Remission liegt außerhalb von 0 bis {most} %. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>per cent</source>
+        <translation>Prozent</translation>
+    </message>
+    <message>
+        <source>fractions from 0 to 1</source>
+        <translation>Anteile von 0 bis 1</translation>
+    </message>
+    <message>
+        <source>Reflectance is taken as {scale}.</source>
+        <translation>Die Remission gilt als {scale}.</translation>
+    </message>
+    <message>
+        <source>{name}, sample {sample}: {L}, {a}, {b} is no colour of a surface. Nothing was changed.</source>
+        <translation>{name}, Muster {sample}: {L}, {a}, {b} ist keine Farbe einer Oberfläche. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The colours were read under D50 and turned to D65, by Bradford.</source>
+        <translation>Die Farben wurden unter D50 gemessen und nach Bradford in D65 umgerechnet.</translation>
+    </message>
+    <message>
+        <source>The light is not named: D65 and 10 degree are assumed.</source>
+        <translation>Das Licht ist nicht genannt: D65 und 10 Grad sind angenommen.</translation>
+    </message>
+    <message>
+        <source>{name}, sample {sample}: “{text}” is no figure. Nothing was changed.</source>
+        <translation>{name}, Muster {sample}: „{text}“ ist keine Zahl. Nichts wurde geändert.</translation>
     </message>
 </context>
 </TS>

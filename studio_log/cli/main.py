@@ -13,6 +13,7 @@ from studio_log.cli import (
     baths,
     calendar,
     colour,
+    colour_file,
     colour_measure,
     dry,
     due,
@@ -45,7 +46,8 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour, swatches, trial, plan, papers, calendar, safety, moving,
+        colour_measure, colour_file, colour, swatches, trial, plan, papers, calendar, safety,
+        moving,
     )
     for form in room.FORMS
 }  # fmt: skip

@@ -1,8 +1,10 @@
 """Commands about swatches: cutting, reading their colour, grading, finding by colour."""
 
+from collections.abc import Callable, Mapping
 from typing import Any, Final
 
 from studio_log.cli import values
+from studio_log.cli.colour_file import SAMPLE, instrument_of, sample_named
 from studio_log.cli.colour_measure import RECT, TARGET, measured
 from studio_log.cli.form import AT, JSON, LOT, SURE, Form, Option, UsageError, Word
 from studio_log.cli.plain import picked, plain
@@ -86,10 +88,10 @@ def _number(typed: str | None, what: str) -> int | None:
 
 def _read(turn: Turn) -> int:
     given = turn.values
-    ways = [name for name in ("lab", "photo") if given[name] is not None]
+    ways = [name for name in _WAYS if given[name] is not None]
     if len(ways) != 1:
-        raise UsageError("Give one of --lab and --photo")
-    found = _by_photo(given) if ways == ["photo"] else _by_figures(given)
+        raise UsageError("Give one of --lab, --photo and --file")
+    found = _WAYS[ways[0]](given)
     command = ReadSwatch(
         whole_swatch_code(given["code"]),
         half=given["half"] or HALVES[0],
@@ -122,6 +124,25 @@ def _by_photo(given: dict[str, Any]) -> dict[str, Any]:
         "method": found.method,
         "warnings": found.warnings,
     }
+
+
+def _by_file(given: dict[str, Any]) -> dict[str, Any]:
+    sample = sample_named(instrument_of(given["file"]), given["sample"])
+    return {
+        "lab": sample.lab,
+        "source": "instrument",
+        "white": sample.white,
+        "two_u": _two_u(given["two_u"]),
+        "method": _text(given["by"], "The instrument") or "",
+        "reflectance": sample.reflectance,
+    }
+
+
+_WAYS: Final[Mapping[str, Callable[[dict[str, Any]], dict[str, Any]]]] = {
+    "lab": _by_figures,
+    "photo": _by_photo,
+    "file": _by_file,
+}
 
 
 def _two_u(typed: str | None) -> float | None:
@@ -310,9 +331,11 @@ FORMS: Final = (
         (
             Option("--lab", "the colour, as an instrument gives it: 52.1,31.8,24.0", "LAB"),
             Option("--white", "of --lab; D65/2 unless said", "WHITE", choices=WHITES),
-            Option("--two-u", "of --lab: twice its uncertainty, in CIEDE2000", "NUMBER"),
-            Option("--by", "of --lab: the instrument", "TEXT"),
+            Option("--two-u", "of --lab or --file: twice its uncertainty, in CIEDE2000", "NUMBER"),
+            Option("--by", "of --lab or --file: the instrument", "TEXT"),
             Option("--relative", "of --lab: it can be compared within its own photo only"),
+            Option("--file", "or an instrument's file: CSV or CGATS.17", "FILE"),
+            SAMPLE,
             Option("--photo", "or a photo, with --swatch and --target or --card", "PHOTO"),
             Option("--swatch", RECT, "RECT"),
             *TARGET,

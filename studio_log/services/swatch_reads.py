@@ -5,7 +5,9 @@ from typing import Any, Final
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.calendar_words import date_words
+from studio_log.domain.depth import depth_of
 from studio_log.domain.errors import Refusal
+from studio_log.domain.instrument_table import Sample
 from studio_log.domain.journal import Entry, standing
 from studio_log.domain.lots import Lot, cure_of
 from studio_log.domain.number_text import plain
@@ -186,8 +188,16 @@ def _history(desk: Desk, of: Swatch, entries: tuple[Entry, ...]) -> tuple[Told, 
 
 def _read_words(one: Reading) -> str:
     parts = [tr(HALF_WORDS[one.half]), colour_words(one.lab, one.source, one.two_u)]
-    parts += filter(None, (one.method, one.white, one.note, *one.warnings))
+    parts += filter(None, (_depth_words(one), one.method, one.white, one.note, *one.warnings))
     return " · ".join(parts)
+
+
+def _depth_words(one: Reading) -> str:
+    """Say how deep a reading with a spectrum is."""
+    depth = depth_of(Sample("", one.lab, one.white, one.reflectance))
+    if depth is None:
+        return ""
+    return tr("K/S {figure} at {nm} nm", figure=plain(depth.peak, 2), nm=depth.nm)
 
 
 def grade_words(one: Grade) -> str:

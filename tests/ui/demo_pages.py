@@ -46,6 +46,7 @@ from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.stock.stock_box import StockBox
 from studio_log.ui.swatches.card_dialog import CardDialog
 from studio_log.ui.swatches.forms import GRADE
+from studio_log.ui.swatches.instrument_box import InstrumentBox
 from studio_log.ui.swatches.near_box import NearBox
 from studio_log.ui.swatches.photo_box import PhotoBox
 from studio_log.ui.swatches.swatch_box import SwatchBox
@@ -110,6 +111,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "stock": lambda house: StockBox(house.bridge),
     "swatches": lambda house: SwatchBox(house.bridge, code=_a_swatch(house)),
     "near": _near,
+    "an instrument": lambda house: InstrumentBox(house.bridge, "W26-001"),
     "a photo": lambda house: PhotoBox(house.bridge, "W26-001"),
     "cards": lambda _house: CardDialog([CardFacts("W26-001", "first coat", "26-001 Runners")]),
     "a grade": lambda house: SwatchDialog(house.bridge, GRADE, "W26-001"),

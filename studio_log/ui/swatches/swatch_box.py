@@ -35,6 +35,7 @@ from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.swatches.card_dialog import CardDialog
 from studio_log.ui.swatches.forms import CHANGE, GRADE, NEW, READ, REMARK, SwatchForm
+from studio_log.ui.swatches.instrument_box import InstrumentBox
 from studio_log.ui.swatches.near_box import NearBox
 from studio_log.ui.swatches.photo_box import PhotoBox
 from studio_log.ui.swatches.swatch_dialog import SwatchDialog
@@ -269,9 +270,11 @@ class SwatchBox(QDialog):
         self.redo.setToolTip(tr("Restore: {words}", words=page.redo) if page and page.redo else "")
 
     def _act(self, slug: str) -> None:
-        forms = {"instrument": READ, "grade": GRADE, "remark": REMARK, "change": CHANGE}
+        forms = {"typed": READ, "grade": GRADE, "remark": REMARK, "change": CHANGE}
         if slug in forms:
             self.open_form(forms[slug])
+        elif slug == "instrument" and self.page is not None:
+            self.read_instrument()
         elif slug == "photo" and self.page is not None:
             self.read_photo()
         elif slug in {"near", "colour"}:
@@ -290,6 +293,13 @@ class SwatchBox(QDialog):
         self._open(box)
         if path is not None:
             box.open_photo(path)
+        return box
+
+    def read_instrument(self) -> InstrumentBox:
+        """Open what an instrument wrote, pasted or from a file."""
+        box = InstrumentBox(self._bridge, self.page.line.code if self.page else "", self)
+        box.read.connect(self._done)
+        self._open(box)
         return box
 
     def _photo_for(self, near: NearBox) -> None:

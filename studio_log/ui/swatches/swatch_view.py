@@ -25,6 +25,7 @@ from studio_log.ui.widgets.parts import ButtonKind, Words, button, em, emptied
 ACTS: Final[tuple[tuple[str, str, ButtonKind], ...]] = (
     ("photo", tr_later("Read the colour from a &photo…"), "primary"),
     ("instrument", tr_later("From an &instrument…"), "plain"),
+    ("typed", tr_later("T&yped…"), "quiet"),
     ("grade", tr_later("&Grade…"), "plain"),
     ("remark", tr_later("&Remark…"), "quiet"),
     ("picture", tr_later("Keep a pict&ure…"), "quiet"),
