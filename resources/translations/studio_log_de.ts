@@ -9720,6 +9720,10 @@ fehlt</translation>
         <translation>Tabellen (*.csv *.txt *.tsv *.cgats);;Alle Dateien (*)</translation>
     </message>
     <message>
+        <source>From an instrument</source>
+        <translation>Vom Messgerät</translation>
+    </message>
+    <message>
         <source>&amp;Open a file…</source>
         <translation>Datei ö&amp;ffnen…</translation>
     </message>

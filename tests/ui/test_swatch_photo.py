@@ -1,7 +1,6 @@
 """Colour from a photo in the window: guessed, dragged, measured off its thread, written down."""
 
 import threading
-import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -186,6 +185,8 @@ def test_the_window_goes_on_while_a_photo_is_read_and_it_can_be_stopped(
     box: PhotoBox, qtbot: QtBot, photo: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     where: list[threading.Thread] = []
+    heard: list[str] = []
+    box.job.opened.connect(lambda one: heard.append(one.name))
     gate = threading.Event()
     real = photo_job._open
 
@@ -203,10 +204,9 @@ def test_the_window_goes_on_while_a_photo_is_read_and_it_can_be_stopped(
     box.side.stop.click()
     assert not box.side.busy.isVisible()
     gate.set()
-    time.sleep(0.2)  # waits for a thread whose word is to go unheard
-    settle()
-    assert box.photo is None, "what was stopped is not heard of"
-    opened(box, qtbot, photo)
+    opened(box, qtbot, photo)  # one after the other: the first has come home by then
+    assert len(where) == 2
+    assert heard == [photo.name], "what was stopped is not heard of"
 
 
 def test_without_a_swatch_the_colour_goes_to_the_search(

@@ -55,7 +55,8 @@ class InstrumentBox(QDialog):
 
     def __init__(self, bridge: Bridge, code: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle(f"{tr('From an instrument')} — {code}")
+        title = tr("From an instrument")
+        self.setWindowTitle(f"{title} — {code}")
         self.setAcceptDrops(True)
         self._bridge, self._code = bridge, code
         self.found: Instrument | None = None
