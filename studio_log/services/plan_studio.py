@@ -13,7 +13,8 @@ from studio_log.domain.lots import Lot, LotState
 from studio_log.domain.piece_text import read_piece
 from studio_log.domain.pieces import Piece
 from studio_log.domain.plan_form import Means, PlanTime, Wishes, begin_of, horizon_days, studio_form
-from studio_log.domain.plan_lots import PlanLot, kept_spans, moments_of, plan_lot
+from studio_log.domain.plan_lots import PlanLot, plan_lot
+from studio_log.domain.plan_moments import kept_spans, moments_of
 from studio_log.domain.plan_wishes import (
     PlanGoal,
     WantedLot,
