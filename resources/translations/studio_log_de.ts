@@ -9408,6 +9408,10 @@ fehlt</translation>
         <translation>Tage, an denen es &amp;langsam trocknet</translation>
     </message>
     <message>
+        <source>Pairs of h&amp;ands</source>
+        <translation>&amp;Händepaare</translation>
+    </message>
+    <message>
         <source>What counts &amp;more</source>
         <translation>Was &amp;mehr zählt</translation>
     </message>

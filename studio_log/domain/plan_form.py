@@ -35,6 +35,7 @@ class Means:
     line_metres: float = 0.0
     burners: int = 0
     litres: float = 10.0
+    hands: int = 1
 
     @property
     def shop(self) -> Shop:
@@ -164,4 +165,9 @@ def _resources(means: Means) -> Mapping[str, Any]:
             "id": f"{one.kind} {counted[one.kind]}", "kind": one.kind,
             "litres": one.litres, "one_lot": not one.shared,
         })  # fmt: skip
-    return {"vessels": vessels, "line_m": means.line_metres, "burners": means.burners}
+    return {
+        "vessels": vessels,
+        "line_m": means.line_metres,
+        "burners": means.burners,
+        "hands": means.hands,
+    }

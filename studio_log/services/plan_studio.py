@@ -122,7 +122,7 @@ def means_of(desk: Desk) -> Means:
     """Give what the studio works with, by its settings."""
     kept = desk.settings
     vessels = read_vessels(kept.vessels)
-    return Means(vessels, kept.line_metres, kept.burners, kept.vessel_litres)
+    return Means(vessels, kept.line_metres, kept.burners, kept.vessel_litres, kept.hands)
 
 
 def problem_of(desk: Desk, studio: PlanStudio) -> tuple[dict[str, Any], str]:

@@ -11,7 +11,7 @@ from studio_log.domain.quiet_text import read_days
 WITHOUT_TIMES: Final = frozenset(
     {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
      "open_hours", "waking_hours", "single_days", "holiday_place",
-     "vessels", "plan_goals", "plan_wanted", "plan_slow_days", "plan_visit_hours",
+     "vessels", "hands", "plan_goals", "plan_wanted", "plan_slow_days", "plan_visit_hours",
      "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
      "method_draft",
      "list_sort", "list_table", "list_columns"}
@@ -65,6 +65,8 @@ class Settings:
     """Burners that pots can stand on at once; 0 where that was not said."""
     vessels: str = ""
     """The studio's buckets and pots: "2 buckets of 20 L; pot 40 L"; "" where that was not said."""
+    hands: int = 1
+    """Pairs of hands that work at once; plans count with them."""
     plan_goals: str = ""
     """Pieces that are to be cured by a date: JSON, as domain.plan_wishes writes it."""
     plan_wanted: str = ""

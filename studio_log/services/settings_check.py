@@ -206,6 +206,7 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "line_metres": partial(_within, 0, 10_000, "A drying line is from 0 to 10,000 m long."),
     "burners": partial(_within, 0, 99, "A workshop has from 0 to 99 burners."),
     "vessels": lambda text: write_vessels(read_vessels(text)),
+    "hands": partial(_within, 1, 9, "From 1 to 9 pairs of hands work at once."),
     "plan_goals": lambda text: write_wishes(read_goals(text)),
     "plan_wanted": lambda text: write_wishes(read_wanted(text)),
     "plan_slow_days": lambda text: write_wishes(read_slow_days(text)),

@@ -217,6 +217,18 @@ def test_days_of_slow_drying_count(box: PlanBox, shop: Workshop) -> None:
     assert box.setup.problem["dry_min_by_date"] == {"2026-06-10": 2400}
 
 
+def test_two_pairs_of_hands_are_counted_with(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    box.pane.hands.setValue(2)
+    settle(box)
+    assert shop.studio.settings.hands == 2
+    assert box.setup is not None
+    assert box.setup.problem["resources"]["hands"] == 2
+    assert box.fields is not None
+    assert box.fields["starts"]
+
+
 def test_the_slider_is_kept(box: PlanBox, shop: Workshop) -> None:
     shop.new()
     shown(box)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSlider, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSlider, QSpinBox, QVBoxLayout, QWidget
 
 from studio_log.domain.plan_wishes import PlanGoal, write_wishes
 from studio_log.domain.vessel_text import write_vessels
@@ -14,7 +14,8 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.plan import readers
 from studio_log.ui.plan.goal_words import goal_words, slow_text
 from studio_log.ui.plan.wish_rows import WishRows
-from studio_log.ui.widgets.parts import Words, button
+from studio_log.ui.widgets.calm import calm
+from studio_log.ui.widgets.parts import Words, button, roomy
 from studio_log.ui.widgets.understood import UnderstoodLine
 
 WORTH: Final = (240.0, 96.0, 48.0, 24.0, 12.0, 6.0, 3.0, 1.0, 0.0)
@@ -56,6 +57,10 @@ class WishesPane(QWidget):
             name=tr("Days of slow drying"), hint=tr("tomorrow 20 h; 3 Dec 24 h"),
             blank=tr("by the weather, if it is known"),
         )  # fmt: skip
+        self.hands = QSpinBox()
+        self.hands.setRange(1, 9)
+        roomy(self.hands)
+        calm(self.hands)
         self.room = Words(tone="soft", size="small")
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setRange(0, STEPS)
@@ -81,6 +86,9 @@ class WishesPane(QWidget):
         ):
             if not line.line.hasFocus() and line.text() != text:
                 line.setText(text)
+        self.hands.blockSignals(True)
+        self.hands.setValue(setup.problem["resources"]["hands"])
+        self.hands.blockSignals(False)
         nearest = min(range(len(WORTH)), key=lambda at: abs(WORTH[at] - setup.visit_hours))
         self.slider.blockSignals(True)
         self.slider.setValue(nearest)
@@ -118,6 +126,9 @@ class WishesPane(QWidget):
             if days != self._setup.slow_days:
                 self.changed.emit({"plan_slow_days": write_wishes(days)})
 
+    def _keep_hands(self, count: int) -> None:
+        self.changed.emit({"hands": count})
+
     def _slid(self, place: int) -> None:
         self.changed.emit({"plan_visit_hours": WORTH[place]})
 
@@ -140,6 +151,9 @@ class WishesPane(QWidget):
             label = QLabel(words)
             label.setBuddy(field.line)
             yield from (label, field)
+        label = QLabel(tr("Pairs of h&ands"))
+        label.setBuddy(self.hands)
+        yield from (label, _left(self.hands))
 
     def _weighing(self) -> Iterator[QWidget]:
         label = QLabel(tr("What counts &more"))
@@ -165,6 +179,7 @@ class WishesPane(QWidget):
         self.edit_hours.clicked.connect(self.hours_wanted)
         self.vessels.line.editingFinished.connect(self._keep_vessels)
         self.slow.line.editingFinished.connect(self._keep_slow)
+        self.hands.valueChanged.connect(self._keep_hands)
         self.slider.valueChanged.connect(self._slid)
 
 
