@@ -1,19 +1,39 @@
 """Why a lot dies even alone, in words: the step, when it would have to end, the nearest hours."""
 
+from collections.abc import Iterable
+from typing import Final
+
 from studio_log.planning.calendar_sweep import Death, Miss
 from studio_log.planning.chain import NEVER, Chain, links_of
 from studio_log.planning.hours import windows_of
-from studio_log.planning.plain_words import about_words, exact_words, listed, moment_words
+from studio_log.planning.plain_words import about_words, counted, exact_words, listed, moment_words
 from studio_log.planning.problem import Problem
 from studio_log.planning.why_alone import Dead
-from studio_log.planning.why_reasons import Reason
+from studio_log.planning.why_reasons import Reason, capital
+
+MOST_NAMED: Final = 8
+CANNOT: Final = "cannot be done in these hours"
 
 
-def alone_reason(problem: Problem, dead: Dead) -> Reason:
-    """Give the reason of a lot that has no place even if everything else were free."""
-    steps = _steps(dead)
-    head = f"{dead.lot.name} cannot be done in these hours"
-    return Reason("alone", (dead.lot.name,), steps, f"{head}: {_because(problem, dead)}")
+def alone_reasons(problem: Problem, dead: Iterable[Dead]) -> tuple[Reason, ...]:
+    """Give why lots have no place even if everything else were free; alike ones as one."""
+    alike: dict[tuple[tuple[str, ...], str], list[str]] = {}
+    for one in dead:
+        alike.setdefault((_steps(one), _because(problem, one)), []).append(one.lot.name)
+    return tuple(
+        Reason(
+            "alone", tuple(names), steps, f"{_named(names)} cannot be done in these hours: {why}"
+        )
+        for (steps, why), names in alike.items()
+    )
+
+
+def _named(names: list[str]) -> str:
+    """Give the lots of a reason, the first of many."""
+    rest = len(names) - MOST_NAMED
+    if rest < 2:
+        return capital(listed(names))
+    return capital(listed([*names[:MOST_NAMED], counted(rest, "other lot")]))
 
 
 def _steps(dead: Dead) -> tuple[str, ...]:

@@ -2,32 +2,24 @@
 
 The studio is empty but for this lot, so only hours, limits and weather count. A lot is a path,
 so the sweep is exact: a visit has a place if and only if its stretches are not empty. Longest
-times between visits far apart (`links`) are looked at afterwards, by exact placing.
-
-Times are slots of the grid. Stretches are (first, last) starts, both in it, apart and in order.
+times between visits far apart are looked at in `calendar_links`. Times are slots of the grid.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 from typing import Final
 
-from studio_log.planning.board import Board
 from studio_log.planning.chain import (
     NEVER,
     Between,
     Chain,
-    chain_of,
     links_of,
-    windows_of_chain,
 )
 from studio_log.planning.hours import Window, windows_of
-from studio_log.planning.linked import place_lot
 from studio_log.planning.problem import Problem
-from studio_log.planning.stn import LoopError
-from studio_log.planning.wish import Wish
+from studio_log.planning.stretches import Stretch, cut, in_hours, joined
 
-Stretch = tuple[int, int]
 FOREVER: Final = 10**8
 
 
@@ -75,16 +67,16 @@ def earliest_end(chain: Chain, problem: Problem, windows: Sequence[Window]) -> i
 
 def _swept(chain: Chain, problem: Problem, windows: Sequence[Window]) -> Death | list[Stretch]:
     """Give when the last visit may end, or where the way ends."""
-    limits = _last_moments(chain, problem)
+    limits = last_moments(chain, problem)
     sources: list[Stretch] | None = None
     for number, visit in enumerate(chain.visits):
         between = chain.betweens[number - 1] if number else chain.opening
         if sources is None:
-            begun, due = _opened(chain, problem)
+            begun, due = opened(chain, problem)
         else:
             begun, due = sources, reached(sources, between, problem)
-        due = _cut(due, 0, limits[number])
-        starts = _in_hours(due, windows, visit.length)
+        due = cut(due, 0, limits[number])
+        starts = in_hours(due, windows, visit.length)
         if not starts:
             best = _nearest(begun, chain, number, problem, windows)
             return Death(chain, number, between, tuple(begun), tuple(due), best)
@@ -92,31 +84,7 @@ def _swept(chain: Chain, problem: Problem, windows: Sequence[Window]) -> Death |
     return sources or []
 
 
-def goes_alone(
-    problem: Problem,
-    name: str,
-    stop: Callable[[], bool],
-    windows: Sequence[Window] | None = None,
-) -> bool:
-    """Say whether a lot has a place in an otherwise empty studio, its links kept."""
-    lot = next((one for one in problem.lots if one.name == name), None)
-    chain = None if lot is None else chain_of(problem, lot)
-    if chain is None:
-        return True
-    try:
-        limits = windows_of_chain(chain, problem)
-    except LoopError:
-        return False
-    if death_of(chain, problem, windows) is not None:
-        return False
-    if not any(first >= 0 for first, _, _ in links_of(chain, problem)):
-        return True
-    board = Board(problem)
-    wish = Wish([0] * len(board.windows), lambda _: 0, limits, stop)
-    return place_lot(chain, problem, board, wish) is not None
-
-
-def _last_moments(chain: Chain, problem: Problem) -> list[int]:
+def last_moments(chain: Chain, problem: Problem) -> list[int]:
     """Give the last slot of each visit: by the horizon, and by links to what is recorded."""
     last = [problem.horizon // problem.grid - visit.length for visit in chain.visits]
     for first, second, most in links_of(chain, problem):
@@ -125,7 +93,7 @@ def _last_moments(chain: Chain, problem: Problem) -> list[int]:
     return last
 
 
-def _opened(chain: Chain, problem: Problem) -> tuple[list[Stretch], list[Stretch]]:
+def opened(chain: Chain, problem: Problem) -> tuple[list[Stretch], list[Stretch]]:
     """Give from when the first visit is reached, and its starts, hours aside."""
     grid, opening, since = problem.grid, chain.opening, chain.since
     if opening is None:
@@ -142,13 +110,13 @@ def reached(sources: Sequence[Stretch], between: Between | None, problem: Proble
         return list(sources)
     most = FOREVER if between.most >= NEVER else between.most
     found = []
-    for low, high, least in _by_weather(sources, between, problem):
+    for low, high, least in by_weather(sources, between, problem):
         if least <= most:
             found.append((low + least, high + most))
-    return _joined(found)
+    return joined(found)
 
 
-def _by_weather(
+def by_weather(
     sources: Sequence[Stretch], between: Between, problem: Problem
 ) -> Iterable[tuple[int, int, int]]:
     """Give stretches with the least slots that follow; drying goes by the day it begins on."""
@@ -157,46 +125,18 @@ def _by_weather(
             yield low, high, between.least
         return
     for low, high in sources:
-        at = low
+        at, since, before = low, low, -1
         while at <= high:
             local = problem.clock.local(at * problem.grid)
             midnight = local.replace(hour=0, minute=0) + timedelta(days=1)
-            after = max(at + 1, -(-problem.clock.minute(midnight) // problem.grid))
             dry = -(-problem.drying.get(local.date(), 0) // problem.grid)
-            yield at, min(high, after - 1), max(between.least, dry)
-            at = after
-
-
-def _joined(some: Iterable[Stretch]) -> list[Stretch]:
-    found: list[Stretch] = []
-    for low, high in sorted(some):
-        if found and low <= found[-1][1] + 1:
-            found[-1] = (found[-1][0], max(high, found[-1][1]))
-        else:
-            found.append((low, high))
-    return found
-
-
-def _cut(some: Iterable[Stretch], low: int, high: int) -> list[Stretch]:
-    cut = [(max(one, low), min(other, high)) for one, other in some]
-    return [(one, other) for one, other in cut if one <= other]
-
-
-def _in_hours(due: Sequence[Stretch], windows: Sequence[Window], length: int) -> list[Stretch]:
-    """Give the starts that lie in hours with all of a visit; one without hands needs none."""
-    if not length:
-        return list(due)
-    found: list[Stretch] = []
-    place = 0
-    for window in windows:
-        low, high = window.start, window.end - length
-        while place < len(due) and due[place][1] < low:
-            place += 1
-        at = place
-        while at < len(due) and due[at][0] <= high:
-            found.append((max(due[at][0], low), min(due[at][1], high)))
-            at += 1
-    return _joined(one for one in found if one[0] <= one[1])
+            least = max(between.least, dry)
+            if before not in {-1, least}:
+                yield since, at - 1, before
+                since = at
+            before = least
+            at = max(at + 1, -(-problem.clock.minute(midnight) // problem.grid))
+        yield since, high, before
 
 
 def _nearest(
@@ -216,7 +156,7 @@ def _nearest(
         by = chain.since + between.most
         return None if at is None else Miss(chain.since, by, at * grid)
     found = []
-    for low, high, least in _by_weather(begun, between, problem):
+    for low, high, least in by_weather(begun, between, problem):
         at = _first_in(windows, low + least, length)
         if at is not None:
             source = min(high, at - least)

@@ -1,12 +1,15 @@
 """Puts reasons and ways out into an answer, as JSON has them."""
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import Any, Final
 
 from studio_log.planning.effort import Effort
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.why import Joints, explain, nothing_proved
 from studio_log.planning.why_reasons import Reasons, Way, reason_to_json, way_to_json
+
+PROVED: Final = ("sizes", "alone")
+"""Reasons that prove that there is no plan of all lots."""
 
 
 def explained(
@@ -30,6 +33,9 @@ def explained(
         on_way({**fields, "ways_out": [way_to_json(one) for one in found]})
 
     reasons = explain(problem, plan, effort, told, joint)
+    proved = any(one.kind in PROVED for one in reasons.reasons)
+    if proved and fields.get("status") == "unknown":
+        fields = {**fields, "status": "infeasible"}
     told_anew = (*problem.notes, *_rest(fields) * (plan is None))
     return {**fields, **_why(fields["why"], told_anew, reasons)}
 

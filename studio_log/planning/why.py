@@ -8,7 +8,7 @@ optimizer, where there is one (`joint`); without it what is not known is not cla
 from collections.abc import Callable, Iterable
 from typing import Any, Final
 
-from studio_log.planning.alone_words import alone_reason
+from studio_log.planning.alone_words import alone_reasons
 from studio_log.planning.effort import NOT_FOUND, Effort
 from studio_log.planning.ends import alone_ends
 from studio_log.planning.late_ways import in_hand, searched
@@ -53,7 +53,7 @@ def explain(
     if dead:
         ways = (mends_of(problem, one, effort.stop, lots=len(dead)) for one in dead)
         mend(trial, [(one.lot.name, own) for one, own in zip(dead, ways, strict=True)])
-        reasons = few(alone_reason(problem, one) for one in dead)
+        reasons = few(alone_reasons(problem, dead))
         return Reasons(reasons, in_order(trial.found))
     if plan is not None and not plan.score.late:
         return Reasons()

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Final
 
-from studio_log.planning.calendar_sweep import Death, death_of, goes_alone
+from studio_log.planning.calendar_links import goes_alone
+from studio_log.planning.calendar_sweep import Death, death_of
 from studio_log.planning.chain import Chain, chain_of
 from studio_log.planning.change_kinds import (
     AddHours,

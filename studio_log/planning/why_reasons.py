@@ -53,10 +53,17 @@ class Reasons:
 
 
 def in_order(ways: Iterable[Way]) -> tuple[Way, ...]:
-    """Sort ways out by price; of two with the same changes one is kept, and not too many."""
-    by_changes = {one.changes: one for one in ways}
-    order = sorted(by_changes.values(), key=lambda one: (one.price, one.plan.score.parts()))
-    return tuple(order[:MOST_WAYS])
+    """Sort ways out by price, not too many; one that only adds to another is left out."""
+    by_changes = {frozenset(one.changes): one for one in ways}
+    kept = [
+        one
+        for changes, one in by_changes.items()
+        if not any(
+            less < changes and other.plan.score.late <= one.plan.score.late
+            for less, other in by_changes.items()
+        )
+    ]
+    return tuple(sorted(kept, key=lambda one: (one.price, one.plan.score.parts()))[:MOST_WAYS])
 
 
 def capital(words: str) -> str:

@@ -9,7 +9,9 @@ import pytest
 from studio_log.planning.answer import answer
 from studio_log.planning.apart import Apart, Ask
 from studio_log.planning.effort import Effort
+from studio_log.planning.problem import Problem
 from studio_log.planning.read_plan import read_plan
+from studio_log.planning.what_fits import what_fits
 from tests.cli.fake_house import Line
 from tests.planning.kit import project, read, studio
 from tests.planning.test_why_alone import running
@@ -51,6 +53,17 @@ def test_a_plan_that_is_there_is_not_made_again() -> None:
     assert fields["starts"] == kept["starts"]
     assert fields["score"] == list(plan.score.parts())
     assert fields["ways_out"]
+
+
+def test_what_is_left_out_of_a_plan_is_explained_with_the_others_planned() -> None:
+    problem, left = what_fits(read(running()), Effort(tries=2))
+    assert isinstance(problem, Problem)
+    assert [one.lot for one in left] == ["L1"]
+    kept = answer(problem, Effort(tries=2)).fields
+    (_, fields) = asked(running(), keep=kept, more={"what_fits": True})[-1]
+    assert fields["starts"] == kept["starts"]
+    assert [one["lots"] for one in fields["reasons"]] == [["L1"]]
+    assert len(fields["ways_out"]) == 3
 
 
 @pytest.mark.parametrize(
