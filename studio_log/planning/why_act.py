@@ -13,13 +13,11 @@ from studio_log.planning.changes import apply_change
 from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import Effort
 from studio_log.planning.explained import explained
-from studio_log.planning.late_words import late_words
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.read import read_problem
 from studio_log.planning.read_plan import read_plan
 from studio_log.planning.talking import Asked, Talk
-from studio_log.planning.what_fits import what_fits
 from studio_log.planning.why import Joints, nothing_proved
 
 MOST_CHANGES: Final = 20
@@ -51,27 +49,12 @@ def why(asked: Asked, talk: Talk, joint: Joints = nothing_proved) -> dict[str, A
         return invalid(bad.faults)
     if not isinstance(problem, Problem):
         return invalid(("Reasons are for a studio, and this is a project.",))
-    fields, plan = _begun_with(asked, talk, problem, plan)
+    fields = {**(asked.keep or {}), "why": []}
+    if plan is None or violations(problem, plan):
+        made = answer(problem, Effort(lambda: _half_over(asked, talk), asked.tries, asked.seed))
+        fields, plan = made.fields, made.plan
     effort = Effort(talk.over, asked.tries, asked.seed)
     return explained(problem, fields, plan, effort, talk.better, joint)
-
-
-def _begun_with(
-    asked: Asked, talk: Talk, problem: Problem, plan: Plan | None
-) -> tuple[dict[str, Any], Plan | None]:
-    """Give the fields and the plan that are explained; one without all lots is of the fields only.
-
-    A plan that does not hold any more is made anew.
-    """
-    kept = {**(asked.keep or {}), "why": []}
-    if plan is not None:
-        if not violations(problem, plan):
-            return kept, plan
-        fits, left = what_fits(problem, Effort(talk.over))
-        if left and not violations(fits, plan):
-            return {**kept, "why": list(late_words(fits, plan))}, None
-    made = answer(problem, Effort(lambda: _half_over(asked, talk), asked.tries, asked.seed))
-    return made.fields, made.plan
 
 
 def _half_over(asked: Asked, talk: Talk) -> bool:

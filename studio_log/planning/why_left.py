@@ -8,6 +8,7 @@ each lot its sentences and its ways out.
 from collections.abc import Callable
 from typing import Any, Final
 
+from studio_log.planning.answer import invalid
 from studio_log.planning.change_kinds import LeaveOut
 from studio_log.planning.changes import apply_change
 from studio_log.planning.effort import Effort
@@ -29,7 +30,7 @@ def why_left(asked: Asked, talk: Talk) -> dict[str, Any]:
         found = ready(asked, Effort(talk.over))
         whole = changed_problem(asked)
     except BadProblemError as bad:
-        return {"groups": [], "why": list(bad.faults), "ways_out": []}
+        return {"groups": [], **invalid(bad.faults)}
     if not found.left_out or not isinstance(whole, Problem):
         return why(asked, talk)
     names = list(dict.fromkeys(one.lot for one in found.left_out))
@@ -37,8 +38,8 @@ def why_left(asked: Asked, talk: Talk) -> dict[str, Any]:
     for number, name in enumerate(names[:MOST_LOTS]):
         until = asked.seconds * (number + 1) / min(len(names), MOST_LOTS)
         groups.append(_group(whole, found, name, _stopped(talk, until)))
-        talk.better(_fields(groups))
-    return _fields(groups)
+        talk.better(_fields(asked, groups))
+    return _fields(asked, groups)
 
 
 def _stopped(talk: Talk, until: float) -> Callable[[], bool]:
@@ -58,8 +59,9 @@ def _group(whole: Problem, found: Ready, name: str, stop: Callable[[], bool]) ->
     return {"lot": name, "why": sentences or words, "ways_out": told["ways_out"][:MOST_WAYS]}
 
 
-def _fields(groups: list[dict[str, Any]]) -> dict[str, Any]:
+def _fields(asked: Asked, groups: list[dict[str, Any]]) -> dict[str, Any]:
     return {
+        **(asked.keep or {}),
         "groups": groups,
         "why": [sentence for one in groups for sentence in one["why"]],
         "ways_out": [way for one in groups for way in one["ways_out"]],

@@ -62,7 +62,8 @@ def test_what_is_left_out_of_a_plan_is_explained_with_the_others_planned() -> No
     kept = answer(problem, Effort(tries=2)).fields
     (_, fields) = asked(running(), keep=kept, more={"what_fits": True})[-1]
     assert fields["starts"] == kept["starts"]
-    assert [one["lots"] for one in fields["reasons"]] == [["L1"]]
+    assert [one["lot"] for one in fields["groups"]] == ["L1"]
+    assert fields["groups"][0]["why"][0].startswith("L1 cannot be done in these hours: soak has ")
     assert len(fields["ways_out"]) == 3
 
 
