@@ -7,7 +7,7 @@ those of a project are its own units.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, Final
 
 from studio_log.planning.differences import Difference, differences
 from studio_log.planning.effort import Effort
@@ -18,6 +18,9 @@ from studio_log.planning.project import Project
 from studio_log.planning.repair import repair
 from studio_log.planning.sessions import sessions_of
 from studio_log.planning.stirs import stirs_of
+
+PARTS: Final = ("late", "sessions", "fine")
+"""Names of the parts of a score."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +113,7 @@ def of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
             {"lot": one.lot, "step": one.step, "at": moment_text(problem, one.at)}
             for one in stirs.placed
         ],
+        proved=dict(zip(PARTS, outcome.proved, strict=True)),
         vessels=plan.vessels,
         serves=plan.serves,
         milks=plan.milks,

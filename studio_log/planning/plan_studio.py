@@ -27,6 +27,8 @@ class Outcome:
     bound: Bound | None
     why: tuple[str, ...]
     tries: int
+    proved: tuple[bool, ...] = (False, False, False)
+    """Of each part of the score, whether it cannot be less, those before it as they are."""
 
 
 def plan_studio(problem: Problem, effort: Effort, keep: Plan | None = None) -> Outcome:
@@ -37,7 +39,7 @@ def plan_studio(problem: Problem, effort: Effort, keep: Plan | None = None) -> O
     """
     if keep is not None and keep.made_for == mark_of(problem) and not violations(problem, keep):
         effort.on_better(keep)
-        return _known(problem, keep, bound_of(problem, effort.stop), 0)
+        return known_outcome(problem, keep, bound_of(problem, effort.stop), 0)
     small = misfits(problem)
     if small:
         words = tuple(one.sentence for one in small)
@@ -75,12 +77,16 @@ def improved(studio: Studio, effort: Effort, *, placed: bool, alone: bool = Fals
         studio.put_back(improver.kept)
         settle(studio)
         best = checked(problem, plan_of(studio, studio.board.placed))
-    return _known(problem, best, bound, tries)
+    return known_outcome(problem, best, bound, tries)
 
 
-def _known(problem: Problem, plan: Plan, bound: Bound, tries: int) -> Outcome:
+def known_outcome(problem: Problem, plan: Plan, bound: Bound, tries: int) -> Outcome:
+    """Give what came of planning, from the best plan and what no plan can be below."""
     status: Status = "optimal" if bound.reached(plan.score) else "feasible"
-    return Outcome(status, plan, bound, (*problem.notes, *late_words(problem, plan)), tries)
+    parts = zip(plan.score.parts(), (bound.late, bound.sessions, bound.fine), strict=True)
+    proved = tuple(own == least for own, least in parts)
+    why = (*problem.notes, *late_words(problem, plan))
+    return Outcome(status, plan, bound, why, tries, proved)
 
 
 def checked(problem: Problem, plan: Plan) -> Plan:

@@ -1,0 +1,69 @@
+"""Plans a problem of either form with the solver; what is proved is said, and only that."""
+
+import os
+from typing import Any, Final
+
+from studio_log.optimizer.project_model import plan_with_solver
+from studio_log.optimizer.search import Search
+from studio_log.planning.answer import PARTS, of_project, of_studio
+from studio_log.planning.bounds import bound_of
+from studio_log.planning.check_plan import violations
+from studio_log.planning.effort import NOT_FOUND, Effort, Status
+from studio_log.planning.engine import Studio, alone_words
+from studio_log.planning.late_words import late_words
+from studio_log.planning.made_for import mark_of
+from studio_log.planning.plan_studio import Outcome, known_outcome, plan_studio
+from studio_log.planning.problem import Plan, Problem
+from studio_log.planning.project import Project
+
+MOST_WORKERS: Final = 8
+TOGETHER: Final = (
+    "The lots cannot all be done in these days, hours and vessels; that is proved. Each of them "
+    "alone could. Nothing was planned."
+)
+
+
+def workers_of(effort: Effort) -> int:
+    """Give how many workers to have; where tries are counted one, so that all machines agree."""
+    if effort.tries is not None:
+        return 1
+    return min(MOST_WORKERS, os.cpu_count() or 1)
+
+
+def answer(problem: Problem | Project, effort: Effort, keep: Plan | None = None) -> dict[str, Any]:
+    """Plan a problem of either form; gives the fields of what came of it."""
+    if isinstance(problem, Project):
+        outcome = plan_with_solver(problem, effort, workers_of(effort))
+        return of_project(problem, outcome)
+    return of_studio(problem, plan_optimal(problem, effort, keep))
+
+
+def plan_optimal(problem: Problem, effort: Effort, keep: Plan | None = None) -> Outcome:
+    """Give the best plan found; every plan that leaves here has passed the checker.
+
+    An old plan to `keep` to is kept as `plan_studio` does.
+    """
+    if keep is not None and keep.made_for == mark_of(problem) and not violations(problem, keep):
+        return plan_studio(problem, effort, keep)
+    search = Search(Studio(problem, effort.stop), effort, workers_of(effort))
+    search.run(keep)
+    if search.best is None:
+        if not search.infeasible:
+            return Outcome("unknown", None, None, (*problem.notes, NOT_FOUND), search.tries)
+        return Outcome("infeasible", None, None, (*problem.notes, *_why(search)), search.tries)
+    plan = search.best.plan
+    if keep is not None:
+        return known_outcome(problem, plan, bound_of(problem, effort.stop), search.tries)
+    proved = tuple(name in search.proved for name in PARTS)
+    status: Status = "optimal" if all(proved) else "feasible"
+    why = (*problem.notes, *late_words(problem, plan))
+    return Outcome(status, plan, search.bound(), why, search.tries, proved)
+
+
+def _why(search: Search) -> tuple[str, ...]:
+    """Give the lots that have no place even alone; else that they have none together."""
+    studio = search.studio
+    alone = [one.words for one in studio.impossible]
+    if not alone:
+        alone = [alone_words(studio.chains[name]) for name in search.frame.impossible()]
+    return tuple(alone) or (TOGETHER,)
