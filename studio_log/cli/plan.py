@@ -32,6 +32,9 @@ FORMS: Final = (
             Option("--accept", "let the log's lots follow the plan; lots that are wanted are made"),
             Option("--sketch", "give the first plan, without looking for a better one"),
             CHANGE,
+            Option(
+                "--engine", "who plans: own, optimizer, or auto, which is what is there", "NAME"
+            ),
             JSON,
         ),
     ),

@@ -4,19 +4,21 @@ import json
 import signal
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from threading import current_thread, main_thread
 from time import monotonic
 from types import FrameType
 from typing import Any, Final
 
 from studio_log.cli import values
+from studio_log.cli.planning_apart import Away, with_optimizer
 from studio_log.cli.turn import Turn
 from studio_log.domain.calendar_words import DAYS, MONTHS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
 from studio_log.planning.answer import answer, instants, invalid
-from studio_log.planning.change_json import change_of_text
+from studio_log.planning.change_json import change_of_text, change_to_json
+from studio_log.planning.change_kinds import LeaveOut
 from studio_log.planning.changes import apply_change
 from studio_log.planning.effort import MOST_SECONDS, Effort
 from studio_log.planning.engine import Impossible
@@ -25,6 +27,7 @@ from studio_log.planning.late_words import span_words
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.read import LARGEST, read_problem
+from studio_log.planning.read_plan import read_plan
 from studio_log.planning.sessions import sessions_of
 from studio_log.planning.what_fits import what_fits
 from studio_log.services.commands import Outcome
@@ -46,7 +49,7 @@ class Ending:
 
     def __init__(self, seconds: float, clock: Callable[[], float]) -> None:
         self._clock, self._begun = clock, clock()
-        self._seconds = seconds
+        self.seconds = seconds
         self.told = False
         self.late = True
         """Whether ways out will be looked for: the best plan is late, or there is none yet."""
@@ -54,11 +57,11 @@ class Ending:
     def over(self) -> bool:
         """Say whether it is time to end planning; ways out need some of the seconds."""
         share = FOR_PLANNING if self.late else 1.0
-        return self.told or self.passed() >= share * self._seconds
+        return self.told or self.passed() >= share * self.seconds
 
     def all_over(self) -> bool:
         """Say whether it is time to end looking for ways out too."""
-        return self.told or self.passed() >= self._seconds
+        return self.told or self.passed() >= self.seconds
 
     def passed(self) -> float:
         """Give the seconds since it was begun."""
@@ -72,6 +75,7 @@ class Ending:
 def plan_file(turn: Turn) -> int:
     """Plan the file that a command names, else the log; 1 for a problem that is refused."""
     ending = Ending(_seconds(turn.values["seconds"]), monotonic)
+    apart = with_optimizer(turn.values["engine"])
     asked = _asked(turn)
     try:
         problem = _changed(read_problem(asked.data), turn.values["change"])
@@ -86,21 +90,56 @@ def plan_file(turn: Turn) -> int:
     with _told_by_ctrl_c(ending):
         effort = _effort(turn, ending)
         fits, left = _fitting(problem, effort) if asked.of_log else (problem, ())
-        found = answer(fits, effort)
-        fields = found.fields
-        if isinstance(problem, Problem):
-            plan = None if left else found.plan
-            fields = explained(problem, fields, plan, Effort(stop=ending.all_over))
+        if apart and not turn.values["sketch"]:
+            typed = [json.loads(one) for one in turn.values["change"]]
+            outs = [change_to_json(LeaveOut(one.lot)) for one in left]
+            away = Away(asked.data, typed, ending.seconds, ending.all_over)
+            fields = _elsewhere(turn, away, outs, ending)
+        else:
+            fields = _here(problem, fits, effort, ending)
+    plan = read_plan(fits, fields) if isinstance(fits, Problem) and fields["starts"] else None
     fields = {**fields, "seconds": round(ending.passed(), 3)}
     fields["why"] = [*asked.notes, *fields["why"], *(LEFT_OUT.format(one.lot) for one in left)]
+    _say(turn, fields, lambda: _lines(fits, fields, plan))
+    return 0
+
+
+def _say(turn: Turn, fields: dict[str, Any], lines: Callable[[], list[str]]) -> None:
+    """Say the answer, once the log's lots follow it where that is asked for."""
     outcome = _accepted(turn, fields) if turn.values["accept"] else None
     if turn.values["json"]:
         turn.say_json(fields if outcome is None else {**fields, "accepted": sorted(outcome.lots)})
     else:
-        turn.say("\n".join(_lines(fits, fields, found.plan)))
+        turn.say("\n".join(lines()))
         if outcome is not None:
             turn.say(outcome.words)
-    return 0
+
+
+def _here(
+    problem: Problem | Project, fits: Problem | Project, effort: Effort, ending: Ending
+) -> dict[str, Any]:
+    """Plan what fits with our own engine, and say why not better."""
+    found = answer(fits, effort)
+    if not isinstance(problem, Problem):
+        return found.fields
+    plan = found.plan if fits is problem else None
+    return explained(problem, found.fields, plan, Effort(stop=ending.all_over))
+
+
+def _elsewhere(turn: Turn, away: Away, outs: list[Any], ending: Ending) -> dict[str, Any]:
+    """Plan with the optimizer, in a process of its own; then ask there why not better."""
+
+    def on_better(fields: dict[str, Any]) -> None:
+        score = fields.get("score")
+        ending.late = bool(score and score[0])
+        if score and not turn.values["json"]:
+            turn.tell(f"After {ending.passed():.1f} s: {_score_words(score)}.")
+
+    fits = replace(away, changes=[*away.changes, *outs], over=ending.over)
+    fields = fits.ask("plan", on_better=on_better)
+    if "score" not in fields or (fields["score"] and not fields["score"][0] and not outs):
+        return fields
+    return away.ask("why", keep=None if outs else fields)
 
 
 @dataclass(frozen=True)

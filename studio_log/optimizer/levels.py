@@ -43,9 +43,7 @@ class Levels:
         self.reached = Reached()
         self._found = False
 
-    def run(
-        self, measure: Measure, settled: Mapping[str, int], *, proofs: bool = False
-    ) -> Reached:
+    def run(self, measure: Measure, settled: Mapping[str, int], *, proofs: bool = False) -> Reached:
         """Solve the parts in their order, each with a measure, but those that are settled.
 
         Where it is about proofs, a part that is not proved is the last.
@@ -54,9 +52,10 @@ class Levels:
             line, unit = make()
             if name in settled:
                 self.own.model.add(line <= settled[name] // unit)
-            elif not self._level(name, line, unit, measure):
+                continue
+            if not self._level(name, line, unit, measure):
                 break
-            elif proofs and name not in self.reached.proved:
+            if proofs and name not in self.reached.proved:
                 break
         return self.reached
 

@@ -5,16 +5,17 @@ from typing import Any, Final
 
 from studio_log.optimizer.project_model import plan_with_solver
 from studio_log.optimizer.search import Search
-from studio_log.planning.answer import PARTS, of_project, of_studio
-from studio_log.planning.bounds import bound_of
+from studio_log.planning.answer import PARTS, of_project, of_studio, told
 from studio_log.planning.check_plan import violations
+from studio_log.planning.differences import differences
 from studio_log.planning.effort import NOT_FOUND, Effort, Status
 from studio_log.planning.engine import Studio, alone_words
 from studio_log.planning.late_words import late_words
 from studio_log.planning.made_for import mark_of
-from studio_log.planning.plan_studio import Outcome, known_outcome, plan_studio
+from studio_log.planning.plan_studio import Outcome, plan_studio
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.project import Project
+from studio_log.planning.why_sizes import misfits
 
 MOST_WORKERS: Final = 8
 TOGETHER: Final = (
@@ -35,7 +36,11 @@ def answer(problem: Problem | Project, effort: Effort, keep: Plan | None = None)
     if isinstance(problem, Project):
         outcome = plan_with_solver(problem, effort, workers_of(effort))
         return of_project(problem, outcome)
-    return of_studio(problem, plan_optimal(problem, effort, keep))
+    found = plan_optimal(problem, effort, keep)
+    fields = of_studio(problem, found)
+    if keep is not None and found.plan is not None:
+        fields["differences"] = told(differences(problem, keep, found.plan))
+    return fields
 
 
 def plan_optimal(problem: Problem, effort: Effort, keep: Plan | None = None) -> Outcome:
@@ -45,6 +50,10 @@ def plan_optimal(problem: Problem, effort: Effort, keep: Plan | None = None) -> 
     """
     if keep is not None and keep.made_for == mark_of(problem) and not violations(problem, keep):
         return plan_studio(problem, effort, keep)
+    small = misfits(problem)
+    if small:
+        words = tuple(one.sentence for one in small)
+        return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
     search = Search(Studio(problem, effort.stop), effort, workers_of(effort))
     search.run(keep)
     if search.best is None:
@@ -52,8 +61,6 @@ def plan_optimal(problem: Problem, effort: Effort, keep: Plan | None = None) -> 
             return Outcome("unknown", None, None, (*problem.notes, NOT_FOUND), search.tries)
         return Outcome("infeasible", None, None, (*problem.notes, *_why(search)), search.tries)
     plan = search.best.plan
-    if keep is not None:
-        return known_outcome(problem, plan, bound_of(problem, effort.stop), search.tries)
     proved = tuple(name in search.proved for name in PARTS)
     status: Status = "optimal" if all(proved) else "feasible"
     why = (*problem.notes, *late_words(problem, plan))

@@ -22,6 +22,7 @@ from studio_log.planning.improving import Improver
 from studio_log.planning.keeping import keep_to
 from studio_log.planning.plan_studio import checked, plan_of
 from studio_log.planning.problem import Plan, Score
+from studio_log.planning.settling import settle
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -141,15 +142,33 @@ class Search:
         self.infeasible = bool(self.studio.impossible or self.frame.impossible())
         if self.best is not None and not self.over():
             self._own(self.best)
-        if keep is None and (self.best is None or self.frame.choices() <= SMALL):
+        if keep is None:
+            self._for_proofs()
+        else:
+            self._for_keeps()
+
+    def _for_proofs(self) -> None:
+        """Look at the whole and at parts in turn; at a small problem's whole first."""
+        if self.best is None or self.frame.choices() <= SMALL:
             self._whole()
         while not self.over():
             if self.best is not None:
                 self._parts()
-            elif keep is not None:
-                break
-            if keep is None and not self.over():
+            if not self.over():
                 self._whole()
+
+    def _for_keeps(self) -> None:
+        """Look at parts only, and at the end put back what moved without need."""
+        while self.best is not None and not self.over():
+            self._parts()
+        if self.best is not None and self.studio.old:
+            self._settle(self.best)
+
+    def _settle(self, best: Best) -> None:
+        """Put back what moved without need, as our own engine does at its end."""
+        self.studio.put_back(best.places)
+        settle(self.studio)
+        self.take(self.studio.board.placed)
 
     def _start_bounds(self) -> None:
         """Begin with the bounds that need no solver: each lot as if the studio were its own."""
@@ -218,6 +237,8 @@ class Search:
 
         Every second time with cuts: they help where dates are loose, and hinder where not.
         """
+        if self.over():
+            return
         self.tries += 1
         self._wholes += 1
         best = self.best

@@ -7,6 +7,7 @@ then one `{"done": fields}` or `{"failed": sentence}`.
 
 import json
 import os
+import signal
 import sys
 from collections.abc import Callable, Mapping
 from contextlib import suppress
@@ -142,6 +143,7 @@ def run(acts: Mapping[str, Act]) -> int:
     """Do what the way in asks for, with one of the acts; the exit of the process."""
     with suppress(AttributeError, OSError):  # not every system knows of it, or lets one
         os.nice(NICER)
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl+C is for the parent, which says "end"
     talk = Talk(sys.stdin.buffer, sys.stdout.buffer)
     try:
         _answer(talk, acts)
