@@ -41,6 +41,8 @@ PROVED: Final = {
     "optimal": "No plan is better; that is proved.",
     "feasible": "The best plan found in {seconds:.1f} s; whether there is a better one is open.",
 }
+TOLD: Final = ("why", "reasons", "ways_out")
+"""Fields of an answer that say why not."""
 LEFT_OUT: Final = "{} is left out of this plan."
 
 
@@ -137,9 +139,11 @@ def _elsewhere(turn: Turn, away: Away, outs: list[Any], ending: Ending) -> dict[
 
     fits = replace(away, changes=[*away.changes, *outs], over=ending.over)
     fields = fits.ask("plan", on_better=on_better)
-    if "score" not in fields or (fields["score"] and not fields["score"][0] and not outs):
+    good = "score" not in fields or (fields["score"] and not fields["score"][0] and not outs)
+    if good or ending.all_over():
         return fields
-    return away.ask("why", keep=None if outs else fields)
+    told = away.ask("why", keep=None if outs or not fields["starts"] else fields)
+    return {**fields, **{key: told[key] for key in TOLD if told.get("reasons")}}
 
 
 @dataclass(frozen=True)

@@ -77,7 +77,8 @@ class Apart:
         self._process: subprocess.Popen[bytes] | None = None
         self._best: Mapping[str, Any] | None = None
         self._asked = self._told = self._killed = self._over = False
-        self._timers = [Timer(min(ask.seconds, MOST_SECONDS) + OVERTIME_S, self.end)]
+        seconds = ask.seconds if 0 < ask.seconds < MOST_SECONDS else MOST_SECONDS
+        self._timers = [Timer(seconds + OVERTIME_S, self.end)]
         self._reader = Thread(target=self._run, name="planning apart", daemon=True)
         self._timers[0].daemon = True
         self._timers[0].start()

@@ -189,6 +189,7 @@ REFUSED: list[tuple[str, ...]] = [
     ("tags", "26-031", "--to", "a\x00b"), ("backup", "--to", ""), ("backup", "--to", "\x00"),
     ("backup", "--to", HALF), ("restore", ""),
     ("plan", ""), ("plan", "/nowhere.json"), ("plan", "."), ("plan", "a\x00b"), ("plan", LONG),
+    ("plan", "x.json", "--engine", "steam"), ("plan", "x.json", "--engine", ""),
     ("plan", "x.json", "--seconds", "soon"), ("plan", "x.json", "--seconds", HUGE),
 ]  # fmt: skip
 

@@ -108,6 +108,21 @@ def test_seconds_that_are_none_are_refused(line: Line, seconds: str) -> None:
     assert "is no number of seconds" in ended.err
 
 
+def test_the_optimizer_is_asked_for_by_name_and_who_has_none_is_told_how_to_add_it(
+    line: Line, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = str(PLANNER / "studio-four-lots-two-running.json")
+    monkeypatch.setattr("studio_log.planning.apart.find_spec", lambda _: None)
+    ended = line.run("plan", path, "--engine", "optimizer")
+    assert (ended.code, ended.out) == (1, "")
+    assert "pip install 'studio-log[optimizer]'" in ended.err
+    told = answered(line, path, "--engine", "auto", "--seconds", "1")
+    assert told["status"] == "feasible"
+    ended = line.run("plan", path, "--engine", "steam")
+    assert (ended.code, ended.out) == (1, "")
+    assert "“steam” is no engine; one of own, optimizer, auto is." in ended.err
+
+
 @pytest.mark.parametrize("name", ["", "/nowhere.json", ".", "/dev/zero", "a\x00b"])
 def test_a_file_that_cannot_be_read_is_refused(line: Line, name: str) -> None:
     ended = line.run("plan", name, "--json")
@@ -115,9 +130,11 @@ def test_a_file_that_cannot_be_read_is_refused(line: Line, name: str) -> None:
     assert ended.err.strip()
 
 
-def test_ctrl_c_ends_the_search_and_the_best_plan_is_the_answer() -> None:
+@pytest.mark.parametrize("engine", ["own", "auto"])
+def test_ctrl_c_ends_the_search_and_the_best_plan_is_the_answer(engine: str) -> None:
     path = str(PLANNER / "studio-ten-lots-class.json")
     command = [sys.executable, "-m", "studio_log", "plan", path, "--seconds", "600"]
+    command += ["--engine", engine]
     with subprocess.Popen(
         command, cwd=TREE, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
     ) as running:
@@ -132,7 +149,10 @@ def test_ctrl_c_ends_the_search_and_the_best_plan_is_the_answer() -> None:
 
 @pytest.mark.parametrize("module", ["studio_log.app.window", "studio_log.cli.main"])
 def test_neither_the_window_nor_other_commands_import_anything_of_it(module: str) -> None:
-    code = f"import sys, {module}; print([n for n in sys.modules if 'planning' in n])"
+    code = (
+        f"import sys, {module}; names = 'planning', 'optimizer', 'ortools'\n"
+        "print([n for n in sys.modules if any(name in n for name in names)])"
+    )
     done = subprocess.run(
         [sys.executable, "-c", code], cwd=TREE, capture_output=True, text=True, check=True
     )
