@@ -43,6 +43,8 @@ class Frame:
         for name, chain in studio.chains.items():
             self.stretches[name] = stretches_of(chain)
             self.sets[name] = swept(chain, self.problem, studio.board, studio.limits[name])
+        self.exact = not any(one.kind for one in self.problem.milks)
+        """Whether models leave no plan out: in them a milk keeps its vessel for all of its life."""
         self.alike = self._alike()
         self.alike_of = {name: n for n, one in enumerate(self.alike) for name in one.names}
         self.twins = self._twins()
@@ -73,17 +75,19 @@ class Frame:
         for chain in self.studio.chains.values():
             for run in chain.runs:
                 asked.setdefault(run.kind, set()).add(run.much)
-        groups: dict[tuple[str, int], list[str]] = {}
+        groups: dict[tuple[str, int, str], list[str]] = {}
+        taken = set(self.studio.milks.vessels.values())
         found = []
         for one in self.problem.vessels:
             fitting = [much for much in asked.get(one.kind, ()) if much <= one.size]
             if not fitting:
                 continue
             if one.one_lot:
-                groups.setdefault((one.kind, max(fitting)), []).append(one.name)
+                own = one.name if one.name in taken else ""  # such a one is like no other
+                groups.setdefault((one.kind, max(fitting), own), []).append(one.name)
             else:
                 found.append(Alike(one.kind, (one.name,), one.size, shared=True, size=one.size))
-        for (kind, size), names in groups.items():
+        for (kind, size, _), names in groups.items():
             found.append(Alike(kind, tuple(names), len(names), shared=False, size=size))
         return found
 
@@ -91,13 +95,15 @@ class Frame:
         """Give the lots that differ by name only."""
         if self.studio.old:
             return []  # the old plan tells them apart
+        tied = {name for milk in self.problem.milks for name, _ in milk.uses}
+        tied |= {milk.maker[0] for milk in self.problem.milks if milk.maker}
         goals: dict[str, tuple[str, ...]] = {}
         for name in self.studio.chains:
             goals[name] = tuple(one.name for one in self.problem.goals if name in one.lots)
         found: dict[str, list[str]] = {}
         for name, chain in self.studio.chains.items():
             lot = chain.lot
-            if not lot.facts:
+            if not lot.facts and name not in tied:
                 told = (lot.steps, lot.pieces, lot.weight, lot.release, lot.due, lot.links)
                 found.setdefault(repr((told, goals[name])), []).append(name)
         return [some for some in found.values() if len(some) > 1]

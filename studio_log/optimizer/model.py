@@ -61,6 +61,7 @@ class StudioModel:
             self._lot(name)
         for name, one in part.fixed.items():
             self._fixed(name, one)
+        self._milks()
         self._twins()
         self._close_loads()
 
@@ -248,9 +249,41 @@ class StudioModel:
                 shared = self.frame.alike[group].shared
                 self._load(str(group), interval, much if shared else 1)
 
+    def _milks(self) -> None:
+        """Bind lots that share a milk: uses come behind its making and end within its life."""
+        milks = self.frame.studio.milks
+        for one in milks.ready:
+            if one.made is not None:
+                self._standing(milks.vessels.get(one.milk.name), one.made, one.life, one.milk.much)
+            made = self._moment_of(*one.maker) if one.maker is not None else one.made or 0
+            for use in one.uses:
+                self._within(self._moment_of(use.lot, use.ends), made, -NEVER, one.life)
+                if use.begins is not None and (one.maker is None or one.maker[0] != use.lot):
+                    self._within(self._moment_of(use.lot, use.begins), made, 0, NEVER)
+
+    def _standing(self, vessel: str | None, made: int, life: int, much: int) -> None:
+        """Let a milk that is made already take what it stands in, as long as it is good."""
+        group = self.frame.alike_of.get(vessel or "")
+        begin, end = max(0, made), made + life
+        if group is not None and begin < end:
+            interval = self.model.new_fixed_size_interval_var(begin, end - begin, "")
+            self._load(str(group), interval, much if self.frame.alike[group].shared else 1)
+
+    def _moment_of(self, name: str, moment: Moment) -> Line:
+        """Give the slot of a moment of any lot, as it is decided or stays."""
+        if name in self.starts:
+            return self._moment(name, moment)
+        return self.part.fixed[name].starts[moment[0]] + moment[1]
+
+    def _within(self, later: Line, earlier: Line, least: int, most: int) -> None:
+        """Bind two moments; those of lots that stay do so already."""
+        if not isinstance(later, int) or not isinstance(earlier, int):
+            self.model.add_linear_constraint(later - earlier, least, most)
+
     def _load(
         self, store: str, interval: cp_model.IntervalVar, much: int, *, empty: bool = False
     ) -> None:
+        """Let so much of a store, or of a group of vessels by its number, be taken for a time."""
         load = self._loads.setdefault(store, _Load())
         load.empty |= empty
         load.intervals.append(interval)

@@ -1,11 +1,11 @@
 """Plans a problem of either form with the solver; what is proved is said, and only that."""
 
 import os
-from typing import Any, Final
+from typing import Final
 
 from studio_log.optimizer.project_model import plan_with_solver
 from studio_log.optimizer.search import Search
-from studio_log.planning.answer import PARTS, of_project, of_studio, told
+from studio_log.planning.answer import PARTS, Answered, of_project, of_studio, told
 from studio_log.planning.check_plan import violations
 from studio_log.planning.differences import differences
 from studio_log.planning.effort import NOT_FOUND, Effort, Status
@@ -31,16 +31,15 @@ def workers_of(effort: Effort) -> int:
     return min(MOST_WORKERS, os.cpu_count() or 1)
 
 
-def answer(problem: Problem | Project, effort: Effort, keep: Plan | None = None) -> dict[str, Any]:
-    """Plan a problem of either form; gives the fields of what came of it."""
+def answer(problem: Problem | Project, effort: Effort, keep: Plan | None = None) -> Answered:
+    """Plan a problem of either form."""
     if isinstance(problem, Project):
-        outcome = plan_with_solver(problem, effort, workers_of(effort))
-        return of_project(problem, outcome)
+        return Answered(of_project(problem, plan_with_solver(problem, effort, workers_of(effort))))
     found = plan_optimal(problem, effort, keep)
     fields = of_studio(problem, found)
     if keep is not None and found.plan is not None:
         fields["differences"] = told(differences(problem, keep, found.plan))
-    return fields
+    return Answered(fields, found.plan)
 
 
 def plan_optimal(problem: Problem, effort: Effort, keep: Plan | None = None) -> Outcome:

@@ -257,12 +257,12 @@ class Search:
     def _learn(self, found: Reached) -> None:
         """Keep what a look at the whole has proved of the best plan."""
         if self.best is None:
-            self.infeasible = found.found == "infeasible"
+            self.infeasible = found.found == "infeasible" and self.frame.exact
             return
         score = dict(zip(self.bounds, self.best.plan.score.parts(), strict=True))
         over_already = score["late"] - self.late(self.best)
         self.bounds["late"] = max(self.bounds["late"], over_already)
-        for name, bound in found.bounds.items():
+        for name, bound in found.bounds.items() if self.frame.exact else ():
             if name in self.bounds:
                 least = bound + (over_already if name == "late" else 0)
                 self.bounds[name] = max(self.bounds[name], least)

@@ -26,6 +26,7 @@ from tests.planning.kit import (
     studio,
     studios,
 )
+from tests.planning.test_milks import shared
 
 if TYPE_CHECKING:
     from studio_log.planning.problem import Plan
@@ -191,3 +192,37 @@ def test_projects_agree_with_our_own_whole_search(seed: int) -> None:
     one, other = plan_with_solver(value, Effort(), 1), plan_project(value, Effort())
     assert (one.status, one.makespan) == (other.status, other.makespan)
     assert one.status in {"optimal", "infeasible"}
+
+
+# -- milks -------------------------------------------------------------------------------
+
+
+def test_two_lots_and_their_milk_take_three_sessions_and_that_is_proved() -> None:
+    """Worked out by hand in tests/planning/test_milks.py."""
+    problem = read(shared(2, 120))
+    found = plan_optimal(problem, Effort(tries=6))
+    assert found.plan is not None
+    assert (found.plan.score.sessions, found.status) == (3, "optimal")
+    assert violations(problem, found.plan) == []
+
+
+def test_where_a_milk_takes_a_vessel_nothing_is_proved_by_the_model() -> None:
+    """There it takes it for all of its life, which no rule asks for."""
+    value = shared(2, 1440, use={"bowl": 5})
+    value["resources"]["vessels"] = value["resources"]["vessels"][:1]
+    problem = read(value)
+    found = plan_optimal(problem, Effort(tries=3))
+    assert found.plan is not None
+    assert violations(problem, found.plan) == []
+    assert found.plan.milks == {"milk": "bowl1"}
+    assert found.proved[0]
+    assert not found.proved[2]
+
+
+@pytest.mark.parametrize("made", ["2027-03-01T08:00", 480])
+def test_a_milk_that_is_made_at_a_known_time_binds_its_uses(made: Any) -> None:
+    problem = read(shared(2, 600, made_by=None, made_at=made))
+    found = plan_optimal(problem, Effort(tries=3))
+    assert found.plan is not None
+    assert all(found.plan.spans[name]["dip"].start >= 480 for name in ("L1", "L2"))
+    assert all(found.plan.spans[name]["dip"].end <= 1080 for name in ("L1", "L2"))
