@@ -43,13 +43,15 @@ class ProgramHouse:
         seen = compare(studio_folder(where), source)
         return tuple(difference_words(seen, SystemClock().zone()))
 
-    def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
+    def write_tags(
+        self, path: Path, facts: Sequence[TagFacts], stock: str, *, start_at: int = 1
+    ) -> str:
         """Write tags as a PDF; gives words on what was written."""
         from studio_log.ui.ink.device import ensure_gui_app
         from studio_log.ui.tags.pdf import write_pdf
 
         app = ensure_gui_app()
-        write_pdf(path, facts, stock)
+        write_pdf(path, facts, stock, start_at=start_at)
         del app
         tags = "1 tag" if len(facts) == 1 else f"{len(facts)} tags"
         return f"{tags} written to {path}."

@@ -64,7 +64,9 @@ class House(Protocol):
         """Say what putting a copy in the studio's place would change, a sentence each."""
         ...
 
-    def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
+    def write_tags(
+        self, path: Path, facts: Sequence[TagFacts], stock: str, *, start_at: int = 1
+    ) -> str:
         """Write tags as a PDF on a stock of labels; gives words for the person."""
         ...
 

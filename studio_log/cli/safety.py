@@ -1,13 +1,18 @@
 """Tags on paper, and keeping the studio safe."""
 
+import re
 from typing import Final
 
 from studio_log.cli import values
 from studio_log.cli.form import JSON, Form, Option, Word
 from studio_log.cli.turn import Turn
+from studio_log.domain.errors import Refusal
+from studio_log.domain.number_text import quoted
+from studio_log.domain.tags import CHOICES
 from studio_log.services.commands import NoteTagsPrinted
 from studio_log.services.questions import TagsFor
 
+MOST_PLACES, MOST_COPIES = 400, 50
 STOCK: Final = "tag-80x50"
 """A single tag of 80 by 50 mm."""
 FILE_NAME: Final = "The name of the file"
@@ -15,13 +20,31 @@ FILE_NAME: Final = "The name of the file"
 
 def _tags(turn: Turn) -> int:
     codes = values.lot_codes(turn.values["code"])
-    stock = values.slug(turn.values["stock"] or STOCK, "name of a stock")
+    stock = (turn.values["stock"] or STOCK).strip()
     path = values.file_path(turn.values["to"], FILE_NAME)
+    start = values.whole(turn.values["start"] or "1", "a place on the sheet", most=MOST_PLACES)
+    copies = values.whole(turn.values["copies"] or "1", "a number of tags", most=MOST_COPIES)
     facts = turn.studio.ask(TagsFor(codes))
-    said = turn.house.write_tags(path, facts, stock)
+    chosen = _fields(turn.values["fields"])
+    tags = [fact.only(chosen) for fact in facts for _ in range(copies)]
+    said = turn.house.write_tags(path, tags, stock, start_at=start)
     turn.do(NoteTagsPrinted(tuple(fact.code for fact in facts)))
     turn.say(said)
     return 0
+
+
+def _fields(typed: str | None) -> frozenset[str]:
+    """Give the fields named; all of them where none is."""
+    if typed is None:
+        return frozenset(CHOICES)
+    named = [part for part in re.split(r"[,\s]+", typed.strip()) if part]
+    unknown = sorted(set(named) - set(CHOICES))
+    if unknown:
+        raise Refusal(
+            f"{quoted(values.shown(unknown[0]))} is no field of a tag: {', '.join(CHOICES)}. "
+            "The code and the caution always stand on it. Nothing was printed."
+        )
+    return frozenset(named)
 
 
 def _backup(turn: Turn) -> int:
@@ -63,6 +86,9 @@ FORMS: Final = (
         (
             Option("--to", "the PDF to write", "FILE", required=True),
             Option("--stock", f"what they are printed on; else {STOCK}", "NAME"),
+            Option("--start", "the place of the first one on its sheet, from 1", "PLACE"),
+            Option("--copies", "how many of each", "COUNT"),
+            Option("--fields", f"what else they say: {', '.join(CHOICES)}", "LIST"),
         ),
     ),
     Form(

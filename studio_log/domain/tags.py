@@ -1,7 +1,9 @@
 """What a lot's tag says, in words already chosen; how it looks is settled elsewhere."""
 
 import re
-from dataclasses import dataclass
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+from typing import Any
 
 from studio_log.domain.errors import Refusal
 
@@ -17,6 +19,10 @@ class TagRow:
     title: str
     written: str = ""
     """What is known already; "" leaves a blank for date and time to fill in by hand."""
+
+
+CHOICES = ("name", "weight", "method", "begun", "rows", "studio")
+"""Fields that a tag may do without; code and caution always stand on it."""
 
 
 @dataclass(frozen=True)
@@ -42,3 +48,10 @@ class TagFacts:
                 "A code has up to 16 capital letters, figures, dots, strokes or hyphens, "
                 "such as 26-031."
             )
+
+    def only(self, fields: Collection[str]) -> "TagFacts":
+        """Give the tag with these of `CHOICES` alone."""
+        away: dict[str, Any] = {what: "" for what in CHOICES if what not in fields}
+        if "rows" in away:
+            away["rows"] = ()
+        return replace(self, **away)

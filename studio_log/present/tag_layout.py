@@ -10,7 +10,15 @@ from dataclasses import dataclass, field
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.language.words import tr
-from studio_log.present.qr import QUIET, encode, printed_module
+from studio_log.present.label_layout import lay_out_label
+from studio_log.present.qr import (
+    QUIET,
+    STURDY,
+    QrSymbol,
+    encode,
+    printed_module,
+    side_with_quiet,
+)
 from studio_log.present.tag_marks import (
     Box,
     CircleMark,
@@ -19,9 +27,8 @@ from studio_log.present.tag_marks import (
     Mark,
     Measure,
     QrMark,
-    TextMark,
 )
-from studio_log.present.tag_text import Hand, Room, clean, fit_size, place, set_line, wrap
+from studio_log.present.tag_text import Hand, Room, clean, fit_size, place, set_lines, wrap
 
 MARGIN = 3.0
 """White inside the tag's edge, mm: a cut may stray, and small printers leave it white."""
@@ -29,7 +36,9 @@ _HOLE_RADIUS = 2.0
 _HOLE_WHITE = 2.2
 _THIN = 0.15
 _RULE = 0.15
-_LEAST_MODULE = 0.55
+_LEAST_MODULE = 0.40
+_QR_SHARE = 0.37
+"""Of the tag's height, for the code with its white."""
 # A hand needs the same room on a large tag and on a small one: rows do not scale.
 _ROW_LEAST, _ROW_MOST = 4.9, 8.0
 _ROW_GAP = 0.9
@@ -48,8 +57,10 @@ class PlacedTag:
     """No mark reaches out of it."""
     marks: tuple[Mark, ...]
     cut: tuple[str, ...]
-    """The fields whose words had to be cut short."""
+    """The fields whose words had to be cut short: longer than anything the log keeps."""
     rows_left_out: int
+    left_out: tuple[str, ...] = ()
+    """The fields that had no room on a small label, whole."""
 
 
 @dataclass
@@ -73,14 +84,30 @@ class _Sheet:
         """Give a way of setting text whose sizes follow the size of the tag."""
         return Hand(size * self.scale, least * self.scale, bold, right)
 
-    def write(self, what: str, text: str, room: Room, hand: Hand) -> TextMark | None:
-        """Put a line into its room and note where it was cut short."""
-        mark, cut = set_line(text, room, hand, self.measure)
-        if mark is not None:
-            self.marks.append(mark)
+    def write(self, what: str, text: str, room: Room, hand: Hand) -> bool:
+        """Put words into the room of a line, and note where they had to be cut short."""
+        marks, cut = set_lines(text, room, hand, self.measure)
+        self.marks.extend(marks)
         if cut and what not in self.cut:
             self.cut.append(what)
-        return mark
+        return bool(marks)
+
+
+WRITABLE = (60.0, 40.0)
+"""From this width and height in mm on there is room for times to be written by hand."""
+
+
+def lay_out_any(
+    facts: TagFacts, size: tuple[float, float], measure: Measure, dots: int = 300
+) -> PlacedTag:
+    """Lay out a tag with frames for times, or a label where it is too small for them."""
+    if size[0] >= WRITABLE[0] and size[1] >= WRITABLE[1]:
+        return lay_out_tag(facts, size, measure, dots)
+    label = lay_out_label(facts, size, measure, dots)
+    inner = Box(0, 0, *size)
+    rows = ("rows",) if facts.rows else ()
+    code = () if label.has_code else ("QR code",)
+    return PlacedTag(size, inner, label.marks, (), 0, (*label.left_out, *rows, *code))
 
 
 def lay_out_tag(
@@ -105,8 +132,7 @@ def lay_out_tag(
 
 def _qr(sheet: _Sheet, dots: int) -> QrMark:
     """Put the QR code into the top right corner; its quiet zone may lie in the margin."""
-    symbol = encode(sheet.facts.code.upper())
-    _, module = printed_module(_LEAST_MODULE * sheet.scale, dots)
+    symbol, module = _sturdiest(sheet, dots)
     # At few dots to the inch, rounding up may make the quiet zone wider than the margin.
     inset = max(0.0, QUIET * module - MARGIN)
     side = symbol.modules * module
@@ -121,6 +147,20 @@ def _qr(sheet: _Sheet, dots: int) -> QrMark:
         )
     sheet.marks.append(mark)
     return mark
+
+
+def _sturdiest(sheet: _Sheet, dots: int) -> tuple[QrSymbol, float]:
+    """Give the symbol that takes most stains in its share of the tag, and its module in mm."""
+    _, module = printed_module(_LEAST_MODULE * sheet.scale, dots)
+    most = _QR_SHARE * (sheet.margin.height + 2 * MARGIN)
+    for version in STURDY:
+        try:
+            symbol = encode(sheet.facts.code.upper(), version=version)
+        except ValueError:  # too long for so small a version
+            continue
+        if side_with_quiet(symbol.modules, module) <= most:
+            return symbol, module
+    return encode(sheet.facts.code.upper()), module
 
 
 def _head(sheet: _Sheet, qr: QrMark) -> float:

@@ -3,8 +3,8 @@
 import math
 import re
 import tomllib
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 
@@ -12,13 +12,23 @@ from studio_log.domain.errors import Refusal
 from studio_log.present.tag_marks import Box, LineMark
 
 DEFAULT_SLUG = "tag-80x50"
-LEAST_TAG = (60.0, 40.0)
-"""Below this, width by height in mm, a time can no longer be written by hand."""
+LEAST_TAG = (15.0, 3.5)
+"""Below this, width by height in mm, no code can be read."""
 MOST_PAGE = 450.0
 _MOST_BYTES = 64_000
-_MOST_TAGS = 60
+_MOST_TAGS = 400
 _SLUG = re.compile(r"[a-z0-9][a-z0-9-]{0,39}", re.ASCII)
-_TYPED = re.compile(r"tag-(\d{2,3}(?:\.\d)?)x(\d{2,3}(?:\.\d)?)", re.ASCII)
+_MM = r"(\d{1,3}(?:\.\d{1,3})?)"
+_TYPED = re.compile(rf"tag-{_MM}x{_MM}(?:@(\d{{3,4}}))?", re.ASCII)
+_TAPE = re.compile(rf"tape-{_MM}(?:x{_MM})?(?:@(\d{{3,4}}))?", re.ASCII)
+_SHEET = re.compile(
+    rf"sheet:{_MM}x{_MM}:{_MM}x{_MM}:(\d{{1,2}})x(\d{{1,2}}):{_MM},{_MM}:{_MM},{_MM}"
+    r"(?:@(\d{3,4}))?",
+    re.ASCII,
+)
+_HAIR = 0.06
+TO_FIT = 60.0
+"""Length of a tape until it is known what it says, mm."""
 _TICK = 3.0
 _TICK_GAP = 1.0
 _TICK_WIDTH = 0.1
@@ -39,6 +49,8 @@ class TagStock:
     dots: int
     """Printer dots to the inch."""
     marks: bool
+    fits: bool = False
+    """A tape that is cut where the words end."""
 
     @property
     def count(self) -> int:
@@ -138,14 +150,102 @@ def find_stock(slug: str) -> TagStock:
     for stock in all_stock():
         if stock.slug == slug:
             return stock
-    typed = _TYPED.fullmatch(slug)
-    if typed:
-        return single_tag(float(typed[1]), float(typed[2]))
+    for form, read in _FORMS:
+        typed = form.fullmatch(slug)
+        if typed:
+            return read(*(float(one) if one is not None else None for one in typed.groups()))
     known = ", ".join(stock.slug for stock in all_stock())
     raise Refusal(
         f"There is no tag stock “{slug[:40]}”. Nothing was printed. "
-        f"Choose one of {known}, or a single tag such as tag-90x55."
+        f"Choose one of {known}, a single tag such as tag-90x55, a tape such as tape-24, or a "
+        "sheet by its measures (see the help)."
     )
+
+
+@dataclass(frozen=True)
+class SheetSizes:
+    """A sheet of labels as its maker gives it; mm, from the page's top left corner."""
+
+    page: tuple[float, float]
+    label: tuple[float, float]
+    across: int
+    down: int
+    first: tuple[float, float]
+    """Where the first label begins: from the left, from the top."""
+    pitch: tuple[float, float]
+    """From one label's edge to the same edge of the next: across, down."""
+    dots: int = 300
+
+    @property
+    def slug(self) -> str:
+        """How a command names it."""
+        pairs = (self.page, self.label, (self.across, self.down))
+        sizes = ":".join(f"{one:g}x{other:g}" for one, other in pairs)
+        places = ":".join(f"{one:g},{other:g}" for one, other in (self.first, self.pitch))
+        return f"sheet:{sizes}:{places}{_at(self.dots)}"
+
+
+def own_sheet(sizes: SheetSizes) -> TagStock:
+    """Give the stock of a sheet typed in by its measures; Refusal where they do not go together."""
+    (wide, high), (label_wide, label_high) = sizes.page, sizes.label
+    gap = (sizes.pitch[0] - label_wide, sizes.pitch[1] - label_high)
+    right = wide - sizes.first[0] - sizes.pitch[0] * (sizes.across - 1) - label_wide
+    bottom = high - sizes.first[1] - sizes.pitch[1] * (sizes.down - 1) - label_high
+    where = f"A sheet of {sizes.across} × {sizes.down} labels"
+    # A hair is allowed: makers round their measures to a tenth.
+    if (sizes.across > 1 and gap[0] < -_HAIR) or (sizes.down > 1 and gap[1] < -_HAIR):
+        raise _unfit(where, "the pitch", "is smaller than a label, so labels would overlap")
+    if right < -_HAIR or bottom < -_HAIR:
+        raise _unfit(where, "the last label", "would reach over the edge of the page")
+    stock = TagStock(
+        slug=sizes.slug,
+        title=f"Sheet of {sizes.across} × {sizes.down}, {label_wide:g} × {label_high:g} mm",
+        page=sizes.page,
+        across=sizes.across,
+        down=sizes.down,
+        margin=(sizes.first[1], max(0.0, right), max(0.0, bottom), sizes.first[0]),
+        gap=(gap[0] if sizes.across > 1 else 0.0, gap[1] if sizes.down > 1 else 0.0),
+        dots=sizes.dots,
+        marks=False,
+    )
+    _check_sizes(stock, where)
+    return stock
+
+
+def tape(width: float, length: float | None, dots: int = 300) -> TagStock:
+    """Give a tape of a width in mm; without a length it follows from the longest label."""
+    stock = single_tag(length or TO_FIT, width, dots)
+    size = f"{width:g}" if length is None else f"{width:g}x{length:g}"
+    title = f"Tape, {width:g} mm" if length is None else f"Tape, {width:g} mm, {length:g} mm long"
+    return replace(stock, slug=f"tape-{size}{_at(dots)}", title=title, fits=length is None)
+
+
+def _at(dots: int) -> str:
+    return "" if dots == 300 else f"@{dots}"
+
+
+def _typed_single(width: float, height: float, dots: float | None) -> TagStock:
+    return single_tag(width, height, int(dots or 300))
+
+
+def _typed_tape(width: float, length: float | None, dots: float | None) -> TagStock:
+    return tape(width, length, int(dots or 300))
+
+
+def _typed_sheet(*told: float | None) -> TagStock:
+    page_w, page_h, label_w, label_h, nx, ny, x, y, dx, dy, dots = (one or 0.0 for one in told)
+    sizes = SheetSizes((page_w, page_h), (label_w, label_h), int(nx), int(ny), (x, y), (dx, dy),
+                       int(dots or 300))  # fmt: skip
+    if sizes.across < 1 or sizes.down < 1:
+        raise _unfit("A sheet", "the labels", "must be one or more across and down")
+    return own_sheet(sizes)
+
+
+_FORMS: Sequence[tuple["re.Pattern[str]", Callable[..., TagStock]]] = (
+    (_TYPED, _typed_single),
+    (_TAPE, _typed_tape),
+    (_SHEET, _typed_sheet),
+)
 
 
 def single_tag(width: float, height: float, dots: int = 300) -> TagStock:
@@ -153,7 +253,7 @@ def single_tag(width: float, height: float, dots: int = 300) -> TagStock:
     size = f"{width:g}x{height:g}"
     title = f"Single tag, {width:g} × {height:g} mm"
     stock = TagStock(
-        slug=f"tag-{size}",
+        slug=f"tag-{size}{_at(dots)}",
         title=title,
         page=(width, height),
         across=1,
@@ -201,7 +301,7 @@ def _one(entry: object, where: str) -> TagStock:
     """Check one entry."""
     if not isinstance(entry, dict):
         raise _unfit(where, "the entry", "is not a table")
-    unknown = sorted(set(entry) - set(TagStock.__dataclass_fields__))
+    unknown = sorted(set(entry) - set(TagStock.__dataclass_fields__) | set(entry) & {"fits"})
     if unknown:
         raise _unfit(where, unknown[0], "is not known")
     slug = _text(entry, "slug", where)
@@ -235,7 +335,7 @@ def _check_sizes(stock: TagStock, where: str) -> None:
         raise _unfit(where, "across × down", f"is more than {_MOST_TAGS} tags")
     if stock.tag[0] < LEAST_TAG[0] or stock.tag[1] < LEAST_TAG[1]:
         raise _unfit(
-            where, "a tag", f"must be {LEAST_TAG[0]:g} × {LEAST_TAG[1]:g} mm or more to write on"
+            where, "a tag", f"must be {LEAST_TAG[0]:g} × {LEAST_TAG[1]:g} mm or more to be read"
         )
 
 

@@ -19,7 +19,9 @@ from studio_log.domain.plan_wishes import (
 from studio_log.domain.quiet_text import Hours, check_week, read_days, write_days
 from studio_log.domain.search_text import SORTS
 from studio_log.domain.single_days import read_single_days, write_single_days
+from studio_log.domain.tags import CHOICES
 from studio_log.domain.vessel_text import read_vessels, write_vessels
+from studio_log.present.tag_stock import find_stock
 from studio_log.services.limits import clean
 from studio_log.services.public_holidays import check_form
 from studio_log.services.search import COLUMNS
@@ -89,6 +91,17 @@ def _read(one: Field[Any], value: Any) -> Any:
 
 def _studio(text: str) -> str:
     clean(text, "The studio's name", 200)
+    return text
+
+
+def _tag_stock(slug: str) -> str:
+    find_stock(slug)
+    return slug
+
+
+def _tag_fields(text: str) -> str:
+    if set(filter(None, text.split(","))) - set(CHOICES):
+        raise Refusal(f"A tag's fields are {', '.join(CHOICES)}. Nothing was changed.")
     return text
 
 
@@ -199,6 +212,8 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     ),
     "text_percent": partial(_within, 50, 400, "The size of text is from 50 to 400 percent."),
     "vessel_litres": _litres,
+    "tag_stock": _tag_stock,
+    "tag_fields": _tag_fields,
     "open_hours": lambda text: write_open(read_open(text)),
     "waking_hours": lambda text: write_open(read_open(text)),
     "single_days": lambda text: write_single_days(read_single_days(text)),

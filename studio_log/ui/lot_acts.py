@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, Qt, Signal, Slot
 from studio_log.domain.journal import Act
 from studio_log.language.words import tr
 from studio_log.services.commands import (
+    ChangeSettings,
     GoOn,
     Mark,
     NoteTagsPrinted,
@@ -28,6 +29,7 @@ from studio_log.services.questions import (
     TagsFor,
     TakeBack,
 )
+from studio_log.services.settings import Settings
 from studio_log.ui.lots.join_box import JoinBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.lots.step_list import current
@@ -62,7 +64,7 @@ class LotActs(QObject):
         self.form: LotForm | None = None
         self.tags: TagDialog | None = None
         self.paper: PaperDialog | None = None
-        self.units = "metric"
+        self.settings = Settings()
         self.milk_box: MilkBox | None = None
         self.join_box: JoinBox | None = None
 
@@ -215,7 +217,7 @@ class LotActs(QObject):
         self._bridge.ask(DaySheetFor(), self._show_paper)
 
     def _show_paper(self, paper: Paper) -> None:
-        page: PageName = "letter" if self.units == "us" else "a4"
+        page: PageName = "letter" if self.settings.units == "us" else "a4"
         self.paper = PaperDialog(paper, page, self._window)
         self.paper.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.paper.finished.connect(self._paper_left)
@@ -226,12 +228,15 @@ class LotActs(QObject):
 
     def _show_tags(self, tags: Tags) -> None:
         self.tags = TagDialog(tags, self._window)
+        self.tags.choose(self.settings.tag_stock, self.settings.tag_fields)
         self.tags.printed.connect(self._note_printed)
         self.tags.finished.connect(self._tags_left)
         self.tags.open()
 
     def _note_printed(self, codes: list[str]) -> None:
         self._bridge.do(NoteTagsPrinted(tuple(codes)))
+        if self.tags is not None:
+            self._bridge.do(ChangeSettings(self.tags.choices))
 
     def _made(self, outcome: Outcome) -> None:
         if outcome.code:

@@ -239,7 +239,7 @@ class MainWindow(QMainWindow):
         before, self._settings = self._settings, settings
         self.menu_acts.settings = settings
         self.chime.on, self.chime.volume = settings.chime, settings.chime_volume
-        self.acts.vessel_litres, self.acts.units = settings.vessel_litres, settings.units
+        self.acts.vessel_litres, self.acts.settings = settings.vessel_litres, settings
         self.top_bar.show_studio(settings.studio)
         look = (settings.theme, settings.text_percent)
         if look != (before.theme, before.text_percent):

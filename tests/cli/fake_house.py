@@ -100,8 +100,10 @@ class FakeHouse:
         self.calls.append(("compare", where, source))
         return ("The copy holds 2 lots.",)
 
-    def write_tags(self, path: Path, facts: Sequence[TagFacts], stock: str) -> str:
-        self.calls.append(("tags", path, tuple(facts), stock))
+    def write_tags(
+        self, path: Path, facts: Sequence[TagFacts], stock: str, *, start_at: int = 1
+    ) -> str:
+        self.calls.append(("tags", path, tuple(facts), stock, start_at))
         return "1 tag written."
 
 

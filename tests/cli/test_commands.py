@@ -184,7 +184,7 @@ def test_tags_are_written_and_then_recorded(line: Line, tmp_path: Path) -> None:
     ended = line.run("tags", "26-31", "26-032", "--to", str(to), "--stock", "a4-2x5")
     assert (ended.code, ended.out) == (0, "1 tag written.\n")
     assert line.studio.asked == [q.TagsFor(("26-31", "26-032"))]
-    assert line.house.calls == [("tags", to, facts, "a4-2x5")]
+    assert line.house.calls == [("tags", to, facts, "a4-2x5", 1)]
     assert line.studio.done == [c.NoteTagsPrinted(("26-031",))]
 
 
@@ -193,6 +193,17 @@ def test_what_a_restore_would_change_is_said_and_nothing_done(line: Line, tmp_pa
     assert ended.code == 0
     assert ended.out == "The copy holds 2 lots.\nNothing was changed.\n"
     assert line.house.calls == [("compare", None, tmp_path / "c")]
+def test_tags_start_at_a_place_in_copies_with_chosen_fields(line: Line, tmp_path: Path) -> None:
+    facts = TagFacts("26-031", "Runners", "9 g", "soy", "begun", (), "heed", "Harbour Lane")
+    line.studio.answers[q.TagsFor] = (facts,)
+    to = tmp_path / "tag.pdf"
+    words = ("tags", "26-031", "--to", str(to), "--stock", "tape-24", "--start", "3")
+    assert line.run(*words, "--copies", "2", "--fields", "name, weight").code == 0
+    told = facts.only({"name", "weight"})
+    assert (told.method, told.caution) == ("", "heed")
+    assert line.house.calls == [("tags", to, (told, told), "tape-24", 3)]
+    for more in (("--fields", "colour"), ("--copies", "0"), ("--start", "x")):
+        assert line.run(*words[:4], *more).code == 1
 
 
 def test_backup_restore_and_remind_are_handed_on(line: Line, tmp_path: Path) -> None:

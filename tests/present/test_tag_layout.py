@@ -142,8 +142,18 @@ def test_any_name_fits_and_the_code_stays_whole(name: str) -> None:
     assert texts(tag)[0] == "26-031"
 
 
-def test_a_long_name_is_cut_and_it_alone() -> None:
-    tag = lay_out(facts(name="runner " * 40))
+def test_the_longest_name_the_log_keeps_is_whole() -> None:
+    # The log keeps names of up to 200 letters.
+    name = " ".join(f"runner-{n}" for n in range(40))[:200]
+    tag = lay_out(facts(name=name, studio=name))
+    check(tag)
+    assert tag.cut == ()
+    said = " ".join(texts(tag))
+    assert said.count(name) == 2
+
+
+def test_only_what_no_line_could_hold_ends_in_an_ellipsis() -> None:
+    tag = lay_out(facts(name="runner " * 400))
     check(tag)
     assert tag.cut == ("name",)
     [shown] = [text for text in texts(tag) if text.startswith("runner")]
@@ -153,7 +163,7 @@ def test_a_long_name_is_cut_and_it_alone() -> None:
 def test_a_long_studio_name_stays_inside() -> None:
     tag = lay_out(facts(studio="The Harbour Lane Cloth Studio and School of Slow Dyeing " * 3))
     check(tag)
-    assert tag.cut == ("studio",)
+    assert tag.cut == ()
 
 
 def test_a_somewhat_long_name_shrinks_before_it_is_cut() -> None:
@@ -208,7 +218,7 @@ def test_a_qr_module_is_whole_dots_of_the_printer(dots: int) -> None:
     [qr] = of_kind(tag, QrMark)
     count = qr.module * dots / 25.4
     assert count == pytest.approx(round(count), abs=1e-9)
-    assert qr.module >= 0.55
+    assert qr.module >= 0.40
 
 
 def test_a_tag_without_words_is_only_its_code() -> None:
@@ -235,7 +245,7 @@ TAGS = st.builds(
     studio=WORDS,
 )
 SIZES = st.one_of(
-    st.sampled_from([stock.tag for stock in all_stock()]),
+    st.sampled_from([stock.tag for stock in all_stock() if min(stock.tag) >= 40.0]),
     st.tuples(st.floats(60, 210), st.floats(40, 297)),
 )
 

@@ -17,6 +17,7 @@ from studio_log.domain.tags import TagFacts
 from studio_log.present.tag_stock import all_stock, find_stock
 from studio_log.ui.ink import printing as device_printing
 from studio_log.ui.tags import printing
+from studio_log.ui.tags.stock_fields import SHEET, SINGLE, TAPE
 from studio_log.ui.tags.tag_dialog import TagDialog
 from tests.ui.test_tag_pdf import a_tag, needs
 
@@ -56,6 +57,7 @@ def click(qtbot: QtBot, button: object) -> None:
 
 def test_the_preview_shows_the_tag_to_a_reader(qtbot: QtBot) -> None:
     dialog = opened(qtbot, a_tag())
+    dialog.resize(1400, 900)
     picture = dialog.preview.grab().toImage().convertToFormat(QImage.Format.Format_Grayscale8)
     raw = bytes(picture.constBits())
     image = Image.frombuffer(
@@ -79,7 +81,7 @@ def test_every_stock_can_be_chosen_and_the_default_comes_first(qtbot: QtBot) -> 
 
 def test_an_own_size_can_be_typed(qtbot: QtBot) -> None:
     dialog = opened(qtbot, a_tag())
-    choose(dialog, None)
+    choose(dialog, SINGLE)
     assert dialog.width_box.isVisible()
     dialog.width_box.setValue(95.5)
     dialog.height_box.setValue(60)
@@ -87,7 +89,7 @@ def test_an_own_size_can_be_typed(qtbot: QtBot) -> None:
 
 
 def test_what_does_not_fit_is_said(qtbot: QtBot) -> None:
-    dialog = opened(qtbot, a_tag(), a_tag("26-032", "runner " * 40))
+    dialog = opened(qtbot, a_tag(), a_tag("26-032", "runner " * 400))
     assert dialog.status.text() == "26-032: name shortened."
 
 
@@ -234,3 +236,31 @@ def test_a_machine_without_printers_is_seen(monkeypatch: pytest.MonkeyPatch) -> 
     assert not printing.any_printer()
     monkeypatch.setattr(device_printing.QPrinterInfo, "availablePrinters", lambda: ["one"])
     assert printing.any_printer()
+
+
+def test_a_tape_is_cut_where_its_words_end(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag())
+    choose(dialog, TAPE)
+    dialog.width_box.setValue(24)
+    length, width = dialog.stock().page
+    assert width == 24
+    for box in dialog.chosen.values():
+        box.setChecked(False)
+    assert dialog.stock().page[0] < length
+    assert "26-031" not in dialog.status.text()
+
+
+def test_a_sheet_is_typed_in_by_its_measures_and_remembered(qtbot: QtBot) -> None:
+    dialog = opened(qtbot, a_tag())
+    slug = "sheet:210x297:48.5x25.4:4x11:8,8.8:48.5,25.4"
+    dialog.choose(slug, "name,rows")
+    assert dialog.stock_box.currentData() == SHEET
+    assert dialog.choices == {"tag_stock": slug, "tag_fields": "name,rows"}
+    assert "no room for: Times to write in" in dialog.status.text()
+    dialog.fields.sheet["label_w"].setValue(60)
+    assert "overlap" in dialog.status.text()
+    assert not dialog.pdf_button.isEnabled()
+    dialog.choose("tape-12@180", "name")
+    assert (dialog.stock_box.currentData(), dialog.stock().dots) == (TAPE, 180)
+    dialog.choose("gone", "name")
+    assert dialog.stock_box.currentData() == TAPE

@@ -1,5 +1,7 @@
 """Tags in a PDF: true size, read back by other people's readers, words found, written whole."""
 
+import math
+import random
 import re
 import shutil
 import subprocess
@@ -9,7 +11,7 @@ from pathlib import Path
 
 import pytest
 import zxingcpp
-from PIL import Image, ImageChops
+from PIL import Image, ImageChops, ImageDraw
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts, TagRow
@@ -17,7 +19,7 @@ from studio_log.present.tag_layout import lay_out_tag
 from studio_log.present.tag_marks import Box, QrMark
 from studio_log.present.tag_stock import find_stock
 from studio_log.ui.ink.marks import FontMeasure
-from studio_log.ui.tags.pdf import lay_out_tags, write_pdf
+from studio_log.ui.tags.pdf import cut_to_fit, lay_out_tags, write_pdf
 from tests.present.test_tag_layout import HOSTILE, check
 
 pytestmark = pytest.mark.usefixtures("qapp")
@@ -94,6 +96,56 @@ def test_another_reader_agrees(tmp_path: Path, render: Render) -> None:
     render(path)[0].save(picture)
     done = subprocess.run([reader, "--quiet", "--raw", picture], capture_output=True, check=True)
     assert done.stdout.decode().split() == ["26-031"]
+
+
+def stained(image: Image.Image, qr: QrMark, seed: int) -> Image.Image:
+    """Lay a round stain over a tenth of the symbol's modules, anywhere beside its eyes."""
+    chance, modules = random.Random(seed), qr.symbol.modules
+    radius = math.sqrt(0.1 * modules * modules / math.pi)
+    eyes = ((0, 0), (modules - 8, 0), (0, modules - 8))
+    while True:
+        x, y = (chance.uniform(radius, modules - radius) for _ in range(2))
+        if all(math.hypot(max(a - x, 0, x - a - 8), max(b - y, 0, y - b - 8)) > radius
+               for a, b in eyes):  # fmt: skip
+            break
+    spoilt, dots = image.copy(), DPI / 25.4
+    left, top = ((at + (place - radius) * qr.module) * dots for at, place in ((qr.x, x), (qr.y, y)))
+    side = 2 * radius * qr.module * dots
+    shade = chance.choice((0, 128, 255))
+    ImageDraw.Draw(spoilt).ellipse((left, top, left + side, top + side), fill=shade)
+    return spoilt
+
+
+@pytest.mark.parametrize("stock", ["tag-80x50", "a4-2x4", "tag-60x40", "tape-24@180", "a4-4x11"])
+def test_a_reader_reads_a_code_of_which_a_tenth_is_stained(
+    tmp_path: Path, render: Render, stock: str
+) -> None:
+    # ISO/IEC 18004: level Q restores about a quarter of the codewords. Without an eye nothing is
+    # found at all, so stains lie beside them; scattered grains, which touch a codeword each, are
+    # beyond any level.
+    path = tmp_path / "tag.pdf"
+    write_pdf(path, [a_tag()], stock)
+    page = render(path)[0]
+    found = cut_to_fit([a_tag()], find_stock(stock))
+    (placed,) = lay_out_tags([a_tag()], found)
+    (qr,) = (mark for mark in placed.marks if isinstance(mark, QrMark))
+    assert qr.symbol.version == 4
+    assert "26-031" in read(page)
+    cell = found.cell(0)
+    part = cropped(page, cell)
+    assert all(read(stained(part, qr, seed)) == ["26-031"] for seed in range(20))
+
+
+def test_a_tape_is_as_long_as_its_words(tmp_path: Path) -> None:
+    path = tmp_path / "tape.pdf"
+    write_pdf(path, [a_tag(), a_tag(name="Linen table runners for the long hall")], "tape-24")
+    told = subprocess.run([needs("pdfinfo"), path], capture_output=True, check=True).stdout.decode()
+    size = re.search(r"Page size:\s+([\d.]+) x ([\d.]+) pts", told)
+    assert size is not None
+    assert float(size[2]) * MM_PER_POINT == pytest.approx(24, abs=0.5 * MM_PER_POINT)
+    assert 30 < float(size[1]) * MM_PER_POINT < 150
+    assert "Pages:           2\n" in told
+    assert "Linen table runners for the long hall" in words_of(path)
 
 
 @pytest.mark.parametrize("dpi", [203, 600])

@@ -19,7 +19,7 @@ from studio_log.present.paper.blocks import (
     Words,
 )
 from studio_log.present.paper.cells import SIZES, Pen, SetCell, lines_of, set_cell
-from studio_log.present.qr import encode, printed_module
+from studio_log.present.qr import STURDY, encode, printed_module
 from studio_log.present.tag_marks import Box, LineMark, Mark, Measure, QrMark
 
 MARGIN: Final = 14.0
@@ -28,7 +28,7 @@ BAND: Final = 9.0
 """What head and foot take inside the margin."""
 _RULE, _THIN = 0.25, 0.1
 _TITLE: Final = 8.4
-_LEAST_MODULE: Final = 0.66
+_LEAST_MODULE: Final = 0.5
 """A card on the wall is read from farther off than a tag."""
 _PAD: Final = 1.2
 MOST_PAGES: Final = 400
@@ -126,7 +126,7 @@ class _Setter:
         self._y += 2.5
 
     def _qr(self, code: str) -> QrMark:
-        symbol = encode(code.upper())
+        symbol = encode(code.upper(), version=STURDY[0])
         _, module = printed_module(_LEAST_MODULE, self._dots)
         # The quiet zone lies in the margin, which is white anyway.
         side = symbol.modules * module

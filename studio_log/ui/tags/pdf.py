@@ -1,6 +1,7 @@
 """Tags into a PDF of vectors, with or without a window."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtGui import QPainter
@@ -8,7 +9,8 @@ from PySide6.QtGui import QPainter
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
 from studio_log.language.words import tr
-from studio_log.present.tag_layout import PlacedTag, lay_out_tag
+from studio_log.present.label_layout import tape_length
+from studio_log.present.tag_layout import PlacedTag, lay_out_any
 from studio_log.present.tag_stock import Place, TagStock, cut_marks, find_stock, pages_of
 from studio_log.services.whole_file import write_whole
 from studio_log.ui.ink.device import PaintPage, ensure_gui_app, need_fonts, pdf_of
@@ -33,7 +35,7 @@ def lay_out_tags(tags: Sequence[TagFacts], stock: TagStock) -> list[PlacedTag]:
     need_fonts()
     measure = FontMeasure()
     # Copies of one tag are laid out once.
-    placed = {facts: lay_out_tag(facts, stock.tag, measure, stock.dots) for facts in set(tags)}
+    placed = {facts: lay_out_any(facts, stock.tag, measure, stock.dots) for facts in set(tags)}
     return [placed[facts] for facts in tags]
 
 
@@ -51,8 +53,19 @@ def paint_page(
         paint_tag(painter, tags[place.index].marks, device_per_mm, at)
 
 
+def cut_to_fit(tags: Sequence[TagFacts], stock: TagStock) -> TagStock:
+    """Give a tape its length, that of the longest label; every other stock as it is."""
+    if not stock.fits or not tags:
+        return stock
+    need_fonts()
+    measure, width = FontMeasure(), stock.page[1]
+    length = max(tape_length(facts, width, measure, stock.dots) for facts in set(tags))
+    return replace(stock, page=(length, width))
+
+
 def pdf_bytes(tags: Sequence[TagFacts], stock: TagStock, *, start_at: int = 1) -> bytes:
     """Give the PDF; one page for every sheet, the first tag at place `start_at` from 1."""
+    stock = cut_to_fit(tags, stock)
     placed = lay_out_tags(tags, stock)
     pages = pages_of(len(placed), stock, start_at)
     title = tr("Tags ") + ", ".join(dict.fromkeys(facts.code for facts in tags))

@@ -9,7 +9,7 @@ from studio_log.domain.tags import TagFacts
 from studio_log.present.tag_stock import TagStock, pages_of
 from studio_log.ui.ink.device import MM_PER_INCH, page_layout, paint_all
 from studio_log.ui.ink.printing import any_printer, hold_to_size
-from studio_log.ui.tags.pdf import lay_out_tags, page_painter
+from studio_log.ui.tags.pdf import cut_to_fit, lay_out_tags, page_painter
 
 __all__ = ["any_printer", "choose_printer", "print_tags"]
 
@@ -28,6 +28,7 @@ def print_tags(
     printer: QPrinter, tags: Sequence[TagFacts], stock: TagStock, *, start_at: int = 1
 ) -> None:
     """Print tags in their true size; Refusal where the printer cannot take the page."""
+    stock = cut_to_fit(tags, stock)
     placed = lay_out_tags(tags, stock)
     pages = pages_of(len(placed), stock, start_at)
     hold_to_size(printer, stock.page, stock.title)

@@ -2,13 +2,13 @@
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import Final
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
-    QComboBox,
+    QCheckBox,
     QDialog,
     QDialogButtonBox,
-    QDoubleSpinBox,
     QFileDialog,
     QFormLayout,
     QHBoxLayout,
@@ -23,17 +23,12 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
 from studio_log.language.words import tr, tr_later
 from studio_log.present.tag_layout import PlacedTag
-from studio_log.present.tag_stock import (
-    LEAST_TAG,
-    MOST_PAGE,
-    TagStock,
-    all_stock,
-    pages_of,
-    single_tag,
-)
+from studio_log.present.tag_stock import TagStock, pages_of
 from studio_log.services.whole_file import write_whole
-from studio_log.ui.tags.pdf import lay_out_tags, pdf_bytes
+from studio_log.ui.tags.pdf import cut_to_fit, lay_out_tags, pdf_bytes
+from studio_log.ui.tags.stock_fields import StockFields
 from studio_log.ui.tags.tag_preview import TagPreview
+from studio_log.ui.widgets.parts import scrolled
 
 _MOST_COPIES = 50
 
@@ -48,6 +43,8 @@ class TagDialog(QDialog):
         super().__init__(parent)
         self._facts = tuple(tags)
         self._placed: list[PlacedTag] = []
+        self._stock: TagStock | None = None
+        self.chosen: dict[str, QCheckBox] = {}
         self.setWindowTitle(tr("Tags"))
         self.setModal(True)
         self._build()
@@ -60,49 +57,44 @@ class TagDialog(QDialog):
         self.status.setWordWrap(True)
         self.status.setMinimumWidth(240)
         self.status.setAccessibleName(tr("What became of the tags"))
-        side = QVBoxLayout()
+        panel = self._side = QWidget()
+        side = QVBoxLayout(panel)
+        side.setContentsMargins(0, 0, 0, 0)
         side.addLayout(self._form())
         side.addWidget(self.status)
         side.addStretch(1)
         middle = QHBoxLayout()
         middle.addWidget(self.preview, 1)
-        middle.addLayout(side)
+        self._panel = scrolled(panel, name=tr("What tags are printed on, and what they say"))
+        middle.addWidget(self._panel)
         whole = QVBoxLayout(self)
         whole.addLayout(middle, 1)
         whole.addWidget(self._buttons())
 
     def _form(self) -> QFormLayout:
-        self.stock_box = QComboBox(self)
-        for stock in all_stock():
-            self.stock_box.addItem(stock.title, stock.slug)
-        self.stock_box.addItem(tr("Single tag, own size"), None)
-        self.width_box = self._length(80.0, LEAST_TAG[0])
-        self.height_box = self._length(50.0, LEAST_TAG[1])
+        self._lines = QFormLayout()
+        self.fields = StockFields(self._lines, self)
+        self.stock_box = self.fields.choice
+        self.width_box, self.height_box = self.fields.width, self.fields.height
         self.copies_box = QSpinBox(self)
         self.copies_box.setRange(1, _MOST_COPIES)
         self.start_box = QSpinBox(self)
         self.start_box.setMinimum(1)
         self.page_box = QSpinBox(self)
         self.page_box.setMinimum(1)
-        self._lines = QFormLayout()
         for words, field in (
-            (tr("&Stock"), self.stock_box),
-            (tr("&Width"), self.width_box),
-            (tr("&Height"), self.height_box),
             (tr("How &many of each"), self.copies_box),
             (tr("Start at p&lace"), self.start_box),
             (tr("Sho&w page"), self.page_box),
         ):
             self._lines.addRow(words, field)
+        said = QVBoxLayout()
+        for name, words in FIELDS.items():
+            box = self.chosen[name] = QCheckBox(tr(words), self)
+            box.setChecked(True)
+            said.addWidget(box)
+        self._lines.addRow(tr("It says"), said)
         return self._lines
-
-    def _length(self, value: float, least: float) -> QDoubleSpinBox:
-        box = QDoubleSpinBox(self)
-        box.setRange(least, MOST_PAGE)
-        box.setDecimals(1)
-        box.setSuffix(" mm")
-        box.setValue(value)
-        return box
 
     def _buttons(self) -> QDialogButtonBox:
         buttons = QDialogButtonBox(self)
@@ -117,9 +109,9 @@ class TagDialog(QDialog):
         return buttons
 
     def _connect(self) -> None:
-        self.stock_box.currentIndexChanged.connect(self._relay)
-        self.width_box.valueChanged.connect(self._relay)
-        self.height_box.valueChanged.connect(self._relay)
+        self.fields.changed.connect(self._relay)
+        for box in self.chosen.values():
+            box.toggled.connect(self._relay)
         self.copies_box.valueChanged.connect(self._relay)
         self.start_box.valueChanged.connect(self._relay)
         self.page_box.valueChanged.connect(self._show_page)
@@ -127,27 +119,44 @@ class TagDialog(QDialog):
         self.pdf_button.clicked.connect(self._save)
 
     def stock(self) -> TagStock:
-        """Give the stock chosen."""
-        slug = self.stock_box.currentData()
-        if slug is None:
-            return single_tag(self.width_box.value(), self.height_box.value())
-        return next(stock for stock in all_stock() if stock.slug == slug)
+        """Give the stock chosen, a tape cut to its words; Refusal where there is none such."""
+        return cut_to_fit(self._said(), self.fields.stock())
+
+    def choose(self, stock: str, fields: str) -> None:
+        """Choose what was printed on last, and what tags said then."""
+        named = fields.split(",")
+        for name, box in self.chosen.items():
+            box.setChecked(name in named)
+        self.fields.choose(stock)
+        self._relay()
+
+    @property
+    def choices(self) -> dict[str, str]:
+        """What is chosen, as settings keep it."""
+        fields = ",".join(name for name, box in self.chosen.items() if box.isChecked())
+        return {"tag_stock": self.fields.stock().slug, "tag_fields": fields}
+
+    def _said(self) -> list[TagFacts]:
+        """Give one tag of each lot, with the fields that are chosen."""
+        chosen = [name for name, box in self.chosen.items() if box.isChecked()]
+        return [facts.only(chosen) for facts in self._facts]
 
     def tags(self) -> list[TagFacts]:
         """Give every tag to be printed, copies side by side."""
-        return [facts for facts in self._facts for _ in range(self.copies_box.value())]
+        return [facts for facts in self._said() for _ in range(self.copies_box.value())]
 
     def _relay(self) -> None:
         """Lay the tags out anew after a choice, and say what had to be left out."""
-        stock = self.stock()
-        own = self.stock_box.currentData() is None
-        self._lines.setRowVisible(self.width_box, own)
-        self._lines.setRowVisible(self.height_box, own)
-        self._lines.setRowVisible(self.start_box, stock.count > 1)
-        self.start_box.setMaximum(stock.count)
+        # The rows that scroll beside the preview are never narrower than they ask for.
+        bar = self._panel.verticalScrollBar().sizeHint().width() + 4
+        self._panel.setMinimumWidth(self._side.minimumSizeHint().width() + bar)
+        self._stock = None
         try:
+            stock = self._stock = self.stock()
+            self._lines.setRowVisible(self.start_box, stock.count > 1)
+            self.start_box.setMaximum(stock.count)
             self._placed = lay_out_tags(self.tags(), stock)
-            words = _shortfall(self._facts, self._placed[:: self.copies_box.value()])
+            words = _shortfall(self._said(), self._placed[:: self.copies_box.value()])
         except Refusal as refusal:
             self._placed, words = [], str(refusal)
         self.status.setText(words)
@@ -156,8 +165,8 @@ class TagDialog(QDialog):
         self._show_page()
 
     def _show_page(self) -> None:
-        stock = self.stock()
-        pages = pages_of(len(self._placed), stock, self.start_box.value())
+        stock = self._stock if self._placed else None
+        pages = pages_of(len(self._placed), stock, self.start_box.value()) if stock else ()
         self.page_box.setMaximum(max(1, len(pages)))
         self.page_box.setSuffix(tr(" of {count}", count=len(pages)))
         self._lines.setRowVisible(self.page_box, len(pages) > 1)
@@ -209,6 +218,20 @@ class TagDialog(QDialog):
         self.printed.emit([facts.code for facts in self._facts])
 
 
+FIELDS: Final = {
+    "name": tr_later("Name"),
+    "weight": tr_later("Weight"),
+    "method": tr_later("Method"),
+    "begun": tr_later("Day it was begun"),
+    "rows": tr_later("Times to write in"),
+    "studio": tr_later("Studio"),
+}
+"""What a tag says beside code and caution."""
+_LEFT_OUT: Final = {
+    **FIELDS,
+    "caution": tr_later("Caution"),
+    "QR code": tr_later("QR code"),
+}
 _NO_PRINTER = tr_later(
     "No printer is set up on this computer. Nothing was printed. Save "
     "the tags as a PDF and print that elsewhere, at 100 % and not "
@@ -225,6 +248,9 @@ def _shortfall(facts: Sequence[TagFacts], placed: Sequence[PlacedTag]) -> str:
     found = []
     for one, tag in zip(facts, placed, strict=True):
         parts = [tr("{what} shortened", what=what) for what in tag.cut if what != "rows"]
+        if tag.left_out:
+            names = ", ".join(tr(_LEFT_OUT.get(what, what)) for what in tag.left_out)
+            parts.append(tr("no room for: {names}", names=names))
         if tag.rows_left_out:
             parts.append(
                 tr(
