@@ -4008,8 +4008,60 @@
         <translation>Einzelnes Etikett, eigene Größe</translation>
     </message>
     <message>
+        <source>Tape, cut where the words end</source>
+        <translation>Band, am Ende der Wörter geschnitten</translation>
+    </message>
+    <message>
+        <source>Sheet of labels, own measures</source>
+        <translation>Etikettenbogen, eigene Maße</translation>
+    </message>
+    <message>
+        <source>Page, wide</source>
+        <translation>Seite, breit</translation>
+    </message>
+    <message>
+        <source>Page, high</source>
+        <translation>Seite, hoch</translation>
+    </message>
+    <message>
+        <source>Label, wide</source>
+        <translation>Etikett, breit</translation>
+    </message>
+    <message>
+        <source>Label, high</source>
+        <translation>Etikett, hoch</translation>
+    </message>
+    <message>
+        <source>First from the left</source>
+        <translation>Erstes von links</translation>
+    </message>
+    <message>
+        <source>First from the top</source>
+        <translation>Erstes von oben</translation>
+    </message>
+    <message>
+        <source>To the next across</source>
+        <translation>Zum nächsten quer</translation>
+    </message>
+    <message>
+        <source>To the next down</source>
+        <translation>Zum nächsten abwärts</translation>
+    </message>
+    <message>
         <source>&amp;Stock</source>
         <translation>&amp;Bogen</translation>
+    </message>
+    <message>
+        <source>Labels across</source>
+        <translation>Etiketten quer</translation>
+    </message>
+    <message>
+        <source>Labels down</source>
+        <translation>Etiketten abwärts</translation>
+    </message>
+    <message>
+        <source>Printer dots to the inch</source>
+        <translation>Druckpunkte je Zoll</translation>
     </message>
     <message>
         <source>Plain proportion, as dye houses define it.</source>
@@ -4420,6 +4472,34 @@
         <translation>Gespeichert als {path}.</translation>
     </message>
     <message>
+        <source>What tags are printed on, and what they say</source>
+        <translation>Worauf Anhänger gedruckt werden und was sie sagen</translation>
+    </message>
+    <message>
+        <source>It says</source>
+        <translation>Darauf steht</translation>
+    </message>
+    <message>
+        <source>Method</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>Day it was begun</source>
+        <translation>Tag des Beginns</translation>
+    </message>
+    <message>
+        <source>Times to write in</source>
+        <translation>Zeiten zum Eintragen</translation>
+    </message>
+    <message>
+        <source>Caution</source>
+        <translation>Vorsicht</translation>
+    </message>
+    <message>
+        <source>QR code</source>
+        <translation>QR-Code</translation>
+    </message>
+    <message>
         <source>No printer is set up on this computer. Nothing was printed. Save the tags as a PDF and print that elsewhere, at 100 % and not fitted to the page.</source>
         <translation>Auf diesem Rechner ist kein Drucker eingerichtet. Nichts wurde gedruckt. Die Etiketten als PDF speichern und anderswo drucken, mit 100 % und nicht an die Seite angepasst.</translation>
     </message>
@@ -4430,6 +4510,10 @@
     <message>
         <source>{what} shortened</source>
         <translation>{what} gekürzt</translation>
+    </message>
+    <message>
+        <source>no room for: {names}</source>
+        <translation>kein Platz für: {names}</translation>
     </message>
     <message>
         <source>{rows_left_out} of {count} rows left out</source>
@@ -9866,6 +9950,10 @@ fehlt</translation>
     <message>
         <source>{name}, sample {sample}: “{text}” is no figure. Nothing was changed.</source>
         <translation>{name}, Muster {sample}: „{text}“ ist keine Zahl. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{code} could not be read on so small a label. Nothing was printed. Choose a larger one.</source>
+        <translation>{code} wäre auf einem so kleinen Etikett nicht zu lesen. Nichts wurde gedruckt. Wähle ein größeres.</translation>
     </message>
 </context>
 </TS>

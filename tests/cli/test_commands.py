@@ -193,6 +193,8 @@ def test_what_a_restore_would_change_is_said_and_nothing_done(line: Line, tmp_pa
     assert ended.code == 0
     assert ended.out == "The copy holds 2 lots.\nNothing was changed.\n"
     assert line.house.calls == [("compare", None, tmp_path / "c")]
+
+
 def test_tags_start_at_a_place_in_copies_with_chosen_fields(line: Line, tmp_path: Path) -> None:
     facts = TagFacts("26-031", "Runners", "9 g", "soy", "begun", (), "heed", "Harbour Lane")
     line.studio.answers[q.TagsFor] = (facts,)
