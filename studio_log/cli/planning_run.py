@@ -5,6 +5,7 @@ import signal
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from datetime import UTC
 from threading import current_thread, main_thread
 from time import monotonic
 from types import FrameType
@@ -30,6 +31,7 @@ from studio_log.planning.read import LARGEST, read_problem
 from studio_log.planning.read_plan import read_plan
 from studio_log.planning.sessions import sessions_of
 from studio_log.planning.what_fits import what_fits
+from studio_log.present.plan_visits import HandsOn, Visit, plan_days
 from studio_log.services.commands import Outcome
 from studio_log.services.method_file import small_file
 from studio_log.services.plan import AcceptPlan, PlanFor, PlanSetup
@@ -259,7 +261,7 @@ def _lines(problem: Problem | Project, fields: dict[str, Any], plan: Plan | None
     if plan is None:
         return [*fields["why"], *ways]
     head = f"{_score_words(fields['score'])}. {proved}"
-    return [f"{head[0].upper()}{head[1:]}", *fields["why"], *ways, "", *_sessions(problem, plan)]
+    return [f"{head[0].upper()}{head[1:]}", *fields["why"], *ways, "", *_visits(problem, plan)]
 
 
 def _ways(ways: list[dict[str, Any]]) -> list[str]:
@@ -274,15 +276,24 @@ def _score_words(score: list[int]) -> str:
     return f"{sessions} sessions, {dates}, {span_words(fine)} off target and to taking down"
 
 
-def _sessions(problem: Problem, plan: Plan) -> list[str]:
-    """Give a line a session: when to come, and what to do for which lot."""
-    lines = []
-    for one in sessions_of(problem, plan):
-        start, end = problem.clock.local(one.start), problem.clock.local(one.end)
-        day = f"{DAYS[start.weekday()]} {start.day} {MONTHS[start.month - 1][:3]} {start.year}"
-        done: dict[str, list[str]] = {}
-        for lot, step in one.steps:
-            done.setdefault(lot, []).append(step)
-        told = "; ".join(f"{lot} {', '.join(steps)}" for lot, steps in done.items())
-        lines.append(f"{day}, {start:%H:%M}–{end:%H:%M}: {told}")
-    return lines
+def _visits(problem: Problem, plan: Plan) -> list[str]:
+    """Give a line a visit: when to come, and what to do for which lot."""
+    acts = [
+        HandsOn(problem.clock.utc(span.start), problem.clock.utc(span.end), lot, step, step)
+        for session in sessions_of(problem, plan)
+        for lot, step in session.steps
+        for span in [plan.spans[lot][step]]
+    ]
+    zone = problem.clock.zone
+    days = plan_days(acts, "UTC" if zone is None else zone.key)
+    return [_visit_words(problem, visit) for day in days for visit in day.visits]
+
+
+def _visit_words(problem: Problem, visit: Visit) -> str:
+    zone = problem.clock.zone or UTC
+    start, end = (at.astimezone(zone) for at in (visit.start, visit.end))
+    day = f"{DAYS[start.weekday()]} {start.day} {MONTHS[start.month - 1][:3]} {start.year}"
+    told = "; ".join(
+        f"{lot} {', '.join(one.order for one in acts)}" for lot, acts in visit.by_lot.items()
+    )
+    return f"{day}, {start:%H:%M}–{end:%H:%M}: {told}"
