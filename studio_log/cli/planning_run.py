@@ -2,7 +2,7 @@
 
 import json
 import signal
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import UTC
@@ -17,7 +17,7 @@ from studio_log.cli.turn import Turn
 from studio_log.domain.calendar_words import DAYS, MONTHS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
-from studio_log.planning.answer import answer, instants, invalid
+from studio_log.planning.answer import answer, instants, invalid, mended
 from studio_log.planning.change_json import change_of_text, change_to_json
 from studio_log.planning.change_kinds import LeaveOut
 from studio_log.planning.changes import apply_change
@@ -94,13 +94,13 @@ def plan_file(turn: Turn) -> int:
     with _told_by_ctrl_c(ending):
         effort = _effort(turn, ending)
         fits, left = _fitting(problem, effort) if asked.of_log else (problem, ())
-        if apart and not turn.values["sketch"]:
+        if apart and not turn.values["sketch"] and asked.keep is None:
             typed = [json.loads(one) for one in turn.values["change"]]
             outs = [change_to_json(LeaveOut(one.lot)) for one in left]
             away = Away(asked.data, typed, ending.seconds, ending.all_over)
             fields = _elsewhere(turn, away, outs, ending)
         else:
-            fields = _here(problem, fits, effort, ending)
+            fields = _here(problem, fits, effort, ending, asked.keep)
     plan = read_plan(fits, fields) if isinstance(fits, Problem) and fields["starts"] else None
     fields = {**fields, "seconds": round(ending.passed(), 3)}
     fields["why"] = [*asked.notes, *fields["why"], *(LEFT_OUT.format(one.lot) for one in left)]
@@ -120,10 +120,17 @@ def _say(turn: Turn, fields: dict[str, Any], lines: Callable[[], list[str]]) -> 
 
 
 def _here(
-    problem: Problem | Project, fits: Problem | Project, effort: Effort, ending: Ending
+    problem: Problem | Project,
+    fits: Problem | Project,
+    effort: Effort,
+    ending: Ending,
+    keep: Mapping[str, Any] | None,
 ) -> dict[str, Any]:
-    """Plan what fits with our own engine, and say why not better."""
-    found = answer(fits, effort)
+    """Plan what fits with our own engine, or mend what lots follow, and say why not better."""
+    if keep is not None and isinstance(fits, Problem):
+        found = mended(fits, effort, read_plan(fits, keep))
+    else:
+        found = answer(fits, effort)
     if not isinstance(problem, Problem):
         return found.fields
     plan = found.plan if fits is problem else None
@@ -156,6 +163,8 @@ class _Asked:
     name: str
     notes: tuple[str, ...] = ()
     of_log: bool = False
+    keep: Mapping[str, Any] | None = None
+    """The plan that lots of the log follow."""
 
 
 def _asked(turn: Turn) -> _Asked:
@@ -173,7 +182,8 @@ def _asked(turn: Turn) -> _Asked:
             "No lot is there to be planned. Make one first, or say in the window's plan which lots "
             "are wanted. Nothing was changed."
         )
-    return _Asked(json.dumps(setup.problem).encode(), "The log", setup.notes, of_log=True)
+    data = json.dumps(setup.problem).encode()
+    return _Asked(data, "The log", setup.notes, of_log=True, keep=setup.keep)
 
 
 def _accepted(turn: Turn, fields: dict[str, Any]) -> Outcome:
@@ -261,7 +271,15 @@ def _lines(problem: Problem | Project, fields: dict[str, Any], plan: Plan | None
     if plan is None:
         return [*fields["why"], *ways]
     head = f"{_score_words(fields['score'])}. {proved}"
-    return [f"{head[0].upper()}{head[1:]}", *fields["why"], *ways, "", *_visits(problem, plan)]
+    changed = [one["words"] for one in fields.get("differences", ())]
+    return [
+        f"{head[0].upper()}{head[1:]}",
+        *fields["why"],
+        *ways,
+        *changed,
+        "",
+        *_visits(problem, plan),
+    ]
 
 
 def _ways(ways: list[dict[str, Any]]) -> list[str]:
