@@ -8692,12 +8692,56 @@ fehlt</translation>
         <translation>dunkelste zuerst</translation>
     </message>
     <message>
+        <source>Ti&amp;les</source>
+        <translation>Ka&amp;cheln</translation>
+    </message>
+    <message>
+        <source>A&amp;ll by colour</source>
+        <translation>A&amp;lle nach Farbe</translation>
+    </message>
+    <message>
+        <source>Lots side by si&amp;de</source>
+        <translation>Partien nebe&amp;neinander</translation>
+    </message>
+    <message>
+        <source>Drawing (*.svg);;Picture (*.png);;Figures (*.csv)</source>
+        <translation>Zeichnung (*.svg);;Bild (*.png);;Zahlen (*.csv)</translation>
+    </message>
+    <message>
         <source>No swatch was cut yet. Cut one from a lot when its colour is worth keeping: it gets a code, and the log knows by which methods it came about. Begin with “New swatch”.</source>
         <translation>Noch wurde keine Probe abgeschnitten. Von einer Partie eine abschneiden, wenn die Farbe es wert ist: Sie bekommt ein Kürzel, und das Buch weiß, durch welche Methoden sie entstand. Mit „Neue Probe“ beginnen.</translation>
     </message>
     <message>
         <source>No swatch holds these words.</source>
         <translation>Keine Probe enthält diese Wörter.</translation>
+    </message>
+    <message>
+        <source>Sa&amp;ve…</source>
+        <translation>&amp;Speichern…</translation>
+    </message>
+    <message>
+        <source>{n} lot more</source>
+        <translation>noch {n} Partie</translation>
+    </message>
+    <message>
+        <source>{n} lots more</source>
+        <translation>noch {n} Partien</translation>
+    </message>
+    <message>
+        <source>{n} swatch more</source>
+        <translation>noch {n} Probe</translation>
+    </message>
+    <message>
+        <source>{n} swatches more</source>
+        <translation>noch {n} Proben</translation>
+    </message>
+    <message>
+        <source>○ relative only</source>
+        <translation>○ nur vergleichend</translation>
+    </message>
+    <message>
+        <source>Save the swatches by colour</source>
+        <translation>Die Proben nach Farbe speichern</translation>
     </message>
     <message>
         <source>Swatches — Studio Log</source>
@@ -8738,6 +8782,18 @@ fehlt</translation>
     <message>
         <source>{n} swatches</source>
         <translation>{n} Proben</translation>
+    </message>
+    <message>
+        <source>{count} by a* and b*</source>
+        <translation>{count} nach a* und b*</translation>
+    </message>
+    <message>
+        <source>Swatches by a* and b*</source>
+        <translation>Proben nach a* und b*</translation>
+    </message>
+    <message>
+        <source>No swatch here has a colour yet.</source>
+        <translation>Hier hat noch keine Probe eine Farbe.</translation>
     </message>
     <message>
         <source>~ relative only   ≈ beyond the screen</source>
@@ -9954,6 +10010,22 @@ fehlt</translation>
     <message>
         <source>{code} could not be read on so small a label. Nothing was printed. Choose a larger one.</source>
         <translation>{code} wäre auf einem so kleinen Etikett nicht zu lesen. Nichts wurde gedruckt. Wähle ein größeres.</translation>
+    </message>
+    <message>
+        <source>b* yellow {figure}</source>
+        <translation>b* gelb {figure}</translation>
+    </message>
+    <message>
+        <source>blue {figure}</source>
+        <translation>blau {figure}</translation>
+    </message>
+    <message>
+        <source>a* red {figure}</source>
+        <translation>a* rot {figure}</translation>
+    </message>
+    <message>
+        <source>green {figure}</source>
+        <translation>grün {figure}</translation>
     </message>
 </context>
 </TS>

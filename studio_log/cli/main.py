@@ -30,6 +30,7 @@ from studio_log.cli import (
     shelf,
     soak,
     stock,
+    swatch_out,
     swatches,
     trial,
 )
@@ -46,7 +47,7 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour_file, colour, swatches, trial, plan, papers, calendar, safety,
+        colour_measure, colour_file, colour, swatches, swatch_out, trial, plan, papers, calendar, safety,
         moving,
     )
     for form in room.FORMS

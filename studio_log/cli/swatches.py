@@ -8,14 +8,12 @@ from studio_log.cli.colour_file import SAMPLE, instrument_of, sample_named
 from studio_log.cli.colour_measure import RECT, TARGET, measured
 from studio_log.cli.form import AT, JSON, LOT, SURE, Form, Option, UsageError, Word
 from studio_log.cli.plain import picked, plain
-from studio_log.cli.safety import FILE_NAME, STOCK
 from studio_log.cli.turn import Turn
 from studio_log.domain.swatch_text import read_lab, whole_swatch_code
 from studio_log.domain.swatches import HALVES, SCALES, TESTS, WHITES
 from studio_log.present.colour_words import lab_words
 from studio_log.science.colour.lab import Lab
 from studio_log.services.swatches import (
-    CardsFor,
     GradeSwatch,
     NearFor,
     NearLine,
@@ -257,15 +255,6 @@ def _page_json(page: SwatchPage) -> dict[str, Any]:
     }
 
 
-def _card(turn: Turn) -> int:
-    given = turn.values
-    codes = tuple(map(whole_swatch_code, given["code"]))
-    path = values.file_path(given["to"], FILE_NAME)
-    facts = turn.studio.ask(CardsFor(codes))
-    turn.say(turn.house.write_cards(path, facts, given["stock"] or STOCK))
-    return 0
-
-
 def _near(turn: Turn) -> int:
     given = turn.values
     typed = given["lab"]
@@ -365,14 +354,6 @@ FORMS: Final = (
             NAME, PLACE, TEST_PLACE, Option("--whole", "it is not in halves any more"),
             Option("--gone", "it is kept no longer"), Option("--kept", "it is kept after all"),
             JSON,
-        ),
-    ),
-    Form(
-        ("swatch", "card"), "Write cards to glue swatches on to a PDF.", _card,
-        (Word("CODE", "swatch codes", many=True),),
-        (
-            Option("--to", "the PDF to write", "FILE", required=True),
-            Option("--stock", f"what they are printed on; else {STOCK}", "NAME"),
         ),
     ),
     Form(

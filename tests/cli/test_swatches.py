@@ -55,6 +55,10 @@ def test_a_swatch_from_its_cut_to_its_grade(line: Line) -> None:
     told = line.json("colour", "difference", "53,31,23", "52.1,31.8,24")["ciede2000"]
     assert near["ciede2000"] == pytest.approx(told, abs=1e-4)
     assert line.json("swatch", "near", code) == []
+    plane = line.studio.parent / "plane.svg"
+    assert line.run("swatch", "plot", "--to", str(plane)).returncode == 0
+    assert "#b86555" in plane.read_text()
+    assert line.run("swatch", "plot", "--to", str(plane.with_suffix(".pdf"))).returncode == 2
     line.json("undo", code)
     line.json("correct", code, "2", "--reading", "L=50")
     assert line.json("swatch", "list")[0]["lab"]["L"] == 50.0

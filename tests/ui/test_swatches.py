@@ -63,15 +63,15 @@ def fill(form: SwatchDialog, qtbot: QtBot, **typed: str) -> None:
 
 def pixel(box: SwatchBox) -> str:
     """The colour in the middle of the first tile, as it is on the screen."""
-    image = box.grid.viewport().grab().toImage()
-    middle = box.grid.visualRect(box.model.index(0)).center()
+    image = box.pane.grid.viewport().grab().toImage()
+    middle = box.pane.grid.visualRect(box.pane.model.index(0)).center()
     return QColor(image.pixel(middle.x(), middle.y() - 20)).name()
 
 
 def test_an_empty_window_says_how_to_begin(box: SwatchBox) -> None:
-    assert box.empty.isVisible()
-    assert "New swatch" in box.empty.text()
-    assert not box.grid.isVisible()
+    assert box.pane.empty.isVisible()
+    assert "New swatch" in box.pane.empty.text()
+    assert not box.pane.grid.isVisible()
     assert not box.undo.isEnabled()
 
 
@@ -107,7 +107,7 @@ def test_a_refusal_keeps_what_was_typed(box: SwatchBox, qtbot: QtBot) -> None:
     fill(form, qtbot, lot="nothing")
     assert form.isVisible()
     assert form.fields["name"].text() == "long"  # type: ignore[union-attr]
-    assert box.model.lines == []
+    assert box.pane.model.lines == []
 
 
 def cut(shop: Workshop, lot: str, name: str, lab: Lab | None = None) -> str:
@@ -124,14 +124,14 @@ def test_words_find_and_other_programs_are_followed(
     cut(shop, lot, "with iron")
     box.refresh()
     settle()
-    assert len(box.model.lines) == 2
+    assert len(box.pane.model.lines) == 2
     qtbot.keyClicks(box.search, "iron")
-    qtbot.waitUntil(lambda: len(box.model.lines) == 1)
+    qtbot.waitUntil(lambda: len(box.pane.model.lines) == 1)
     qtbot.keyClicks(box.search, "xyz")
-    qtbot.waitUntil(lambda: not box.model.lines)
-    assert "these words" in box.empty.text()
+    qtbot.waitUntil(lambda: not box.pane.model.lines)
+    assert "these words" in box.pane.empty.text()
     qtbot.keyClick(box.search, Qt.Key.Key_Escape)
-    qtbot.waitUntil(lambda: len(box.model.lines) == 2)
+    qtbot.waitUntil(lambda: len(box.pane.model.lines) == 2)
     box._bridge.do(SetLot(lot, name="curtains"))
     settle()
     assert "curtains" in box.view.lot.text()
@@ -147,10 +147,10 @@ def test_a_long_list_comes_in_parts_as_it_is_scrolled(
         work.swatches.put_all(SwatchLine(f"W26-{one:03d}", lot, at) for one in range(1, PAGE + 101))
     box.refresh()
     settle()
-    assert len(box.model.lines) == PAGE
-    box.grid.scrollToBottom()
-    qtbot.waitUntil(lambda: len(box.model.lines) == PAGE + 100)
-    assert f"{PAGE + 100} swatches" in box.counted.text()
+    assert len(box.pane.model.lines) == PAGE
+    box.pane.grid.scrollToBottom()
+    qtbot.waitUntil(lambda: len(box.pane.model.lines) == PAGE + 100)
+    assert f"{PAGE + 100} swatches" in box.pane.counted.text()
 
 
 def test_near_a_swatch_the_nearest_stands_first_and_is_shown(
@@ -235,3 +235,55 @@ def test_a_picture_is_kept_and_shown(
     settle()
     assert "damaged" in box.message.words.text() or "not a JPEG" in box.message.words.text()
     assert len(box.page.photos) == 1
+
+
+def test_the_plane_shows_true_colours_and_is_walked_and_saved(
+    box: SwatchBox, qtbot: QtBot, shop: Workshop, lot: str
+) -> None:
+    rose = cut(shop, lot, "rose", ROSE)
+    dark = cut(shop, lot, "dark", Lab(30, -20, 30))
+    cut(shop, lot, "not read")
+    box.refresh()
+    settle()
+    qtbot.mouseClick(box.pane.looks.button(1), Qt.MouseButton.LeftButton)
+    settle()
+    view = box.pane.plot
+    assert view.isVisible()
+    assert not box.pane.grid.isVisible()
+    dots = {dot.code: dot for dot in view.plot.panels[0].dots}
+    assert set(dots) == {rose, dark}
+    image = view.grab().toImage()
+    for code, lab in ((rose, ROSE), (dark, Lab(30, -20, 30))):
+        at = QPoint(round(dots[code].x), round(dots[code].y))
+        assert QColor(image.pixel(at)).name() == shown_as(lab)[0]
+        qtbot.mouseClick(view, Qt.MouseButton.LeftButton, pos=at)
+        settle()
+        assert box.code == code
+    qtbot.keyClick(view, Qt.Key.Key_Right)
+    settle()
+    assert box.code == rose, "from one hue to the next"
+
+
+def test_the_plane_is_saved_as_drawing_picture_and_figures(
+    box: SwatchBox, qtbot: QtBot, shop: Workshop, lot: str, tmp_path: Path
+) -> None:
+    cut(shop, lot, "rose", ROSE)
+    box.refresh()
+    settle()
+    qtbot.mouseClick(box.pane.looks.button(1), Qt.MouseButton.LeftButton)
+    settle()
+    for kind, begins in (("svg", b"<?xml"), ("png", b"\x89PNG"), ("csv", b"\xef\xbb\xbfcode")):
+        path = tmp_path / f"plane.{kind}"
+        box.pane.save_as(path)
+        assert path.read_bytes().startswith(begins)
+    saved = QImage(str(tmp_path / "plane.png"))
+    wanted = QColor(shown_as(ROSE)[0])
+    pixels = (saved.pixelColor(x, y) for x in range(0, saved.width(), 3)
+              for y in range(0, saved.height(), 3))  # fmt: skip
+    assert any(one == wanted for one in pixels)
+    box.pane.save_as(tmp_path / "nowhere" / "plane.svg")
+    assert "be written" in box.message.words.text()
+    qtbot.mouseClick(box.pane.looks.button(2), Qt.MouseButton.LeftButton)
+    settle()
+    view = box.pane.plot
+    assert [panel.title for panel in view.plot.panels] == [f"{lot} runners"]

@@ -1,5 +1,6 @@
 """The window “Swatches”: all of them in their true colour, the chosen one beside them."""
 
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Final
@@ -18,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 from typing_extensions import override
 
-from studio_log.language.words import counted, tr, tr_later
+from studio_log.language.words import tr, tr_later
 from studio_log.present.swatch_card import CardFacts
 from studio_log.services.commands import Command, Outcome, Redo, Undo
 from studio_log.services.questions import LotLines, LotLinesFor
@@ -39,8 +40,9 @@ from studio_log.ui.swatches.instrument_box import InstrumentBox
 from studio_log.ui.swatches.near_box import NearBox
 from studio_log.ui.swatches.photo_box import PhotoBox
 from studio_log.ui.swatches.swatch_dialog import SwatchDialog
+from studio_log.ui.swatches.swatch_pane import SwatchPane
 from studio_log.ui.swatches.swatch_view import SwatchView
-from studio_log.ui.swatches.tiles import PAGE, SwatchGrid, SwatchModel
+from studio_log.ui.swatches.tiles import PAGE
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.find_line import FindLine
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
@@ -54,11 +56,8 @@ ORDERS: Final = (
     ("dark", tr_later("darkest first")),
 )
 TYPING_MS: Final = 180
-NOTHING: Final = tr_later(
-    "No swatch was cut yet. Cut one from a lot when its colour is worth keeping: it gets a code, "
-    "and the log knows by which methods it came about. Begin with “New swatch”."
-)
-NONE_FOUND: Final = tr_later("No swatch holds these words.")
+PLANE_MOST: Final = 5_000
+"""Swatches shown by colour at once."""
 
 
 class SwatchBox(QDialog):
@@ -76,16 +75,13 @@ class SwatchBox(QDialog):
         self._names: dict[str, str] = {}
         self.page: SwatchPage | None = None
         self.dialog: QDialog | None = None
-        self.model = SwatchModel(self)
-        self.grid = SwatchGrid(self.model)
+        self.pane = SwatchPane()
         self.search = FindLine(tr("Find: lot, name, method, place"), tr("Find swatches"))
         self.order = QComboBox()
         self.ended_too = QCheckBox(tr("Those no lon&ger kept"))
         self.new = button(tr("&New swatch…"), kind="primary")
         self.by_colour = button(tr("Find by &colour…"))
         self.view = SwatchView()
-        self.empty = Words(tr(NOTHING), tone="soft")
-        self.counted = Words(tone="soft", size="small")
         self.said = Words(tone="soft")
         self.message = MessageBar(bridge)
         self.undo, self.redo = button(tr("&Undo")), button(tr("Red&o"))
@@ -98,8 +94,7 @@ class SwatchBox(QDialog):
     @property
     def code(self) -> str:
         """Code of the chosen swatch, "" for none."""
-        index = self.grid.currentIndex()
-        return self.model.lines[index.row()].code if index.isValid() else ""
+        return self.pane.code
 
     def choose(self, code: str) -> None:
         """Choose a swatch, whatever was looked for."""
@@ -132,7 +127,7 @@ class SwatchBox(QDialog):
         super().showEvent(event)
         self.refresh()
         self._bridge.ask(LotLinesFor("all"), self._learn_names)
-        self.grid.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.pane.grid.setFocus(Qt.FocusReason.OtherFocusReason)
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -163,10 +158,14 @@ class SwatchBox(QDialog):
         return {"name": line.name, "place": line.place, "test_place": line.test_place or ""}
 
     def _connect(self) -> None:
-        self.grid.chosen.connect(self._turned)
-        self.model.more_wanted.connect(self._more)
+        self.pane.chosen.connect(self._turned)
+        self.pane.more_wanted.connect(self._more)
+        self.pane.plane_wanted.connect(self._ask_plane)
+        self.pane.far_chosen.connect(self.choose)
+        self.pane.saved.connect(self.said.setText)
+        self.pane.refused.connect(self.message.refuse)
         self.search.textChanged.connect(self._soon.start)
-        self.search.down.connect(self.grid.setFocus)
+        self.search.down.connect(self.pane.grid.setFocus)
         self._soon.timeout.connect(self.refresh)
         self.order.currentIndexChanged.connect(self.refresh)
         self.ended_too.toggled.connect(self.refresh)
@@ -189,20 +188,11 @@ class SwatchBox(QDialog):
         head = FlowLayout(gap=8)
         for widget in (self.new, self.by_colour, growing(self.search), self.order, self.ended_too):
             head.addWidget(widget)
-        left = QWidget()
-        column = QVBoxLayout(left)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(6)
-        parts: tuple[QWidget, ...] = (self.empty, self.grid, self.counted)
-        for part in parts:
-            column.addWidget(part)
-        column.setStretch(1, 1)
-        column.addStretch(0)
         self._right.addWidget(QWidget())
         self._right.addWidget(scrolled(self.view, name=tr("The chosen swatch")))
         halves = QHBoxLayout()
         halves.setSpacing(12)
-        halves.addWidget(left, 1)
+        halves.addWidget(self.pane, 1)
         halves.addWidget(self._right)
         foot = FlowLayout(gap=10)
         for widget in (growing(self.said), self.undo, self.redo, self.leave):
@@ -222,28 +212,16 @@ class SwatchBox(QDialog):
     def _show_list(self, there: SwatchesThere) -> None:
         wanted = self._wanted or self.code
         self._wanted = ""
-        self.grid.blockSignals(True)
-        self.model.show_first(there)
-        self.grid.choose(wanted)
-        self.grid.blockSignals(False)
-        self.empty.setText(tr(NONE_FOUND) if self.search.text().strip() else tr(NOTHING))
-        self.empty.setVisible(not there.total)
-        self.grid.setVisible(bool(there.total))
-        self._count()
+        self.pane.show_list(there, wanted, searching=bool(self.search.text().strip()))
         self._turned()
 
-    def _count(self) -> None:
-        words = counted(self.model.total, tr_later("{n} swatch"), tr_later("{n} swatches"))
-        signs = tr("~ relative only   ≈ beyond the screen")
-        self.counted.show_words(f"{words}   {signs}" if self.model.total else "")
+    def _ask_plane(self) -> None:
+        asked = replace(self._question(0), read_only=True, limit=PLANE_MOST)
+        self._bridge.ask(asked, self.pane.show_plane, failed=self.message.refuse)
 
     @Slot(int)
     def _more(self, offset: int) -> None:
-        self._bridge.ask(self._question(offset), self._add)
-
-    def _add(self, there: SwatchesThere) -> None:
-        self.model.add(there)
-        self._count()
+        self._bridge.ask(self._question(offset), self.pane.add)
 
     @Slot()
     def _turned(self) -> None:
@@ -258,6 +236,7 @@ class SwatchBox(QDialog):
         if page.line.code != self.code:
             return  # another one has been chosen since
         self.page = page
+        self.pane.plot.choose(page.line.code)
         self.view.show_page(page)
         self._right.setCurrentIndex(1)
         self._offer_back()

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOpti
 from typing_extensions import override
 
 from studio_log.language.words import tr
+from studio_log.services.swatch_plane import told
 from studio_log.services.swatches import SwatchesThere, SwatchShown
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import em, sized
@@ -87,18 +88,6 @@ class SwatchModel(QAbstractListModel):
         if self._asked != len(self.lines):
             self._asked = len(self.lines)
             self.more_wanted.emit(len(self.lines))
-
-
-def told(line: SwatchShown) -> str:
-    """Say all of a tile in words: for who cannot see the colour, and for the pointer."""
-    parts = [
-        f"{line.code} {line.name}".strip(),
-        f"{line.lot} {line.lot_name}".strip(),
-        line.colour_words,
-        *line.chain,
-        line.cut_words,
-    ]
-    return "\n".join(filter(None, parts))
 
 
 class TilePainter(QStyledItemDelegate):

@@ -1,0 +1,73 @@
+"""Commands that take swatches out: cards to glue them on, and the plane of colours."""
+
+from typing import Final
+
+from studio_log.cli import values
+from studio_log.cli.form import Form, Option, UsageError, Word
+from studio_log.cli.safety import FILE_NAME, STOCK
+from studio_log.cli.turn import Turn
+from studio_log.domain.swatch_text import whole_swatch_code
+from studio_log.present.swatch_files import csv_of, svg_of
+from studio_log.present.swatch_plot import lay_out_plot
+from studio_log.services.swatch_plane import coloured
+from studio_log.services.swatches import CardsFor, SwatchesFor
+from studio_log.services.whole_file import write_whole
+
+MOST_LINES: Final = 5000
+PLOT_SIZE: Final = (1000.0, 1000.0)
+PLOT_LINE: Final = 18.0
+
+
+def _card(turn: Turn) -> int:
+    given = turn.values
+    codes = tuple(map(whole_swatch_code, given["code"]))
+    path = values.file_path(given["to"], FILE_NAME)
+    facts = turn.studio.ask(CardsFor(codes))
+    turn.say(turn.house.write_cards(path, facts, given["stock"] or STOCK))
+    return 0
+
+
+def _plot(turn: Turn) -> int:
+    given = turn.values
+    path = values.file_path(given["to"], FILE_NAME)
+    if path.suffix.casefold() not in {".svg", ".csv"}:
+        raise UsageError("--to takes the name of a file that ends in .svg or .csv")
+    asked = SwatchesFor(
+        find=given["find"] or "",
+        lots=values.lot_codes(given["lot"]),
+        read_only=True,
+        order="code",
+        limit=MOST_LINES,
+    )
+    shown = coloured(turn.studio.ask(asked).lines)
+    if path.suffix.casefold() == ".csv":
+        text = csv_of(shown)
+    else:
+        plot = lay_out_plot(shown, PLOT_SIZE, PLOT_LINE, by_lot=given["by_lot"])
+        text = svg_of(plot, "Swatches by a* and b*")
+    write_whole(path, text.encode())
+    count = "1 swatch" if len(shown) == 1 else f"{len(shown)} swatches"
+    turn.say(f"{count} written to {path}.")
+    return 0
+
+
+FORMS: Final = (
+    Form(
+        ("swatch", "plot"), "Write the swatches on the a*b* plane to an SVG, or to CSV.", _plot,
+        options=(
+            Option("--to", "the file to write: its name ends in .svg or .csv", "FILE",
+                   required=True),
+            Option("--find", "words of it: a lot, a name, a method, a place", "TEXT"),
+            Option("--lot", "those of this lot; may be repeated", "CODE", repeats=True),
+            Option("--by-lot", "each lot on a plane of its own, all at one scale"),
+        ),
+    ),
+    Form(
+        ("swatch", "card"), "Write cards to glue swatches on to a PDF.", _card,
+        (Word("CODE", "swatch codes", many=True),),
+        (
+            Option("--to", "the PDF to write", "FILE", required=True),
+            Option("--stock", f"what they are printed on; else {STOCK}", "NAME"),
+        ),
+    ),
+)  # fmt: skip

@@ -1,0 +1,237 @@
+"""The plane of swatches in the window: painted, walked by pointer and keys, saved as a file."""
+
+import math
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QBuffer, QEvent, QIODevice, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QHelpEvent,
+    QImage,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QToolTip, QWidget
+from typing_extensions import override
+
+from studio_log.language.words import counted, tr, tr_later
+from studio_log.present.swatch_files import csv_of, svg_of
+from studio_log.present.swatch_plot import Coloured, Dot, Label, Panel, Plot, lay_out_plot
+from studio_log.services.swatch_plane import coloured
+from studio_log.services.swatches import SwatchShown
+from studio_log.services.whole_file import write_whole
+from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets.parts import em, sized
+
+FILE_SIZE: Final = (1000.0, 1000.0)
+FILE_LINE: Final = 18.0
+PNG_SCALE: Final = 2
+_FLAGS: Final = {
+    "start": Qt.AlignmentFlag.AlignLeft,
+    "middle": Qt.AlignmentFlag.AlignHCenter,
+    "end": Qt.AlignmentFlag.AlignRight,
+}
+KEYS: Final = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1}
+
+
+class PlotView(QWidget):
+    """Paints the plane; a click chooses a swatch, arrows go from one to the next by hue."""
+
+    chosen = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._swatches: tuple[Coloured, ...] = ()
+        self._by_lot = False
+        self._code = ""
+        self.plot = lay_out_plot((), FILE_SIZE, FILE_LINE)
+        self.setMinimumSize(em(self, 16), em(self, 14))
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+
+    def show_swatches(self, lines: Sequence[SwatchShown], *, by_lot: bool) -> None:
+        """Show these; `by_lot` puts each lot on a plane of its own, all at one scale."""
+        self._swatches, self._by_lot = coloured(lines), by_lot
+        self._relay()
+        count = counted(len(self._swatches), tr_later("{n} swatch"), tr_later("{n} swatches"))
+        name = tr("{count} by a* and b*", count=count)
+        self.setAccessibleName(name)
+
+    def choose(self, code: str) -> None:
+        """Mark a swatch."""
+        self._code = code
+        self.setAccessibleDescription(next((o.told for o in self._swatches if o.code == code), ""))
+        self.update()
+
+    def save(self, path: Path) -> Path:
+        """Write SVG, PNG or CSV by the name's ending, and give what was written; may refuse."""
+        kind = path.suffix.casefold()
+        if kind == ".csv":
+            write_whole(path, b"\xef\xbb\xbf" + csv_of(self._swatches).encode())
+        elif kind == ".png":
+            write_whole(path, self._png())
+        else:
+            path = path if kind == ".svg" else path.with_name(f"{path.name}.svg")
+            write_whole(path, svg_of(self._file_plot(), tr("Swatches by a* and b*")).encode())
+        return path
+
+    @override
+    def sizeHint(self) -> QSize:
+        return QSize(em(self, 36), em(self, 32))
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._relay()
+
+    @override
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.FontChange:
+            self._relay()
+
+    @override
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        palette = theme().palette
+        painter.fillRect(self.rect(), QColor(palette.panel))
+        inks = (palette.ink, palette.soft, palette.line)
+        paint_plot(painter, self.plot, inks, self._code)
+        if not self._swatches:
+            painter.setPen(QColor(palette.soft))
+            flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
+            painter.drawText(self.rect(), flags, tr("No swatch here has a colour yet."))
+        if self.hasFocus():
+            painter.setPen(QPen(QColor(palette.focus), 2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
+        painter.end()
+
+    @override
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        dot = self.dot_at(event.position())
+        if dot is not None:
+            self.chosen.emit(dot.code)
+
+    @override
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        over = self.dot_at(event.position()) is not None
+        shape = Qt.CursorShape.PointingHandCursor if over else Qt.CursorShape.ArrowCursor
+        self.setCursor(shape)
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        way = KEYS.get(Qt.Key(event.key()))
+        if way is None or not self._swatches:
+            super().keyPressEvent(event)
+            return
+        order = [one.code for one in sorted(self._swatches, key=lambda one: one.lab.hue or 0.0)]
+        at = order.index(self._code) + way if self._code in order else 0
+        self.chosen.emit(order[at % len(order)])
+
+    @override
+    def event(self, event: QEvent) -> bool:
+        if isinstance(event, QHelpEvent) and event.type() is QEvent.Type.ToolTip:
+            dot = self.dot_at(QPointF(event.pos()))
+            if dot is None:
+                QToolTip.hideText()
+            else:
+                QToolTip.showText(event.globalPos(), dot.told, self)
+            return True
+        return super().event(event)
+
+    def dot_at(self, point: QPointF) -> Dot | None:
+        """Give the swatch that lies there, the nearest of several."""
+        near = [
+            (math.hypot(dot.x - point.x(), dot.y - point.y()), dot)
+            for panel in self.plot.panels
+            for dot in panel.dots
+        ]
+        found = min(near, key=lambda pair: pair[0], default=None)
+        return found[1] if found is not None and found[0] <= found[1].radius + 3 else None
+
+    def _relay(self) -> None:
+        size = (float(self.width()), float(self.height()))
+        self.plot = lay_out_plot(self._swatches, size, float(em(self)), by_lot=self._by_lot)
+        self.update()
+
+    def _file_plot(self) -> Plot:
+        return lay_out_plot(self._swatches, FILE_SIZE, FILE_LINE, by_lot=self._by_lot)
+
+    def _png(self) -> bytes:
+        plot = self._file_plot()
+        image = QImage(
+            round(plot.width) * PNG_SCALE, round(plot.height) * PNG_SCALE,
+            QImage.Format.Format_RGB32,
+        )  # fmt: skip
+        image.fill(QColor("#ffffff"))
+        painter = QPainter(image)
+        painter.scale(PNG_SCALE, PNG_SCALE)
+        font = self.font()
+        font.setPixelSize(round(0.78 * plot.line))
+        painter.setFont(font)
+        paint_plot(painter, plot, ("#26221d", "#6b6357", "#d9d0c0"), "")
+        painter.end()
+        buffer = QBuffer()
+        buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+        image.save(buffer, "PNG")  # type: ignore[call-overload]
+        return bytes(buffer.data().data())
+
+
+def paint_plot(painter: QPainter, plot: Plot, inks: tuple[str, str, str], chosen: str) -> None:
+    """Paint every panel; `inks` are those of words, of axes, and of the grid."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for panel in plot.panels:
+        _paint_grid(painter, panel, inks)
+        for label in panel.labels:
+            _paint_label(painter, label, inks, panel, plot)
+        for dot in panel.dots:
+            _paint_dot(painter, dot, inks)
+        for dot in panel.dots:
+            if dot.code == chosen:
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.setPen(QPen(QColor(theme().palette.focus), 2.5))
+                painter.drawEllipse(QPointF(dot.x, dot.y), dot.radius + 4, dot.radius + 4)
+
+
+def _paint_grid(painter: QPainter, panel: Panel, inks: tuple[str, str, str]) -> None:
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for one in panel.strokes:
+        painter.setPen(QPen(QColor(inks[1] if one.strong else inks[2]), 1))
+        painter.drawLine(QPointF(one.x1, one.y1), QPointF(one.x2, one.y2))
+    painter.setPen(QPen(QColor(inks[2]), 1))
+    for ring in panel.rings:
+        painter.drawEllipse(QPointF(ring.x, ring.y), ring.radius, ring.radius)
+
+
+def _paint_label(
+    painter: QPainter, label: Label, inks: tuple[str, str, str], panel: Panel, plot: Plot
+) -> None:
+    painter.save()
+    font = sized(painter.font(), 1.0 if label.strong else 0.9, bold=label.strong)
+    painter.setFont(font)
+    painter.setPen(QColor(inks[0] if label.strong else inks[1]))
+    wide = panel.side + plot.line
+    left = {"start": label.x, "middle": label.x - wide / 2, "end": label.x - wide}[label.anchor]
+    box = QRectF(left, label.y - plot.line, wide, 1.3 * plot.line)
+    text = painter.fontMetrics().elidedText(label.text, Qt.TextElideMode.ElideRight, round(wide))
+    painter.drawText(box, _FLAGS[label.anchor] | Qt.AlignmentFlag.AlignVCenter, text)
+    painter.restore()
+
+
+def _paint_dot(painter: QPainter, dot: Dot, inks: tuple[str, str, str]) -> None:
+    at = QPointF(dot.x, dot.y)
+    if dot.hollow:
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(QPen(QColor(dot.shown), dot.radius * 0.5))
+        painter.drawEllipse(at, dot.radius * 0.75, dot.radius * 0.75)
+        return
+    painter.setPen(QPen(QColor(inks[1]), 0.8))
+    painter.setBrush(QColor(dot.shown))
+    painter.drawEllipse(at, dot.radius, dot.radius)
