@@ -47,8 +47,8 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour_file, colour, swatches, swatch_out, trial, plan, papers, calendar, safety,
-        moving,
+        colour_measure, colour_file, colour, swatches, swatch_out, trial, plan, papers, calendar,
+        safety, moving,
     )
     for form in room.FORMS
 }  # fmt: skip
