@@ -27,6 +27,7 @@ from studio_log.planning.change_kinds import (
     LongerStep,
     MoreBurners,
     MoreDays,
+    MoreHands,
     MoreLine,
     RemoveVessel,
 )
@@ -159,6 +160,7 @@ KINDS: Final[Mapping[str, tuple[type[Change], Mapping[str, _Key]]]] = {
     "remove_vessel": (RemoveVessel, {"vessel": _NAME}),
     "more_line": (MoreLine, {"metres": _MORE}),
     "more_burners": (MoreBurners, {"burners": _FEW}),
+    "more_hands": (MoreHands, {"hands": _FEW}),
     "add_session": (AddSession, {"date": _DAY, "from": _HOUR, "to": _HOUR}),
     "close_day": (CloseDay, {"date": _DAY}),
     "add_hours": (AddHours, {"days": _WEEKDAYS, "from": _HOUR, "to": _HOUR}),

@@ -38,6 +38,13 @@ class MoreBurners:
 
 
 @dataclass(frozen=True, slots=True)
+class MoreHands:
+    """So many more pairs of hands whenever somebody works; fewer where negative."""
+
+    hands: int
+
+
+@dataclass(frozen=True, slots=True)
 class AddSession:
     """One more stretch of working hours on a day, in minutes of the wall clock."""
 
@@ -148,5 +155,5 @@ class MoreDays:
 Change = (
     AddVessel | RemoveVessel | MoreLine | MoreBurners | AddSession | CloseDay | AddHours
     | LongerStep | LongerPause | LongerLink | LaterGoal | GoalPieces | GoalCured | LeaveOut
-    | LaterRelease | LaterDue | MoreDays
+    | LaterRelease | LaterDue | MoreDays | MoreHands
 )  # fmt: skip

@@ -20,6 +20,7 @@ from studio_log.planning.change_kinds import (
     LongerStep,
     MoreBurners,
     MoreDays,
+    MoreHands,
     MoreLine,
     RemoveVessel,
 )
@@ -63,6 +64,11 @@ def _more_line(_: Problem, change: MoreLine) -> str:
 def _more_burners(_: Problem, change: MoreBurners) -> str:
     word = "more" if change.burners > 0 else "less"
     return f"{counted(abs(change.burners), 'burner')} {word}"
+
+
+def _more_hands(_: Problem, change: MoreHands) -> str:
+    word = "more" if change.hands > 0 else "less"
+    return f"{counted(abs(change.hands), 'pair of hands', 'pairs of hands')} {word}"
 
 
 def _add_session(_: Problem, change: AddSession) -> str:
@@ -147,5 +153,5 @@ _WORDS: Final[dict[type, Callable[..., str]]] = {
     AddHours: _add_hours, LongerStep: _longer_step, LongerPause: _longer_pause,
     LongerLink: _longer_link, LaterGoal: _later_goal, GoalPieces: _goal_pieces,
     GoalCured: _goal_cured, LeaveOut: _leave_out, LaterRelease: _later_release,
-    LaterDue: _later_due, MoreDays: _more_days,
+    LaterDue: _later_due, MoreDays: _more_days, MoreHands: _more_hands,
 }  # fmt: skip

@@ -26,6 +26,7 @@ from studio_log.planning.change_kinds import (
     LongerStep,
     MoreBurners,
     MoreDays,
+    MoreHands,
     MoreLine,
     RemoveVessel,
 )
@@ -46,6 +47,7 @@ from studio_log.planning.problem import (
 
 MOST_GOALS: Final = 8
 MOST_VESSELS: Final = 60
+MOST_HANDS: Final = 20
 Hours = tuple[tuple[int, int], ...]
 
 
@@ -95,6 +97,13 @@ def _more_line(problem: Problem, change: MoreLine) -> Problem:
 
 def _more_burners(problem: Problem, change: MoreBurners) -> Problem:
     return _more_of(problem, "burner", change.burners * THOUSANDTHS)
+
+
+def _more_hands(problem: Problem, change: MoreHands) -> Problem:
+    pairs = problem.stores.get("hands", THOUSANDTHS) // THOUSANDTHS + change.hands
+    if not 1 <= pairs <= MOST_HANDS:
+        raise _refused(f"A plan is for 1 to {MOST_HANDS} pairs of hands")
+    return _more_of(problem, "hands", change.hands * THOUSANDTHS)
 
 
 # -- hours -------------------------------------------------------------------------------
@@ -301,5 +310,5 @@ _APPLY: Final[dict[type, Callable[..., Problem]]] = {
     AddHours: _add_hours, LongerStep: _longer_step, LongerPause: _longer_pause,
     LongerLink: _longer_link, LaterGoal: _later_goal, GoalPieces: _goal_pieces,
     GoalCured: _goal_cured, LeaveOut: _leave_out, LaterRelease: _later_release,
-    LaterDue: _later_due, MoreDays: _more_days,
+    LaterDue: _later_due, MoreDays: _more_days, MoreHands: _more_hands,
 }  # fmt: skip

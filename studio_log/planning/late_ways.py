@@ -20,6 +20,7 @@ from studio_log.planning.change_kinds import (
     LaterGoal,
     LeaveOut,
     MoreBurners,
+    MoreHands,
     MoreLine,
 )
 from studio_log.planning.check_plan import open_steps
@@ -167,7 +168,7 @@ def _evenings(problem: Problem) -> Iterator[Change]:
 
 
 def _things(problem: Problem) -> Iterator[Change]:
-    """Give one more of each kind of thing that open steps lie in, large enough for any of them."""
+    """Give one more of each kind of thing that open steps take, and one more pair of hands."""
     uses: dict[str, list[int]] = {}
     for lot in problem.lots:
         for step in open_steps(lot):
@@ -181,6 +182,7 @@ def _things(problem: Problem) -> Iterator[Change]:
             yield MoreBurners(1)
         else:
             yield AddVessel(kind, -(-max(some) // THOUSANDTHS) * THOUSANDTHS)
+    yield MoreHands(1)
 
 
 def _others(problem: Problem, plan: Plan | None) -> Iterator[Change]:

@@ -23,6 +23,7 @@ from studio_log.planning.change_kinds import (
     LongerStep,
     MoreBurners,
     MoreDays,
+    MoreHands,
     MoreLine,
 )
 from studio_log.planning.changes import goal_of, lot_of, with_stretch
@@ -144,6 +145,10 @@ def _more_burners(_: Problem, change: MoreBurners) -> Price:
     return 500 * change.burners, f"{counted(change.burners, 'burner')} to find or buy"
 
 
+def _more_hands(_: Problem, change: MoreHands) -> Price:
+    return 2000 * change.hands, "somebody who helps whenever two have to work at once"
+
+
 def _later_goal(_: Problem, change: LaterGoal) -> Price:
     words = f"the date of {change.goal} moves"
     return 300 + WAITING_DAY * change.minutes // DAY, words
@@ -185,6 +190,7 @@ _PRICES: Final[dict[type, Callable[..., Price]]] = {
     LongerStep: _longer_step, LongerPause: _longer_pause, LongerLink: _longer_link,
     AddSession: _add_session, AddVessel: _add_vessel, MoreLine: _more_line,
     MoreBurners: _more_burners, LaterGoal: _later_goal, LaterDue: _later_due,
-    GoalPieces: _goal_pieces, GoalCured: _goal_cured, LeaveOut: _leave_out, MoreDays: _more_days,
+    GoalPieces: _goal_pieces, GoalCured: _goal_cured, LeaveOut: _leave_out,
+    MoreDays: _more_days, MoreHands: _more_hands,
 }  # fmt: skip
 """Of the changes that ways out are made of, longer hours aside."""

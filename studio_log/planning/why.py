@@ -6,9 +6,11 @@ optimizer, where there is one (`joint`); without it what is not known is not cla
 """
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from typing import Any, Final
 
 from studio_log.planning.alone_words import alone_reasons
+from studio_log.planning.change_kinds import AddHours
 from studio_log.planning.effort import NOT_FOUND, Effort
 from studio_log.planning.ends import alone_ends
 from studio_log.planning.late_ways import in_hand, searched
@@ -22,6 +24,8 @@ from studio_log.planning.why_late import late_reasons
 from studio_log.planning.why_reasons import Reason, Reasons, Told, capital, in_order
 from studio_log.planning.why_sizes import misfits
 
+SHORTER: Final = 30
+"""Minutes by which longer hours grow until they are enough."""
 FEW_TRIES: Final = 3
 """To better the plan of a loosening at first; those that did not help then get more."""
 MOST_REASONS: Final = 8
@@ -83,7 +87,22 @@ def _late_or_open(trial: Trial, joint: Joints) -> Reasons:
     left = trial.likely(searched(problem, plan))
     for tries in (FEW_TRIES, trial.tries):
         left = [one for one in left if not trial.stop() and trial.offer(one, tries) is None]
+        if tries == FEW_TRIES:
+            _narrow(trial)
     return Reasons(reasons, in_order(trial.found))
+
+
+def _narrow(trial: Trial) -> None:
+    """Try shorter hours than those that put all dates right."""
+    for way in list(trial.found):
+        for change in way.changes:
+            if not isinstance(change, AddHours) or len(way.changes) > 1 or way.plan.score.late:
+                continue
+            for ends in range(change.begins + SHORTER, change.ends, SHORTER):
+                shorter = replace(change, ends=ends)
+                found = None if trial.stop() else trial.offer((shorter,), FEW_TRIES)
+                if found is not None and not found.plan.score.late:
+                    break
 
 
 def _joint(problem: Problem, plan: Plan | None, joint: Joints) -> tuple[Reason, ...]:

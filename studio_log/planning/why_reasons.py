@@ -5,13 +5,13 @@ from dataclasses import dataclass
 from typing import Any, Final, Literal
 
 from studio_log.planning.change_json import change_to_json
-from studio_log.planning.change_kinds import Change
+from studio_log.planning.change_kinds import AddHours, Change, MoreLine
 from studio_log.planning.problem import Plan
 
 Kind = Literal["sizes", "alone", "late", "joint", "open"]
 """A thing that is too small; a lot that dies even alone; a date that is late; what only fails
 together; open: nothing was found and nothing is proved."""
-MOST_WAYS: Final = 8
+MOST_WAYS: Final = 10
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,17 +53,30 @@ class Reasons:
 
 
 def in_order(ways: Iterable[Way]) -> tuple[Way, ...]:
-    """Sort ways out by price, not too many; one that only adds to another is left out."""
-    by_changes = {frozenset(one.changes): one for one in ways}
-    kept = [
-        one
-        for changes, one in by_changes.items()
-        if not any(
-            less < changes and other.plan.score.late <= one.plan.score.late
-            for less, other in by_changes.items()
-        )
-    ]
+    """Sort ways out by price, not too many; one that another makes needless is left out."""
+    every = list({frozenset(one.changes): one for one in ways}.values())
+    kept = [one for one in every if not any(_needless(one, other) for other in every)]
     return tuple(sorted(kept, key=lambda one: (one.price, one.plan.score.parts()))[:MOST_WAYS])
+
+
+def _needless(one: Way, other: Way) -> bool:
+    """Say whether another way achieves as much and asks for less, perhaps of the same thing."""
+    if other.plan.score.late > one.plan.score.late:
+        return False
+    if set(other.changes) < set(one.changes):
+        return True
+    (mine, more), (theirs, less) = _thing(one), _thing(other)
+    return mine == theirs and (other.price, less) < (one.price, more)
+
+
+def _thing(way: Way) -> tuple[Any, int]:
+    """Give what a way asks for, and how much of it."""
+    (change, *others) = way.changes
+    if isinstance(change, MoreLine) and not others:
+        return MoreLine, change.metres
+    if isinstance(change, AddHours) and not others:
+        return (change.weekdays, change.begins), change.ends
+    return way.changes, 0
 
 
 def capital(words: str) -> str:

@@ -29,6 +29,7 @@ WORDS: list[tuple[dict[str, Any], str]] = [
     ({"change": "more_line", "metres": 1}, "one metre of line more"),
     ({"change": "more_line", "metres": -2.5}, "2.5 m of line less"),
     ({"change": "more_burners", "burners": 1}, "one burner more"),
+    ({"change": "more_hands", "hands": 1}, "one pair of hands more"),
     (
         {"change": "add_session", "date": "2027-03-07", "from": "18:00", "to": "20:00"},
         "one session on Sunday 7 March from 18:00 to 20:00",
@@ -181,6 +182,7 @@ def test_what_is_no_change_is_said_in_a_sentence(value: Any, words: str) -> None
         ({"change": "later_goal", "goal": "fair", "minutes": 5}, "no goal fair"),
         ({"change": "goal_pieces", "goal": "class", "pieces": 9}, "fewer than 9 pieces"),
         ({"change": "goal_cured", "goal": "class", "pieces": 3, "days": 1}, "wants 2 pieces"),
+        ({"change": "more_hands", "hands": -1}, "for 1 to 20 pairs of hands"),
         ({"change": "more_days", "days": 800}, "cannot reach so far ahead"),
         ({"change": "later_due", "lot": "L1", "minutes": 5}, "no date of its own"),
         ({"change": "add_vessel", "kind": "line", "litres": 5}, "line is no kind of vessel"),

@@ -29,7 +29,7 @@ from studio_log.planning.ends import least_late
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import BadProblemError, Problem
 from studio_log.planning.why import explain
-from studio_log.planning.why_reasons import Reasons
+from studio_log.planning.why_reasons import Reasons, Way, in_order
 from tests.planning.kit import PLANNER, instance, read, studio, studios
 
 SOME = Effort(tries=20)
@@ -115,6 +115,34 @@ def test_a_lots_own_date_that_no_plan_keeps() -> None:
     # Lifted at 07:00, dry at 11:10 and taken down then: cured on Wed 11:20, 23 h 20 min late.
     day = problem.clock.start.replace(day=2).date()
     assert by_changes[(AddSession(day, 420, 450),)].achieves == "23 hours late instead of 26 hours"
+
+
+def test_longer_hours_are_no_longer_than_is_enough() -> None:
+    # With an evening hour it is lifted on Monday at 20:00, dry by midnight and taken down on
+    # Tuesday at 09:00: cured on Wed 09:10. Half an hour in the evening is enough for that.
+    whole = studio()
+    whole["lots"][0]["due"] = "2027-03-03T10:00"
+    _, found = told(whole)
+    evenings = [one for one in found.ways for change in one.changes
+                if isinstance(change, AddHours) and change.begins == 1200]  # fmt: skip
+    assert [one.words for one in evenings] == ["hours from 20:00 to 20:30 every day"]
+    assert evenings[0].sentence == (
+        "Hours from 20:00 to 20:30 every day: no date is late then. "
+        "The price: one day with up to 30 min beyond the present hours."
+    )
+
+
+def test_a_way_out_that_only_asks_for_more_is_left_out() -> None:
+    plan = plan_studio(read(studio()), SOME).plan
+    assert plan is not None
+    ways = [
+        Way(changes, "", price, "", "", plan)
+        for price, changes in enumerate([
+            (MoreLine(1_000),), (MoreLine(1_000), MoreBurners(1)), (MoreLine(5_000),),
+            (MoreBurners(1),),
+        ])
+    ]  # fmt: skip
+    assert [one.changes for one in in_order(ways)] == [(MoreLine(1_000),), (MoreBurners(1),)]
 
 
 def test_a_plan_that_is_not_late_has_no_reasons() -> None:

@@ -16,14 +16,17 @@ from typing import Any
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
+from studio_log.planning.calendar_links import goes_alone
 from studio_log.planning.effort import Effort
+from studio_log.planning.hours import windows_of
 from studio_log.planning.plan_project import plan_project
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import Problem
+from studio_log.planning.why import explain
 from tests.planning.kit import PUBLIC, STUDIOS, hours, instance, read, read_tasks
 from tests.speed.report import resident_kib, verdict
 
-PROJECT_S, FIRST_S, STOP_S, MORE_MIB = 2.0, 4.0, 0.2, 60.0
+PROJECT_S, FIRST_S, STOP_S, MORE_MIB, ALONE_S = 2.0, 4.0, 0.2, 60.0, 0.5
 
 
 def for_seconds(seconds: float) -> Effort:
@@ -124,6 +127,24 @@ def first_plan() -> None:
             "s", "told at four moments")  # fmt: skip
 
 
+def explanations() -> None:
+    """Print how long one lot is looked at alone, and what is offered for the late reference."""
+    problem = forty()
+    windows = windows_of(problem)
+    begun = perf_counter()
+    for lot in problem.lots:
+        goes_alone(problem, lot.name, lambda: False, windows)
+    took = (perf_counter() - begun) / len(problem.lots)
+    verdict("one lot against the calendar alone", took, ALONE_S, "s", "mean of forty, 200 days")
+    late = read(instance("studio-five-lots-too-early"))
+    plan = plan_studio(late, for_seconds(3)).plan
+    begun, when = perf_counter(), []  # type: tuple[float, list[float]]
+    told = explain(late, plan, for_seconds(5), lambda _: when.append(perf_counter() - begun))
+    for way in told.ways:
+        print(f"  {way.sentence}")
+    verdict("first way out of a late date", min(when, default=99.0), ALONE_S, "s", "a plan in hand")
+
+
 def _ending(problem: Problem, at: float) -> float:
     """Give the seconds from the moment planning was told to end until it had."""
     begun = perf_counter()
@@ -135,12 +156,13 @@ def main() -> None:
     """Run what was asked for, or all."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--seconds", type=float, default=10.0, help="for each studio")
-    parser.add_argument("--only", choices=("projects", "studios", "first"))
+    parser.add_argument("--only", choices=("projects", "studios", "first", "why"))
     asked = parser.parse_args()
     parts = {
         "projects": projects,
         "studios": lambda: studios(asked.seconds),
         "first": first_plan,
+        "why": explanations,
     }
     for name, part in parts.items():
         if asked.only in (None, name):
