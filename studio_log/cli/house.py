@@ -36,8 +36,8 @@ class StudioFace(Protocol):
         """Write a copy of the studio; gives words for the person."""
         ...
 
-    def check(self, *, repair: bool = False) -> list[str]:
-        """Give what is wrong, a sentence each; with `repair` mend what can be derived."""
+    def check(self) -> list[str]:
+        """Give what is wrong, a sentence each."""
         ...
 
     def close(self) -> None:
@@ -58,6 +58,14 @@ class House(Protocol):
 
     def restore(self, where: str | None, source: Path) -> str:
         """Put a copy in the studio's place, also where the studio itself cannot be opened."""
+        ...
+
+    def look_over(self, where: str | None) -> Sequence[str]:
+        """Say what could be read of a studio that is damaged; nothing for one that is not."""
+        ...
+
+    def repair(self, where: str | None) -> Sequence[str]:
+        """Mend what can be mended; gives what was done, a sentence each."""
         ...
 
     def compare(self, where: str | None, source: Path) -> Sequence[str]:

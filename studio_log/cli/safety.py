@@ -64,17 +64,30 @@ def _restore(turn: Turn) -> int:
 
 def _check(turn: Turn) -> int:
     repair = turn.values["repair"]
-    found = turn.studio.check(repair=repair)
-    left = turn.studio.check() if repair and found else found
+    found = left = _found(turn)
+    done: list[str] = []
+    if repair and found:
+        turn.close()
+        done = list(turn.house.repair(turn.where))
+        left = turn.studio.check()
     if turn.values["json"]:
-        turn.say_json({"ok": not left, "found": found, "repaired": repair, "left": left})
+        told = {"ok": not left, "found": found, "repaired": repair, "done": done, "left": left}
+        turn.say_json(told)
     else:
-        lines = found or ["All is well."]
-        if repair and found:
-            lines = [*found, "Worked out anew from the journal."]
-            lines += [f"Still: {words}" for words in left]
-        turn.say("\n".join(lines))
+        lines = [*found, *done, *(f"Still: {words}" for words in left if done)]
+        turn.say("\n".join(lines or ["All is well."]))
     return 1 if left else 0
+
+
+def _found(turn: Turn) -> list[str]:
+    """Give what is wrong, also with a studio that does not open for damage."""
+    try:
+        return turn.studio.check()
+    except Refusal as refusal:
+        readable = turn.house.look_over(turn.where)
+        if not readable:
+            raise
+        return [str(refusal), *readable]
 
 
 FORMS: Final = (
@@ -109,7 +122,7 @@ FORMS: Final = (
         "Look through the studio for damage. Exit code 1 where something is wrong.",
         _check,
         options=(
-            Option("--repair", "work out anew from the journal what can be worked out"),
+            Option("--repair", "mend what can be mended; a damaged file is kept"),
             JSON,
         ),
     ),

@@ -1,23 +1,45 @@
 """Whether what is kept agrees with the journal, and working it out anew."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 
 from studio_log.domain.baths import bath_from
-from studio_log.domain.errors import Refusal
+from studio_log.domain.errors import BadStudio, Refusal
+from studio_log.domain.lot_amounts import Use, uses_of
 from studio_log.domain.milks import milk_from
 from studio_log.domain.reminders import Cause
 from studio_log.domain.replay import replay
 from studio_log.services.bath_keeping import BATHS, baths, settle_bath
 from studio_log.services.desk import Desk, lot_line, step_lines
+from studio_log.services.photo_check import mend_photos, photo_faults
 from studio_log.services.swatch_keeping import settle_swatches, unlike_swatches
+from studio_log.store.check import check
+from studio_log.store.database import Store
 from studio_log.store.work import Work
+
+
+def look_through(store: Store, desk_of: Callable[[Work], Desk]) -> list[str]:
+    """Give all that is wrong with a studio, a sentence each; nothing is changed."""
+    found = check(store)
+    try:
+        with store.reading() as look:
+            desk = desk_of(look)
+            found += [*unlike(desk), *photo_faults(desk)]
+    except BadStudio as refused:
+        found.append(str(refused))
+    return list(dict.fromkeys(found))
 
 
 def unlike(desk: Desk) -> list[str]:
     """Name the lots whose kept lines differ from their journal, and baths that do not read."""
     lots = [words for code in lot_codes(desk.work) for words in _unlike_lot(desk, code)]
-    return [*lots, *_unread_baths(desk), *unlike_swatches(desk)]
+    return [*lots, *_unread_baths(desk), *unlike_swatches(desk), *_unlike_words(desk)]
+
+
+def _unlike_words(desk: Desk) -> Iterator[str]:
+    """Name the lots that are not found by all that was typed about them."""
+    for code in desk.work.lots.unlike_words():
+        yield f"What was typed about {code} is not all found by a search."
 
 
 def _unread_baths(desk: Desk) -> Iterator[str]:
@@ -37,12 +59,18 @@ def _unlike_lot(desk: Desk, code: str) -> list[str]:
     found = []
     if tuple(step_lines(lot)) != tuple(look.steps.of(code)):
         found.append(f"The kept steps of {code} differ from its journal.")
+    if sorted(uses_of(lot), key=_place) != sorted(look.uses.of(code), key=_place):
+        found.append(f"What {code} took from the stock differs from its journal.")
     kept = look.lots.get(code)
     number = look.journal.last_number(code)
     fresh = lot_line(lot, desk.now, number)
     if kept is None or (kept.name, kept.last_number) != (fresh.name, number):
         found.append(f"The kept line of {code} differs from its journal.")
     return found
+
+
+def _place(use: Use) -> tuple[int, str]:
+    return use.step, use.material
 
 
 def rebuild(desk: Desk) -> None:
@@ -57,6 +85,7 @@ def rebuild(desk: Desk) -> None:
     for bath in baths(desk):
         settle_bath(desk, bath, Cause(undoing=True, why="worked out anew"))
     settle_swatches(desk)
+    mend_photos(desk)
 
 
 def lot_codes(look: Work) -> list[str]:

@@ -39,7 +39,6 @@ from studio_log.services.settings import WITHOUT_TIMES, Settings
 from studio_log.services.settings_check import read_settings
 from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
-from studio_log.store.check import check
 from studio_log.store.database import Store, open_store
 from studio_log.store.work import Work
 
@@ -367,9 +366,7 @@ class Studio:
 
     def check(self, *, repair: bool = False) -> list[str]:
         """Look for damage; with `repair` work out anew what can be derived from the journal."""
-        with self.store.reading() as look:
-            unlike = safety.unlike(self.desk(look))
-        found = [*check(self.store), *unlike]
+        found = safety.look_through(self.store, self.desk)
         if repair:
             self.rebuild()
         return found

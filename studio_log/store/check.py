@@ -22,7 +22,7 @@ def check(store: Store) -> list[str]:
     and milk of the journal has its lines for the lists and those have it.
     """
     found: list[str] = []
-    for look in (_pages, _journal, _lists, _reminders):
+    for look in (_pages, _words, _journal, _lists, _reminders):
         try:
             found.extend(look(store))
         except BadStudio as error:
@@ -39,6 +39,20 @@ def _pages(store: Store) -> Iterator[str]:
         for table, row, parent, _ in line.execute("PRAGMA foreign_key_check"):
             yield f"Line {row} of {table} hangs on a {parent} that is not there."
         yield from _stray(line)
+
+
+def _words(store: Store) -> Iterator[str]:
+    """Have the index of words look itself through (sqlite.org/fts5.html, 6.4)."""
+    with faults.told_with_disk(store.folder), closing(plain.connect(store.path, "rw")) as line:
+        line.execute("BEGIN")
+        try:
+            line.execute("INSERT INTO lot_words(lot_words) VALUES ('integrity-check')")
+        except sqlite3.DatabaseError as error:
+            if error.sqlite_errorcode & 0xFF != sqlite3.SQLITE_CORRUPT:
+                raise
+            yield "The index of words is damaged; a search may miss lots."
+        finally:
+            line.execute("ROLLBACK")
 
 
 def _stray(line: sqlite3.Connection) -> Iterator[str]:

@@ -37,8 +37,9 @@ LOCKED = (
     "Nothing of this was written. Close the other program, or wait a little, and do it again."
 )
 DAMAGED = (
-    "The studio's file in {where} is damaged. It was left as it is. Put a copy back with "
-    'Restore (studio-log restore FILE); the copies of the last days are in "copies" beside it.'
+    "The studio's file in {where} is damaged. It was left as it is. Put a copy back "
+    '(studio-log restore FILE; they are in "copies" beside it), or have what can be read put '
+    "into a new file (studio-log check --repair)."
 )
 FOREIGN = (
     "{where} is not the file of a studio. It was left as it is. "

@@ -152,6 +152,11 @@ class Lots:
         same = and_(LOT.c.method_slug == slug, LOT.c.method_version == version)
         return self._codes(and_(LOT.c.ended == false(), same))
 
+    def unlike_words(self) -> list[str]:
+        """Give the codes of lots whose words in the index are not those of line and journal."""
+        lines = self._lines(true())
+        return LotWords(self._session).unlike(lines)
+
     def remove(self, code: str) -> None:
         """Take a line and its steps away (for a rebuild); the journal is not touched."""
         self._session.execute(delete(LOT).where(LOT.c.code == code))

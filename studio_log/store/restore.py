@@ -133,13 +133,13 @@ def _put(part: Path, path: Path, stamp: str) -> Path | None:
     except (faults.Damaged, faults.Foreign):
         present = None
     if present is None:
-        return _swap(part, path, copies, f"replaced-{stamp}")
+        return swap(part, path, copies, f"replaced-{stamp}")
     kept = files.free_path(copies, f"replaced-{stamp}")
     plain.pour(part, path, partial(plain.copy, path, kept))
     return kept
 
 
-def _swap(part: Path, path: Path, copies: Path, stem: str) -> Path | None:
+def swap(part: Path, path: Path, copies: Path, stem: str) -> Path | None:
     """Put a file in the place of one that SQLite cannot read; that one is kept with its log.
 
     The old log goes before the new file comes: SQLite would write it over the new file.

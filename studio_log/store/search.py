@@ -1,7 +1,7 @@
 """The index of words: the only place that knows SQLite's FTS5."""
 
 import unicodedata
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from sqlalchemy import (
     ColumnElement,
@@ -29,6 +29,24 @@ class LotWords:
 
     def put_all(self, lines: Iterable[LotLine]) -> None:
         """Write the words of these lots anew: those of their lines and of their journals."""
+        words = self._words_of(lines)
+        if words:
+            line = self._session.connection()
+            gone = [{"at": ordinal(code)} for code in words]
+            line.execute(text("DELETE FROM lot_words WHERE rowid = :at"), gone)
+            line.execute(
+                text("INSERT INTO lot_words (rowid, words) VALUES (:at, :words)"),
+                [{"at": ordinal(code), "words": found} for code, found in words.items()],
+            )
+
+    def unlike(self, lines: Iterable[LotLine]) -> list[str]:
+        """Give the codes whose words are not there as they should be."""
+        asked = text("SELECT rowid, words FROM lot_words")
+        kept = {row.rowid: row.words for row in rows(self._session, asked)}
+        wanted = self._words_of(lines)
+        return [code for code, words in wanted.items() if kept.get(ordinal(code)) != words]
+
+    def _words_of(self, lines: Iterable[LotLine]) -> dict[str, str]:
         texts = {line.code: [line.search_text, short_number(line.code)] for line in lines}
         codes = list(texts)
         for start in range(0, len(codes), CHUNK):
@@ -36,19 +54,7 @@ class LotWords:
             asked = select(ENTRY.c.subject, ENTRY.c.note, ENTRY.c.readings, ENTRY.c.data)
             for row in rows(self._session, asked.where(ENTRY.c.subject.in_(part))):
                 texts[row.subject] += (row.note, *_texts(row.readings), *_texts(row.data))
-        if texts:
-            self._write({ordinal(code): found for code, found in texts.items()})
-
-    def _write(self, texts: Mapping[int, Iterable[str]]) -> None:
-        line = self._session.connection()
-        line.execute(text("DELETE FROM lot_words WHERE rowid = :at"), [{"at": at} for at in texts])
-        line.execute(
-            text("INSERT INTO lot_words (rowid, words) VALUES (:at, :words)"),
-            [
-                {"at": at, "words": " ".join(dict.fromkeys(found)).casefold()}
-                for at, found in texts.items()
-            ],
-        )
+        return {code: " ".join(dict.fromkeys(found)).casefold() for code, found in texts.items()}
 
     def remove(self, code: str) -> None:
         """Forget the words of a lot."""
@@ -57,8 +63,11 @@ class LotWords:
         )
 
     def clear(self) -> None:
-        """Forget all words, before they are written anew."""
-        self._session.execute(text("DELETE FROM lot_words"))
+        """Forget all words, before they are written anew: also those of a damaged index."""
+        line = self._session.connection()
+        made = line.execute(text("SELECT sql FROM sqlite_master WHERE name = 'lot_words'")).scalar()
+        line.execute(text("DROP TABLE lot_words"))
+        line.execute(text(str(made).replace(":", "\\:")))
 
 
 def holds(find: str) -> ColumnElement[bool] | None:

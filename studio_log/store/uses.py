@@ -27,6 +27,11 @@ class Uses:
         if values:
             self._session.execute(insert(USE), values)
 
+    def of(self, lot: str) -> tuple[Use, ...]:
+        """Give the uses of a lot, by step and material."""
+        ordered = select(*COLUMNS).where(USE.c.lot == lot).order_by(USE.c.step, USE.c.material)
+        return tuple(Use(**values_of(row)) for row in rows(self._session, ordered))
+
     def since(self, at: datetime, material: str | None = None) -> tuple[Use, ...]:
         """Give the uses from a moment on, of one material or of all."""
         wanted = select(*COLUMNS).where(USE.c.at >= at)

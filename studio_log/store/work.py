@@ -1,8 +1,10 @@
 """One transaction and what can be done in it."""
 
+from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import Any
 
-from sqlalchemy import delete
+from sqlalchemy import delete, text
 from sqlmodel import Session
 
 from studio_log.store.folder_in import Folder, put, put_photos
@@ -56,6 +58,16 @@ class Work:
     def take_photos(self, folder: Folder, *, only_look: bool) -> None:
         """Keep the pictures of an exported folder, or see that they are what they should be."""
         put_photos(folder, None if only_look else self.photos.folder)
+
+    def take_rows(
+        self, names: Sequence[str], table: str, found: Sequence[Mapping[str, Any]]
+    ) -> None:
+        """Write rows that were read raw out of a damaged file, as they were there."""
+        columns = ", ".join(f'"{name}"' for name in names)
+        places = ", ".join(f":{name}" for name in names)
+        asked = text(f'INSERT OR REPLACE INTO "{table}" ({columns}) VALUES ({places})')  # noqa: S608
+        if found:
+            self._session.execute(asked, [dict(row) for row in found])
 
     def clear_projections(self, *, reminders: bool = False) -> None:
         """Empty what is worked out from the journal, before it is worked out again.

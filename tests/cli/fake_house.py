@@ -56,8 +56,10 @@ class FakeStudio:
         self.calls.append(("backup", to))
         return f"A copy is in {to}."
 
-    def check(self, *, repair: bool = False) -> list[str]:
-        self.calls.append(("check", repair))
+    def check(self) -> list[str]:
+        self.calls.append(("check",))
+        if self.trouble is not None:
+            raise self.trouble
         return self.faults.pop(0) if self.faults else []
 
     def close(self) -> None:
@@ -71,6 +73,7 @@ class FakeHouse:
     studio: FakeStudio = field(default_factory=FakeStudio)
     trouble: BaseException | None = None
     opened: list[str | None] = field(default_factory=list)
+    readable: tuple[str, ...] = ()
     calls: list[tuple[Any, ...]] = field(default_factory=list)
 
     def open_studio(self, where: str | None) -> FakeStudio:
@@ -95,6 +98,15 @@ class FakeHouse:
     def write_cards(self, path: Path, facts: Sequence[CardFacts], stock: str) -> str:
         self.calls.append(("cards", path, tuple(facts), stock))
         return "1 card written."
+
+    def look_over(self, where: str | None) -> Sequence[str]:
+        self.calls.append(("look over", where))
+        return self.readable
+
+    def repair(self, where: str | None) -> Sequence[str]:
+        self.calls.append(("repair", where))
+        self.studio.trouble = None
+        return ("Worked out anew from the journal.",)
 
     def compare(self, where: str | None, source: Path) -> Sequence[str]:
         self.calls.append(("compare", where, source))

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from studio_log.domain.amounts import work_out
-from studio_log.domain.errors import Question, Refusal
+from studio_log.domain.errors import BadStudio, Question, Refusal
 from studio_log.domain.method_text import read_method
 from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Kind, Reminder, Urgency
@@ -252,15 +252,28 @@ def test_a_faulty_method_is_refused_with_file_and_line(line: Line, tmp_path: Pat
 
 def test_check_ends_with_one_where_something_is_wrong(line: Line) -> None:
     line.studio.faults = [["a", "b"], ["a"], [], ["a"], ["a"]]
-    assert (line.run("check").code, line.studio.calls) == (1, [("check", False)])
+    assert (line.run("check").code, line.studio.calls) == (1, [("check",)])
     mended = line.run("check", "--repair", "--json")  # one fault, then none
     assert mended.code == 0
     told = json.loads(mended.out)
-    assert told == {"ok": True, "found": ["a"], "repaired": True, "left": []}
+    done = ["Worked out anew from the journal."]
+    assert told == {"ok": True, "found": ["a"], "repaired": True, "done": done, "left": []}
     still = line.run("check", "--repair")
     assert still.code == 1
     assert still.out.splitlines() == ["a", "Worked out anew from the journal.", "Still: a"]
     assert line.run("check").out == "All is well.\n"
+
+
+def test_a_damaged_studio_is_looked_over_and_repaired(line: Line) -> None:
+    line.studio.trouble = BadStudio("The file is damaged.")
+    assert line.run("check").err == "The file is damaged.\n", "nothing could be read of it"
+    line.house.readable = ("612 entries could be read.",)
+    looked = line.run("check")
+    assert looked.code == 1
+    assert looked.out.splitlines() == ["The file is damaged.", "612 entries could be read."]
+    assert ("repair", None) not in line.house.calls
+    assert line.run("check", "--repair").code == 0
+    assert ("repair", None) in line.house.calls
 
 
 def test_a_refusal_goes_to_standard_error_and_leaves_the_other_empty(line: Line) -> None:
