@@ -14,7 +14,10 @@ def engine_of(line: sqlite3.Connection, begin: str = READING) -> Engine:
 
     Its transactions begin with `begin`; options `studio_begin` overrule that.
     """
-    engine = create_engine("sqlite://", creator=lambda: line, poolclass=StaticPool)
+    # What is written is nobody else's: it stands in no words of an error.
+    engine = create_engine(
+        "sqlite://", creator=lambda: line, poolclass=StaticPool, hide_parameters=True
+    )
 
     @event.listens_for(engine, "begin")
     def begun(connection: Connection) -> None:

@@ -38,8 +38,8 @@ LOCKED = (
 )
 DAMAGED = (
     "The studio's file in {where} is damaged. It was left as it is. Put a copy back "
-    '(studio-log restore FILE; they are in "copies" beside it), or have what can be read put '
-    "into a new file (studio-log check --repair)."
+    'with Restore (studio-log restore FILE; they are in "copies" beside it), or have what can be '
+    "read put into a new file (studio-log check --repair)."
 )
 FOREIGN = (
     "{where} is not the file of a studio. It was left as it is. "
