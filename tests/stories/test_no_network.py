@@ -112,10 +112,9 @@ def test_the_window_tries_no_network(runner: list[str], tmp_path: Path):
     )
     try:
         end = time.monotonic() + 60
-        # waits for another process, which has no clock of ours
         while time.monotonic() < end and not (plan.exists() and list(stick.glob("*/day-*"))):
             assert window.poll() is None, window.stderr and window.stderr.read()
-            time.sleep(0.2)
+            time.sleep(0.2)  # waits for another process, which has no clock of ours
         assert plan.read_bytes().startswith(b"BEGIN:VCALENDAR")
         assert list(stick.glob("*/day-*.sqlite3"))
     finally:
