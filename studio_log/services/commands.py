@@ -14,6 +14,7 @@ from studio_log.services.baths import MarkBath, NewBath, SetBath
 from studio_log.services.copies import BackupTo, RestoreCopy, TakeCopy
 from studio_log.services.joins import JoinLots
 from studio_log.services.moving import TakeFolder
+from studio_log.services.notebooks import TakeBackLots, TakeNotebook
 from studio_log.services.pictures import AddPhoto
 from studio_log.services.places import ChangePlaces
 from studio_log.services.plan import AcceptPlan
@@ -212,7 +213,7 @@ Command = (
     | NewBath | SetBath | MarkBath | ChangePlaces
     | NewSwatch | SetSwatch | ReadSwatch | GradeSwatch | NoteSwatch
     | NewBath | SetBath | MarkBath | ChangePlaces | AcceptPlan
-    | TakeFolder
+    | TakeFolder | TakeNotebook | TakeBackLots
     | TakeCopy | BackupTo | RestoreCopy
     | AcceptPlan
 )  # fmt: skip

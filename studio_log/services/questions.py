@@ -20,6 +20,7 @@ from studio_log.services.copies import CompareCopy, CopiesFor
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
 from studio_log.services.moving import ExportFor
+from studio_log.services.notebooks import NotebookFor, TryNotebook
 from studio_log.services.papers import CardFor, DaySheetFor, RecordFor
 from studio_log.services.pictures import PictureFor
 from studio_log.services.places import PlacesFor
@@ -362,7 +363,7 @@ Question = (
     | CardFor | RecordFor | DaySheetFor | CalendarFor | SaveCalendar | PlacesFor
     | PlanFor | PlannedFor
     | HolidayPlacesFor | HolidayPlaceFor | HolidaysFor
-    | ExportFor
+    | ExportFor | NotebookFor | TryNotebook
     | CopiesFor | CompareCopy
 )  # fmt: skip
 Methods = tuple[Method, ...]

@@ -17,7 +17,14 @@ from studio_log.domain.number_text import plain
 from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
-from studio_log.services import hours_reads, record_reads, shelf, stock_reads, swatch_reads
+from studio_log.services import (
+    hours_reads,
+    notebook_acts,
+    record_reads,
+    shelf,
+    stock_reads,
+    swatch_reads,
+)
 from studio_log.services import questions as q
 from studio_log.services.bath_reads import bath_lines, bath_page
 from studio_log.services.baths import BathFor, BathsFor
@@ -265,6 +272,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     PlanFor: plan_setup,
     PlannedFor: planned_timeline,
     ExportFor: export_work,
+    **notebook_acts.ANSWERS,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

@@ -21,6 +21,7 @@ ICONS: Final[Mapping[str, str]] = {
     "save_steps": "save",
     "calendar": "calendar",
     "export": "save",
+    "import": "plus",
     "copies": "copies",
     "settings": "settings",
     "quit": "quit",

@@ -41,6 +41,7 @@ ACTIONS: Final = (
     ActionRow("&File", "save_steps", tr_later("S&ave the steps as a picture…")),
     ActionRow("&File", "-"),
     ActionRow("&File", "calendar", tr_later("Ca&lendar…"), "Ctrl+Shift+L"),
+    ActionRow("&File", "import", tr_later("Take &in an old notebook…"), "Ctrl+Shift+I"),
     ActionRow("&File", "export", tr_later("&Export everything…"), "Ctrl+Shift+E"),
     ActionRow("&File", "copies", tr_later("C&opies…"), "Ctrl+Shift+K"),
     ActionRow("&File", "-"),

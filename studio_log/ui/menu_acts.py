@@ -33,6 +33,7 @@ from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.moving.export_box import ExportBox
+from studio_log.ui.moving.import_box import ImportBox
 from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
@@ -102,6 +103,7 @@ class MenuActs(QObject):
             "save_steps": self._save_steps,
             "calendar": self._calendar,
             "export": self._export,
+            "import": self._import,
             "copies": self._copies,
             "find": self._find,
             "to_lots": self._to_lots,
@@ -189,6 +191,11 @@ class MenuActs(QObject):
 
     def _calendar(self) -> None:
         box = CalendarBox(self._bridge, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.show()
+
+    def _import(self) -> None:
+        box = ImportBox(self._bridge, self._window)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.show()
 

@@ -40,6 +40,7 @@ from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.moving.export_box import ExportBox
+from studio_log.ui.moving.import_box import ImportBox
 from studio_log.ui.papers.paper_dialog import PaperDialog
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
@@ -118,6 +119,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "dyes": lambda house: DyesBox(house.bridge),
     "welcome": lambda house: WelcomePage(house.bridge),
     "tags": lambda house: TagDialog(house.studio.ask(TagsFor(("26-001",)))),
+    "import": lambda house: ImportBox(house.bridge),
     "export": lambda house: ExportBox(house.bridge),
     "paper": lambda house: PaperDialog(house.studio.ask(RecordFor("26-001"))),
     "across the room": lambda house: AcrossView(house.bridge, Chime()),
