@@ -2316,6 +2316,10 @@
         <translation>Kalen&amp;der …</translation>
     </message>
     <message>
+        <source>Take &amp;in an old notebook…</source>
+        <translation>Altes &amp;Heft übernehmen…</translation>
+    </message>
+    <message>
         <source>&amp;Export everything…</source>
         <translation>&amp;Alles ausgeben…</translation>
     </message>
@@ -9400,8 +9404,120 @@ fehlt</translation>
         <translation>8 x linen napkins 42x42cm 175g/m2</translation>
     </message>
     <message>
+        <source>A table of an old notebook, as CSV or XLSX: each row becomes a lot. Say what each column is; at the right stands what becomes of each row. Nothing is changed until you take it in.</source>
+        <translation>Eine Tabelle aus einem alten Heft, als CSV oder XLSX: jede Zeile wird eine Partie. Sage, was jede Spalte ist; rechts steht, was aus jeder Zeile wird. Nichts ändert sich, bis du sie übernimmst.</translation>
+    </message>
+    <message>
+        <source>left out</source>
+        <translation>weggelassen</translation>
+    </message>
+    <message>
+        <source>name of the lot</source>
+        <translation>Name der Partie</translation>
+    </message>
+    <message>
+        <source>day it was begun</source>
+        <translation>Tag des Beginns</translation>
+    </message>
+    <message>
+        <source>day it was fully dry</source>
+        <translation>Tag, an dem sie ganz trocken war</translation>
+    </message>
+    <message>
+        <source>day it was used</source>
+        <translation>Tag der Verwendung</translation>
+    </message>
+    <message>
+        <source>cloth, in words</source>
+        <translation>Stoff, in Worten</translation>
+    </message>
+    <message>
+        <source>fibre</source>
+        <translation>Faser</translation>
+    </message>
+    <message>
+        <source>number of pieces</source>
+        <translation>Zahl der Stücke</translation>
+    </message>
+    <message>
+        <source>width</source>
+        <translation>Breite</translation>
+    </message>
+    <message>
+        <source>weight of an area</source>
+        <translation>Flächengewicht</translation>
+    </message>
+    <message>
+        <source>method</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>shelf or place</source>
+        <translation>Regal oder Platz</translation>
+    </message>
+    <message>
+        <source>note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>reading</source>
+        <translation>Messwert</translation>
+    </message>
+    <message>
+        <source>Take in an old notebook</source>
+        <translation>Ein altes Heft übernehmen</translation>
+    </message>
+    <message>
+        <source>Method of rows that name none</source>
+        <translation>Verfahren der Zeilen, die keines nennen</translation>
+    </message>
+    <message>
+        <source>In 6/9/2024 the &amp;month comes first</source>
+        <translation>In 6/9/2024 steht der &amp;Monat vorn</translation>
+    </message>
+    <message>
+        <source>&amp;Leave out rows that cannot be read</source>
+        <translation>Zei&amp;len weglassen, die nicht zu lesen sind</translation>
+    </message>
+    <message>
+        <source>What becomes of each row</source>
+        <translation>Was aus jeder Zeile wird</translation>
+    </message>
+    <message>
         <source>&amp;Take it in</source>
         <translation>&amp;Aufnehmen</translation>
+    </message>
+    <message>
+        <source>Take it &amp;back</source>
+        <translation>&amp;Zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Met&amp;hod of rows that name none</source>
+        <translation>Ver&amp;fahren der Zeilen, die keines nennen</translation>
+    </message>
+    <message>
+        <source>What each column is</source>
+        <translation>Was jede Spalte ist</translation>
+    </message>
+    <message>
+        <source>Tables and exported studios (*.csv *.txt *.tsv *.xlsx *.zip)</source>
+        <translation>Tabellen und ausgegebene Werkstätten (*.csv *.txt *.tsv *.xlsx *.zip)</translation>
+    </message>
+    <message>
+        <source>Choose a table</source>
+        <translation>Eine Tabelle wählen</translation>
+    </message>
+    <message>
+        <source>{name}: {told}, {n} rows</source>
+        <translation>{name}: {told}, {n} Zeilen</translation>
+    </message>
+    <message>
+        <source>What “{head}” is</source>
+        <translation>Was „{head}“ ist</translation>
+    </message>
+    <message>
+        <source>{good} of {every} rows can be taken in.</source>
+        <translation>{good} von {every} Zeilen können übernommen werden.</translation>
     </message>
     <message>
         <source>Give it a name, so that the plan can speak of it.</source>
@@ -10026,6 +10142,10 @@ fehlt</translation>
     <message>
         <source>green {figure}</source>
         <translation>grün {figure}</translation>
+    </message>
+    <message>
+        <source>begun</source>
+        <translation>begonnen</translation>
     </message>
 </context>
 </TS>
