@@ -35,7 +35,12 @@ from typing_extensions import override  # noqa: E402 - as below
 
 from studio_log.app.demo import open_demo  # noqa: E402 - Qt comes after its surroundings
 from studio_log.app.errand import PrintedNotice, StepClock  # noqa: E402 - as above
-from studio_log.app.pictures import methods_picture, window_picture  # noqa: E402 - as above
+from studio_log.app.pictures import (  # noqa: E402 - as above
+    methods_picture,
+    plan_picture,
+    swatches_picture,
+    window_picture,
+)
 from studio_log.services.ports import Delivery, NoticeText  # noqa: E402 - as above
 from studio_log.services.questions import TagsFor  # noqa: E402 - as above
 from studio_log.ui.tags.pdf import write_pdf  # noqa: E402 - as above
@@ -43,11 +48,14 @@ from studio_log.ui.tags.pdf import write_pdf  # noqa: E402 - as above
 ZONE: Final = "Europe/London"
 MOMENT: Final = datetime(2026, 6, 9, 13, 8, tzinfo=ZoneInfo(ZONE)).astimezone(UTC)
 NAMES: Final = (
-    "window-light", "window-dark", "window-strong", "window-small", "methods", "tag",
+    "window-light", "window-dark", "window-strong", "window-small", "methods", "plan", "swatches",
+    "tag",
 )  # fmt: skip
 SIZE: Final = (1440, 900)
 SMALL: Final = (1024, 700)
 METHODS: Final = (1100, 760)
+PLAN: Final = (1360, 860)
+SWATCHES: Final = (1180, 760)
 LOT: Final = "26-001"
 LARGEST_BYTES: Final = 400_000
 TAG_DOTS: Final = "200"
@@ -80,6 +88,8 @@ def make(to: Path) -> list[Path]:
             window_picture(studio, clock, made[2], SIZE, scheme="strong-light", lot=LOT)
             window_picture(studio, clock, made[3], SMALL, scheme="light", lot=LOT)
             methods_picture(studio, clock, made[4], METHODS)
+            plan_picture(studio, clock, made[5], PLAN)
+            swatches_picture(studio, clock, made[6], SWATCHES)
             pdf = Path(scratch) / "tag.pdf"
             write_pdf(pdf, studio.ask(TagsFor((LOT,))), "tag-80x50")
         stem = str(made[-1].with_suffix(""))

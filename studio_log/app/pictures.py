@@ -1,6 +1,8 @@
 """Pictures of the window, made off-screen from a studio and a clock."""
 
 from pathlib import Path
+from time import monotonic
+from typing import Final
 
 from PySide6.QtCore import QEvent, QEventLoop
 from PySide6.QtWidgets import QApplication, QWidget
@@ -13,7 +15,12 @@ from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.methods.method_box import MethodBox
-from studio_log.ui.theme.look import apply_theme
+from studio_log.ui.swatches.swatch_box import SwatchBox
+from studio_log.ui.theme.look import apply_theme, theme
+from studio_log.ui.widgets import style
+
+PLAN_TRIES: Final = 30
+PATIENCE_S: Final = 90.0
 
 
 def the_app() -> QApplication:
@@ -50,11 +57,43 @@ def methods_picture(studio: Studio, clock: Clock, to: Path, size: tuple[int, int
     """Write a picture of the window “Methods”; Refusal where the file cannot be written."""
     apply_theme(the_app(), "light", 100)
     bridge = Bridge(InlineWorker(), studio, clock)
-    box = MethodBox(bridge)
+    box_picture(MethodBox(bridge), bridge, to, size)
+
+
+def plan_picture(studio: Studio, clock: Clock, to: Path, size: tuple[int, int]) -> None:
+    """Write a picture of the window “Plan”, of the plan that so many tries give each time."""
+    from studio_log.app.window import plan_page
+
+    apply_theme(the_app(), "light", 100)
+    bridge = Bridge(InlineWorker(), studio, clock)
+    box = plan_page(bridge, None, tries=PLAN_TRIES)
+    _open(box, size)
+    until = monotonic() + PATIENCE_S
+    while box.is_busy and monotonic() < until:
+        _settle()
+    _settle()
+    _save(box, to, bridge)
+
+
+def swatches_picture(studio: Studio, clock: Clock, to: Path, size: tuple[int, int]) -> None:
+    """Write a picture of the window “Swatches”; Refusal where the file cannot be written."""
+    apply_theme(the_app(), "light", 100)
+    bridge = Bridge(InlineWorker(), studio, clock)
+    box_picture(SwatchBox(bridge), bridge, to, size)
+
+
+def box_picture(box: QWidget, bridge: Bridge, to: Path, size: tuple[int, int]) -> None:
+    """Write a picture of any window that was made over this bridge, and let both go."""
+    _open(box, size)
+    _save(box, to, bridge)
+
+
+def _open(box: QWidget, size: tuple[int, int]) -> None:
+    """Show a window by itself, dressed as the main window dresses what it opens."""
+    box.setStyleSheet(style.sheet(theme()))
     box.resize(*size)
     box.show()
     _settle()
-    _save(box, to, bridge)
 
 
 def _settle() -> None:

@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, QSocketNotifier, QTimer, Slot
-from PySide6.QtWidgets import QApplication, QDialog, QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from studio_log.app.paths import studio_folder
 from studio_log.app.single_copy import Door, call_first
@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from concurrent.futures import Future
 
     from studio_log.app.compose import Ringing
+    from studio_log.ui.plan.plan_box import PlanBox
 
 JUMP_AHEAD = timedelta(minutes=10)
 """With a hurried clock, a stretch longer than this in which nobody is needed is jumped."""
@@ -251,16 +252,17 @@ def equip(window: MainWindow, house: WindowHouse, options: argparse.Namespace) -
         put_back(window, window.panes, place)
 
 
-def plan_page(bridge: Bridge, parent: QWidget | None) -> QDialog:
+def plan_page(bridge: Bridge, parent: QWidget | None, *, tries: int | None = None) -> "PlanBox":
     """Make the page of the plan; what plans is brought when it is first opened."""
-    from studio_log.ui.plan.plan_box import PlanBox
+    from studio_log.ui.plan.plan_box import SECONDS, PlanBox
 
     def sheet() -> TimelinePage:
         page = TimelinePage()
         page.legend.hide()  # it stands in the window
         return page
 
-    box = PlanBox(bridge, sheet, parent)
+    seconds = SECONDS if tries is None else 60.0
+    box = PlanBox(bridge, sheet, parent, seconds=seconds, tries=tries)
     if isinstance(parent, MainWindow):
         box.hours_wanted.connect(parent.menu_acts.open_hours)
     return box

@@ -44,8 +44,11 @@ class PlanBox(PlanFace):
         parent: QWidget | None = None,
         *,
         seconds: float = SECONDS,
+        tries: int | None = None,
     ) -> None:
+        """Open it; with `tries` each search ends after so many, the same each time."""
         super().__init__(bridge, make_sheet, parent)
+        self._tries = tries
         self._bridge = bridge
         self._seconds = self._length = seconds
         self._spent = 0
@@ -60,6 +63,11 @@ class PlanBox(PlanFace):
         self._connect()
         self.show_running(running=False)
         self.plan_it.setFocus()
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether anything is still being looked for."""
+        return self.run.running or self.search.running
 
     # -- what the studio says --------------------------------------------------------------
 
@@ -130,7 +138,9 @@ class PlanBox(PlanFace):
             "before": self.before or setup.keep,
             **more,
         }
-        return Ask(setup.problem, do=do, seconds=seconds, keep=keep, more=told_more)
+        return Ask(
+            setup.problem, do=do, seconds=seconds, tries=self._tries, keep=keep, more=told_more
+        )
 
     @Slot(str, int, object)
     def _move(self, lot: str, number: int, at: datetime) -> None:
