@@ -37,6 +37,7 @@ from studio_log.services.method_file import small_file
 from studio_log.services.plan import AcceptPlan, PlanFor, PlanSetup
 
 SECONDS: Final = 20.0
+LEAST_S: Final = 0.5
 FOR_PLANNING: Final = 0.7
 """Of the seconds, where a plan is late; the others are for ways out."""
 PROVED: Final = {
@@ -151,7 +152,8 @@ def _elsewhere(turn: Turn, away: Away, outs: list[Any], ending: Ending) -> dict[
     good = "score" not in fields or (fields["score"] and not fields["score"][0] and not outs)
     if good or ending.all_over():
         return fields
-    told = away.ask("why", keep=None if outs or not fields["starts"] else fields)
+    left = replace(away, seconds=max(LEAST_S, ending.seconds - ending.passed()))
+    told = left.ask("why", keep=None if outs or not fields["starts"] else fields)
     return {**fields, **{key: told[key] for key in TOLD if told.get("reasons")}}
 
 

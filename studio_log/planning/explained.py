@@ -6,7 +6,7 @@ from typing import Any, Final
 from studio_log.planning.effort import Effort
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.why import Joints, explain, nothing_proved
-from studio_log.planning.why_reasons import Reasons, Way, reason_to_json, way_to_json
+from studio_log.planning.why_reasons import Reasons, reason_to_json, way_to_json
 
 PROVED: Final = ("sizes", "alone")
 """Reasons that prove that there is no plan of all lots."""
@@ -23,21 +23,17 @@ def explained(
     """Give an answer's fields with why the plan is late or missing, and the ways out.
 
     `plan` is the one of the fields, of all lots; None too where some were left out of it, since
-    why they were is then what there is to say. `on_way` is handed the fields with each way out
-    found so far.
+    why they were is then what there is to say. `on_way` is handed the fields with what is found
+    so far.
     """
-    found: list[Way] = []
+    kept = (*problem.notes, *_rest(fields) * (plan is None))
 
-    def told(way: Way) -> None:
-        found.append(way)
-        on_way({**fields, "ways_out": [way_to_json(one) for one in found]})
+    def told(reasons: Reasons) -> dict[str, Any]:
+        proved = any(one.kind in PROVED for one in reasons.reasons)
+        status = {"status": "infeasible"} if proved and fields.get("status") == "unknown" else {}
+        return {**fields, **status, **_why(fields["why"], kept, reasons)}
 
-    reasons = explain(problem, plan, effort, told, joint)
-    proved = any(one.kind in PROVED for one in reasons.reasons)
-    if proved and fields.get("status") == "unknown":
-        fields = {**fields, "status": "infeasible"}
-    told_anew = (*problem.notes, *_rest(fields) * (plan is None))
-    return {**fields, **_why(fields["why"], told_anew, reasons)}
+    return told(explain(problem, plan, effort, lambda so_far: on_way(told(so_far)), joint))
 
 
 def _rest(fields: Mapping[str, Any]) -> tuple[str, ...]:

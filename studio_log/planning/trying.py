@@ -17,7 +17,7 @@ from studio_log.planning.problem import BadProblemError, Lot, Plan, Problem, Sco
 from studio_log.planning.score import Lateness
 from studio_log.planning.sessions import sessions_of
 from studio_log.planning.why_late import minutes_late
-from studio_log.planning.why_reasons import Told, Way
+from studio_log.planning.why_reasons import Reason, Reasons, Told, Way, in_order
 
 TRIES: Final = 30
 """Tries to better each plan that a change leads to."""
@@ -38,6 +38,7 @@ class Trial:
     seed: int = 1
     told: Told = lambda _: None
     found: list[Way] = field(default_factory=list)
+    reasons: tuple[Reason, ...] = ()
 
     def likely(self, some: Iterable[tuple[Change, ...]]) -> list[tuple[Change, ...]]:
         """Give those changes that can make a plan better, those that can most first."""
@@ -71,8 +72,18 @@ class Trial:
         achieves = achieved(changed, plan, before)
         way = Way(changes, words, price, price_words, achieves, plan)
         self.found.append(way)
-        self.told(way)
+        self.told(self.so_far)
         return way
+
+    def say(self, reasons: tuple[Reason, ...]) -> None:
+        """Keep the reasons, and tell of them."""
+        self.reasons = reasons
+        self.told(self.so_far)
+
+    @property
+    def so_far(self) -> Reasons:
+        """Give the reasons, and the ways out that were found."""
+        return Reasons(self.reasons, in_order(self.found))
 
     def _better(self, plan: Plan) -> bool:
         return self.plan is None or self._worth(plan.score.late)

@@ -18,10 +18,10 @@ from studio_log.planning.mending import mend
 from studio_log.planning.plain_words import counted, listed
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.trying import TRIES, Trial
-from studio_log.planning.why_alone import dead_lots, mends_of
+from studio_log.planning.why_alone import Mend, dead_lots, mends_of
 from studio_log.planning.why_joint import joint_reason, read_joint
 from studio_log.planning.why_late import late_reasons
-from studio_log.planning.why_reasons import Reason, Reasons, Told, capital, in_order
+from studio_log.planning.why_reasons import Reason, Reasons, Told, capital
 from studio_log.planning.why_sizes import misfits
 
 SHORTER: Final = 30
@@ -46,22 +46,22 @@ def explain(
 ) -> Reasons:
     """Give why the plan is late, or why there is none, and the ways out found until told to stop.
 
-    A plan that is not late has no reasons. Each way out is told of as it is found.
+    A plan that is not late has no reasons. What is found is told of as it is: the reasons first.
     """
     trial = Trial(problem, plan, effort.stop, effort.tries or TRIES, effort.seed, told)
     too_small = misfits(problem)
     if too_small:
+        trial.say(few(one.reason for one in too_small))
         mend(trial, [(one.lot, one.mends) for one in too_small])
-        return Reasons(few(one.reason for one in too_small), in_order(trial.found))
+        return trial.so_far
     dead = dead_lots(problem, effort.stop) if plan is None else ()
     if dead:
+        trial.say(few(alone_reasons(problem, dead)))
         ways = (mends_of(problem, one, effort.stop, lots=len(dead)) for one in dead)
         mend(trial, [(one.lot.name, own) for one, own in zip(dead, ways, strict=True)])
-        reasons = few(alone_reasons(problem, dead))
-        return Reasons(reasons, in_order(trial.found))
-    if plan is not None and not plan.score.late:
-        return Reasons()
-    return _late_or_open(trial, joint)
+    elif plan is None or plan.score.late:
+        _late_or_open(trial, joint)
+    return trial.so_far
 
 
 def few(reasons: Iterable[Reason]) -> tuple[Reason, ...]:
@@ -75,21 +75,29 @@ def few(reasons: Iterable[Reason]) -> tuple[Reason, ...]:
     return (*first, Reason(rest[0].kind, lots, (), more))
 
 
-def _late_or_open(trial: Trial, joint: Joints) -> Reasons:
+def _late_or_open(trial: Trial, joint: Joints) -> None:
+    """Look for what puts dates right: at once, by a few tries each, then what is proved, then more.
+
+    What is proved stands before what a plan only shows.
+    """
     problem, plan = trial.problem, trial.plan
-    proved = _joint(problem, plan, joint)
     if plan is None:
-        reasons = proved or (Reason("open", (), (), NOT_FOUND),)
+        trial.say((Reason("open", (), (), NOT_FOUND),))
     else:
-        reasons = (*proved, *few(late_reasons(problem, plan, alone_ends(problem))))
+        trial.say(few(late_reasons(problem, plan, alone_ends(problem))))
         for one in in_hand(problem, plan):
             trial.offer(one)
-    left = trial.likely(searched(problem, plan))
-    for tries in (FEW_TRIES, trial.tries):
-        left = [one for one in left if not trial.stop() and trial.offer(one, tries) is None]
-        if tries == FEW_TRIES:
-            _narrow(trial)
-    return Reasons(reasons, in_order(trial.found))
+    left = _offered(trial, trial.likely(searched(problem, plan)), FEW_TRIES)
+    _narrow(trial)
+    proved = _joint(problem, plan, joint)
+    if proved:
+        trial.say((*proved, *(one for one in trial.reasons if one.kind != "open")))
+    _offered(trial, left, trial.tries)
+
+
+def _offered(trial: Trial, some: Iterable[Mend], tries: int) -> list[Mend]:
+    """Offer loosenings; gives those that did not help."""
+    return [one for one in some if not trial.stop() and trial.offer(one, tries) is None]
 
 
 def _narrow(trial: Trial) -> None:

@@ -153,7 +153,7 @@ def _vessel(problem: Problem, part: Part) -> str:
 def _hours(problem: Problem, part: Part) -> str:
     day = date.fromisoformat(part.name) if part.name else None
     if day is None:
-        return "the working hours are what they are"
+        return "the working hours leave no more time"
     hours = problem.calendar.on(day)
     if not hours:
         return f"nobody is there on {long_day(day)}"

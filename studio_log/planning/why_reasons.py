@@ -84,8 +84,8 @@ def capital(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-Told = Callable[[Way], None]
-"""Handed each way out as it is found."""
+Told = Callable[[Reasons], None]
+"""Handed what is found so far: the reasons, then each way out with them."""
 
 
 def way_to_json(way: Way) -> dict[str, Any]:

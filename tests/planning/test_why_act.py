@@ -23,7 +23,7 @@ LONG = 60.0
 def asked(whole: Any, do: str = "why", **more: Any) -> list[tuple[str, Any]]:
     """All that is told of an ask, in order."""
     heard: list[tuple[str, Any]] = []
-    ask = Ask(whole, do=do, engine="own", seconds=LONG, tries=20, **more)
+    ask = Ask(whole, do=do, **{"engine": "own", "seconds": LONG, "tries": 20, **more})
     one = Apart(ask, lambda message: heard.extend(message.items()))
     try:
         assert one.wait(LONG)
@@ -35,7 +35,10 @@ def asked(whole: Any, do: str = "why", **more: Any) -> list[tuple[str, Any]]:
 def test_the_window_hears_of_reasons_and_ways_out() -> None:
     *better, (kind, fields) = asked(one_tub())
     assert kind == "done"
-    assert all(kind == "better" and content["ways_out"] for kind, content in better)
+    assert [kind for kind, _ in better] == ["better"] * len(better)
+    assert all(content["why"] == fields["why"] for _, content in better)  # reasons come first
+    counts = [len(content["ways_out"]) for _, content in better]
+    assert counts == sorted(counts)
     assert [one["kind"] for one in fields["reasons"]] == ["late"]
     assert fields["why"] == [one["sentence"] for one in fields["reasons"]]
     tub = next(one for one in fields["ways_out"] if one["words"] == "a second tub of 10 L")
