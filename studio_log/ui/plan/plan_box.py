@@ -46,7 +46,7 @@ class PlanBox(PlanFace):
         seconds: float = SECONDS,
         tries: int | None = None,
     ) -> None:
-        """Open it; with `tries` each search ends after so many, the same each time."""
+        """Open it; with `tries` it plans so often and no more, which gives the same each time."""
         super().__init__(bridge, make_sheet, parent)
         self._tries = tries
         self._bridge = bridge
@@ -171,7 +171,7 @@ class PlanBox(PlanFace):
         self._tick.stop()
         self.show_running(running=self.run.running)
         self._show_plan(fields, looking=False)
-        if told.is_late(fields):
+        if told.is_late(fields) and self._tries is None:
             self.search.start(self._ask("why", self._seconds, fields))
             self._show_why(fields, looking=True)
 
