@@ -1216,6 +1216,10 @@
         <translation>Geändert</translation>
     </message>
     <message>
+        <source>Baths: {baths}.</source>
+        <translation>Bäder: {baths}.</translation>
+    </message>
+    <message>
         <source>make it ready now</source>
         <translation>jetzt bereitmachen</translation>
     </message>

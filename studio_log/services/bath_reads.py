@@ -67,6 +67,19 @@ def bath_page(house: Any, desk: Desk, question: BathFor) -> BathPage:
     )
 
 
+def baths_of_lot(desk: Desk, code: str) -> str:
+    """Say which baths a lot went through, and which exhaust it had; "" for none."""
+    told = [_lot_in(bath, code) for bath in baths(desk) if code in bath.lots]
+    return tr("Baths: {baths}.", baths="; ".join(told)) if told else ""
+
+
+def _lot_in(bath: Bath, code: str) -> str:
+    """Name a bath as one lot met it: "B26-003 Madder (the fresh bath, exhaust 2)"."""
+    head = f"{bath.code} {label(bath)}"
+    had = [exhaust_words(use.exhaust) for use in bath.uses if code in use.lots and use.counted]
+    return f"{head} ({', '.join(dict.fromkeys(had))})" if had else head
+
+
 def _lot_name(desk: Desk, code: str) -> str:
     try:
         return desk.lot(code).name

@@ -158,6 +158,8 @@ class LotSheet:
     """The same as plain JSON values: what `lot show --json` prints."""
     cost_words: str = ""
     """What its materials cost so far, "" where the stock knows nothing of them."""
+    bath_words: str = ""
+    """Which baths it went through, "" for none."""
 
 
 @dataclass(frozen=True)

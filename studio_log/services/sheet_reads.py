@@ -13,6 +13,7 @@ from studio_log.domain.windows import StepWindow, short_span, windows_of
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import questions as q
+from studio_log.services.bath_reads import baths_of_lot
 from studio_log.services.desk import Desk
 from studio_log.services.estimate_words import estimate_words
 from studio_log.services.journal_reads import became, entry_lines, readings_words
@@ -61,6 +62,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         cure_words=_cure_words(desk, lot),
         vessel_words=_vessel_words(lot, lines),
         cost_words=cost_of_lot(desk, lot).words,
+        bath_words=baths_of_lot(desk, lot.code),
         cautions=(" · ".join(short),) if (short := short_cautions(house, lot)) else (),
         lineage=_lineage(lot),
         milk_words=_milk_words(desk, milk),

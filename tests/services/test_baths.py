@@ -14,7 +14,7 @@ from studio_log.services.commands import (
     Redo,
     Undo,
 )
-from studio_log.services.questions import BenchFor, RemindersFor
+from studio_log.services.questions import BenchFor, LotSheetFor, RemindersFor
 from studio_log.services.rang import WhatRangFor
 from tests.support.builders import DAY, HOUR, MINUTE
 from tests.support.fixtures import Workshop
@@ -61,6 +61,19 @@ def test_a_use_takes_the_weight_of_its_lots_and_both_name_each_other(
     assert page(shop, chalk).lots == ((runners, "runners"), (other, "cloths"))
     assert [one.code for one in shop.studio.ask(BathsFor(lot=runners))] == [chalk]
     assert shop.studio.ask(BathsFor(lot=shop.new("late"))) == ()
+
+
+def test_the_page_of_a_lot_names_its_baths_and_the_exhaust_that_it_had(shop: Workshop) -> None:
+    first, second = shop.new("first"), shop.new("second")
+    madder = shop.do(NewBath("dye", name="Madder")).code
+    use(shop, madder, None, lots=(first,), at=None)  # type: ignore[arg-type]
+    use(shop, madder, None, lots=(second,), at=None)  # type: ignore[arg-type]
+    told = [shop.studio.ask(LotSheetFor(code)).bath_words for code in (first, second)]
+    assert told == [
+        f"Baths: {madder} Madder (the fresh bath).",
+        f"Baths: {madder} Madder (exhaust 1).",
+    ]
+    assert shop.studio.ask(LotSheetFor(shop.new("dry"))).bath_words == ""
 
 
 def test_a_use_names_the_step_of_its_lot(shop: Workshop, chalk: str) -> None:
