@@ -8700,16 +8700,20 @@ fehlt</translation>
         <translation>dunkelste zuerst</translation>
     </message>
     <message>
-        <source>Ti&amp;les</source>
-        <translation>Ka&amp;cheln</translation>
+        <source>Those no longer &amp;kept</source>
+        <translation>Auch nicht mehr auf&amp;gehobene</translation>
     </message>
     <message>
-        <source>A&amp;ll by colour</source>
-        <translation>A&amp;lle nach Farbe</translation>
+        <source>&amp;Tiles</source>
+        <translation>&amp;Kacheln</translation>
     </message>
     <message>
-        <source>Lots side by si&amp;de</source>
-        <translation>Partien nebe&amp;neinander</translation>
+        <source>&amp;All by colour</source>
+        <translation>&amp;Alle nach Farbe</translation>
+    </message>
+    <message>
+        <source>Lots &amp;side by side</source>
+        <translation>&amp;Partien nebeneinander</translation>
     </message>
     <message>
         <source>Drawing (*.svg);;Picture (*.png);;Figures (*.csv)</source>
@@ -8762,10 +8766,6 @@ fehlt</translation>
     <message>
         <source>Find swatches</source>
         <translation>Proben suchen</translation>
-    </message>
-    <message>
-        <source>Those no lon&amp;ger kept</source>
-        <translation>Auch nicht mehr auf&amp;gehobene</translation>
     </message>
     <message>
         <source>&amp;New swatch…</source>
@@ -8836,16 +8836,16 @@ fehlt</translation>
         <translation>&amp;Bemerkung…</translation>
     </message>
     <message>
-        <source>Keep a pict&amp;ure…</source>
+        <source>Keep a pictur&amp;e…</source>
         <translation>B&amp;ild aufheben…</translation>
+    </message>
+    <message>
+        <source>&amp;What is near it</source>
+        <translation>&amp;Was ihr nahe liegt</translation>
     </message>
     <message>
         <source>C&amp;hange…</source>
         <translation>Ä&amp;ndern…</translation>
-    </message>
-    <message>
-        <source>What is &amp;near it</source>
-        <translation>Was ihr n&amp;ahe liegt</translation>
     </message>
     <message>
         <source>Print its car&amp;d…</source>

@@ -16,6 +16,7 @@ from studio_log.domain.lots import Lot, StepState
 from studio_log.domain.piece_text import read_piece
 from studio_log.domain.reminders import Cause, Kind
 from studio_log.domain.starting import piece_data
+from studio_log.science.colour.lab import Lab
 from studio_log.services.bath_acts import mark_bath, new_bath
 from studio_log.services.baths import MarkBath, NewBath
 from studio_log.services.commands import AnswerReminder
@@ -26,6 +27,8 @@ from studio_log.services.ringing import answer
 from studio_log.services.stock import NewMaterial
 from studio_log.services.stock_acts import new_material
 from studio_log.services.studio import Studio
+from studio_log.services.swatch_acts import grade_swatch, new_swatch, read_swatch
+from studio_log.services.swatches import GradeSwatch, NewSwatch, ReadSwatch
 from studio_log.services.walking import walk
 
 KEPT: Final = ("studio", "open_hours", "line_metres", "burners", "vessels")
@@ -49,6 +52,9 @@ def open_demo(folder: Path, clock: Clock) -> Studio:
             _make(desk, row, timedelta(minutes=7 * index))
         for row in data["bath"]:
             _stand(desk, row)
+        lots = {line.name: line.code for line in work.lots.of(work.lots.codes()).values()}
+        for row in data["swatches"]:
+            _cut(desk, row, lots[row["lot"]])
     return studio
 
 
@@ -83,6 +89,21 @@ def _stand(desk: Desk, row: Mapping[str, Any]) -> None:
             rest["planned"] = desk.now + timedelta(hours=rest["planned"])
         at = desk.now - timedelta(hours=line.get("hours", 0))
         mark_bath(desk, MarkBath(code, Act(line["act"]), at, **rest, sure=True))
+
+
+def _cut(desk: Desk, row: Mapping[str, Any], lot: str) -> None:
+    """Cut a swatch from a lot, read it and grade it; `hours` are those before the present."""
+
+    def before(hours: float) -> datetime:
+        return desk.now - timedelta(hours=hours)
+
+    told = {name: row[name] for name in ("name", "place", "test_place") if name in row}
+    code = new_swatch(desk, NewSwatch(lot, **told, at=before(row["hours"]), sure=True)).code
+    for light, a, b, source, two_u, half, hours in row.get("readings", ()):
+        lab, sure = Lab(light, a, b), two_u or None
+        read_swatch(desk, ReadSwatch(code, lab, source, half, two_u=sure, at=before(hours)))
+    for test, grade, length, hours in row.get("grades", ()):
+        grade_swatch(desk, GradeSwatch(code, test, grade, length=length, at=before(hours)))
 
 
 def _make(desk: Desk, row: Mapping[str, Any], shift: timedelta) -> None:

@@ -35,6 +35,7 @@ PAGES: Final = (
     (tr_later("The stock"), "stock"),
     (tr_later("Baths and vats"), "baths"),
     (tr_later("Planning"), "plan"),
+    (tr_later("Swatches"), "swatches"),
     (tr_later("Colour"), "colour"),
     (tr_later("Trials"), "trials"),
     (tr_later("Calendar and copies"), "keeping"),

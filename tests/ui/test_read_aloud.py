@@ -17,6 +17,7 @@ Role = QAccessible.Role
 VALUED = {Role.ComboBox, Role.SpinBox, Role.Slider}
 TICKED = {Role.CheckBox, Role.RadioButton}
 LEAST = {
+    "an instrument": 9,
     "window": 60,
     "welcome": 5,
     "tags": 6,

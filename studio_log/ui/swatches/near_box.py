@@ -3,7 +3,7 @@
 from functools import partial
 from typing import Any, Final
 
-from PySide6.QtCore import QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QPoint, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QColor, QIcon, QPixmap
 from PySide6.QtWidgets import (
     QColorDialog,
@@ -75,7 +75,7 @@ class NearBox(QDialog):
         self.show_it = button(tr("Sho&w it"), kind="primary")
         self.leave = button(tr("C&lose"))
         self.pick = ScreenPick(self)
-        self._hidden: list[QWidget] = []
+        self._hidden: list[tuple[QWidget, QPoint]] = []
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
         self._gone = QTimer(self, singleShot=True, interval=HIDE_MS)
         self._lay_out()
@@ -169,8 +169,9 @@ class NearBox(QDialog):
     def begin_pick(self) -> None:
         """Take our own windows away and let a colour be picked."""
         parent = self.parentWidget()
-        self._hidden = [one for one in (parent, self) if one is not None and one.isVisible()]
-        for window in reversed(self._hidden):
+        shown = [one for one in (parent, self) if one is not None and one.isVisible()]
+        self._hidden = [(one, one.pos()) for one in shown]
+        for window in reversed(shown):
             window.hide()
         self._gone.start()
 
@@ -184,8 +185,9 @@ class NearBox(QDialog):
     def _come_back(self) -> None:
         """Show our own windows again."""
         hidden, self._hidden = self._hidden, []
-        for window in hidden:
+        for window, place in hidden:
             window.show()
+            window.move(place)  # else some desktops put it a frame further on each time
             window.raise_()
 
     def _chosen(self) -> None:

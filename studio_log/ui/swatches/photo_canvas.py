@@ -15,9 +15,10 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QPen,
+    QPixmap,
     QPolygonF,
 )
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QLabel
 from typing_extensions import override
 
 from studio_log.language.words import tr
@@ -47,7 +48,7 @@ class Handle:
     at: int = WHOLE
 
 
-class PhotoCanvas(QWidget):
+class PhotoCanvas(QLabel):
     """Shows a photo whole. Handles are dragged; Space goes to the next, arrows move it."""
 
     changed = Signal()
@@ -56,6 +57,7 @@ class PhotoCanvas(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
+        self.setPixmap(QPixmap(1, 1))  # a label with a picture: so it is read aloud as one
         self._image = QImage()
         self._size = (1, 1)
         self._target: list[QPointF] | None = None

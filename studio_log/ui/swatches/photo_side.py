@@ -111,6 +111,11 @@ class PhotoSide(QWidget):
         roomy(self.reflectance)
         for field in (self.way, self.half, self.reflectance):
             calm(field)
+        for box in (self.way, self.half):  # long words are cut in the box, not the pane
+            box.setSizeAdjustPolicy(
+                QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+            )
+            box.setMinimumContentsLength(8)
         self.way.setAccessibleName(tr("How it is measured"))
         self.half.setAccessibleName(tr("Which half"))
         self.reflectance.setAccessibleName(tr("What the card reflects"))

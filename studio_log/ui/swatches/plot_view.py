@@ -15,9 +15,10 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QPen,
+    QPixmap,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QToolTip, QWidget
+from PySide6.QtWidgets import QLabel, QToolTip
 from typing_extensions import override
 
 from studio_log.language.words import counted, tr, tr_later
@@ -40,13 +41,14 @@ _FLAGS: Final = {
 KEYS: Final = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1}
 
 
-class PlotView(QWidget):
+class PlotView(QLabel):
     """Paints the plane; a click chooses a swatch, arrows go from one to the next by hue."""
 
     chosen = Signal(str)
 
     def __init__(self) -> None:
         super().__init__()
+        self.setPixmap(QPixmap(1, 1))  # a label with a picture: so it is read aloud as one
         self._swatches: tuple[Coloured, ...] = ()
         self._by_lot = False
         self._code = ""

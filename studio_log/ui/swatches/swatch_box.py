@@ -78,7 +78,7 @@ class SwatchBox(QDialog):
         self.pane = SwatchPane()
         self.search = FindLine(tr("Find: lot, name, method, place"), tr("Find swatches"))
         self.order = QComboBox()
-        self.ended_too = QCheckBox(tr("Those no lon&ger kept"))
+        self.ended_too = QCheckBox(tr("Those no longer &kept"))
         self.new = button(tr("&New swatch…"), kind="primary")
         self.by_colour = button(tr("Find by &colour…"))
         self.view = SwatchView()
@@ -127,7 +127,7 @@ class SwatchBox(QDialog):
         super().showEvent(event)
         self.refresh()
         self._bridge.ask(LotLinesFor("all"), self._learn_names)
-        self.pane.grid.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.search.setFocus(Qt.FocusReason.OtherFocusReason)
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -212,7 +212,10 @@ class SwatchBox(QDialog):
     def _show_list(self, there: SwatchesThere) -> None:
         wanted = self._wanted or self.code
         self._wanted = ""
+        first = not self.pane.model.lines and bool(there.lines)
         self.pane.show_list(there, wanted, searching=bool(self.search.text().strip()))
+        if first and not self.search.text():
+            self.pane.grid.setFocus(Qt.FocusReason.OtherFocusReason)
         self._turned()
 
     def _ask_plane(self) -> None:

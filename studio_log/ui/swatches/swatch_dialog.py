@@ -66,6 +66,9 @@ class SwatchDialog(QDialog):
         dress_button(self.keep, "primary")
         self.keep.setDefault(True)
         self._lay_out()
+        first = self.fields[self.form.fields[0].slug]
+        if isinstance(first, UnderstoodLine):
+            first.line.selectAll()
         self.buttons.accepted.connect(self.submit)
         self.buttons.rejected.connect(self.reject)
 
@@ -149,7 +152,7 @@ class SwatchDialog(QDialog):
         column.addWidget(scrolled(inner, name=tr("Fields")), 1)
         column.addWidget(self.message)
         column.addWidget(self.buttons)
-        lines = 2.9 * len(self.form.fields) + (4 if self.moment is not None else 0) + 9
+        lines = 3.3 * len(self.form.fields) + (4 if self.moment is not None else 0) + 9
         room = self.screen().availableGeometry().size()
         self.resize(min(em(self, 40), room.width() - 40), min(em(self, lines), room.height() - 80))
 

@@ -14,7 +14,7 @@ from studio_log.ui.swatches.tiles import SwatchGrid, SwatchModel
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, one_of
 
-LOOKS: Final = (tr_later("Ti&les"), tr_later("A&ll by colour"), tr_later("Lots side by si&de"))
+LOOKS: Final = (tr_later("&Tiles"), tr_later("&All by colour"), tr_later("Lots &side by side"))
 TILES: Final = 0
 BY_LOT: Final = 2
 SAVED_AS: Final = tr_later("Drawing (*.svg);;Picture (*.png);;Figures (*.csv)")

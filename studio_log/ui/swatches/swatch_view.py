@@ -21,6 +21,7 @@ from studio_log.services.swatches import SwatchPage, SwatchShown
 from studio_log.ui.swatches.tiles import paint_cloth
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import ButtonKind, Words, button, em, emptied
+from studio_log.ui.widgets.wrap_button import WrapButton
 
 ACTS: Final[tuple[tuple[str, str, ButtonKind], ...]] = (
     ("photo", tr_later("Read the colour from a &photo…"), "primary"),
@@ -28,9 +29,9 @@ ACTS: Final[tuple[tuple[str, str, ButtonKind], ...]] = (
     ("typed", tr_later("T&yped…"), "quiet"),
     ("grade", tr_later("&Grade…"), "plain"),
     ("remark", tr_later("&Remark…"), "quiet"),
-    ("picture", tr_later("Keep a pict&ure…"), "quiet"),
+    ("picture", tr_later("Keep a pictur&e…"), "quiet"),
     ("change", tr_later("C&hange…"), "quiet"),
-    ("near", tr_later("What is &near it"), "plain"),
+    ("near", tr_later("&What is near it"), "plain"),
     ("card", tr_later("Print its car&d…"), "quiet"),
     ("ended", tr_later("Kept no longer"), "quiet"),
     ("kept", tr_later("Kept after all"), "quiet"),
@@ -80,7 +81,7 @@ class SwatchView(QWidget):
         self.under = Words(tone="soft", size="small")
         self.colour = Words(bold=True)
         self.facts = Words()
-        self.lot = button("", kind="quiet")
+        self.lot = WrapButton("", kind="quiet", grows=False)
         self.chain = Words()
         self.diary_head = Words(tr("Diary"), size="large", bold=True)
         self.buttons: dict[str, QPushButton] = {}
@@ -142,7 +143,7 @@ class SwatchView(QWidget):
         inner.setSpacing(4)
         for part in (self.colour, self.facts):
             inner.addWidget(part)
-        inner.addWidget(self.lot, 0, Qt.AlignmentFlag.AlignLeft)
+        inner.addWidget(self.lot)
         inner.addWidget(self.chain)
         self._diary.setHorizontalSpacing(12)
         self._diary.setVerticalSpacing(6)

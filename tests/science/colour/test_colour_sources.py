@@ -5,12 +5,13 @@ import re
 import pytest
 
 from studio_log.cli import colour_measure
-from studio_log.domain import trial_fit
+from studio_log.domain import instrument_table, swatches, trial_fit
 from studio_log.science import statistics_robust
 from studio_log.science.colour import (
     correction,
     evenness,
     grades,
+    guess,
     lab,
     photo_checks,
     photo_sure,
@@ -31,6 +32,11 @@ def white(of: lab.White) -> str:
 
 
 FIGURES = {
+    "steps of blue wool": f"{swatches.BLUE_STEPS[-1]} to {swatches.BLUE_STEPS[0]}",
+    "reflectance is per cent when any exceeds": g(instrument_table.PERCENT_FROM),
+    "a target is seen when its colours go with the published ones by": (
+        f"{guess.ALIKE:g}, correlation"
+    ),
     "white D65, 2 degree": white(lab.D65_2),
     "white D50, of charts": white(lab.D50_2),
     "grade of change below ΔE_F": g(*(limit for limit, _ in grades.CHANGE_LIMITS)),
@@ -65,6 +71,7 @@ FIGURES = {
     "swatches that a fit needs": f"{trial_fit.LEAST_SWATCHES:g}",
 }
 LAWS = {
+    "an instrument's text",
     "sRGB to linear light and XYZ", "CIELAB, C* and h", "CIEDE2000", "CMC", "reflectance to XYZ",
     "K/S", "the eye's sensitivity", "t, F", "line in log age", "interval of a trial's slope",
     "colours of the 24 patches", "correction", "curve with a level", "robust slope",
