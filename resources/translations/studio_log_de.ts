@@ -2200,6 +2200,14 @@
         <translation>Notizen</translation>
     </message>
     <message>
+        <source>(month/day)</source>
+        <translation>(Monat/Tag)</translation>
+    </message>
+    <message>
+        <source>(day/month)</source>
+        <translation>(Tag/Monat)</translation>
+    </message>
+    <message>
         <source>if you choose to</source>
         <translation>wenn gewünscht</translation>
     </message>
@@ -2370,6 +2378,10 @@
     <message>
         <source>Record the &amp;milk…</source>
         <translation>M&amp;ilch aufschreiben…</translation>
+    </message>
+    <message>
+        <source>Times from the ca&amp;rd…</source>
+        <translation>Zeiten von der Ka&amp;rte…</translation>
     </message>
     <message>
         <source>S&amp;top this lot…</source>
@@ -10150,6 +10162,58 @@ fehlt</translation>
     <message>
         <source>begun</source>
         <translation>begonnen</translation>
+    </message>
+    <message>
+        <source>It stands before the row above it. Is the day right?</source>
+        <translation>Es steht vor der Zeile darüber. Stimmt der Tag?</translation>
+    </message>
+    <message>
+        <source>It took {took}; the method says {lasts}.</source>
+        <translation>Es dauerte {took}; das Verfahren sagt {lasts}.</translation>
+    </message>
+    <message>
+        <source>Nothing is typed. Nothing was changed.</source>
+        <translation>Nichts ist getippt. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{code}: {n} steps are written down from the card.</source>
+        <translation>{code}: {n} Schritte sind von der Karte eingetragen.</translation>
+    </message>
+    <message>
+        <source>Type what stands in the frames, as 9/6 20:15 or 09062015. A time alone is the first one after the time above it. Rows that stay blank are left as they are.</source>
+        <translation>Tippe, was in den Kästchen steht, als 9/6 20:15 oder 09062015. Eine Uhrzeit allein ist die nächste nach der Zeit darüber. Leere Zeilen bleiben, wie sie sind.</translation>
+    </message>
+    <message>
+        <source>6/9 20:15</source>
+        <translation>6/9 20:15</translation>
+    </message>
+    <message>
+        <source>9/6 20:15</source>
+        <translation>9/6 20:15</translation>
+    </message>
+    <message>
+        <source>Times from the card of {code}</source>
+        <translation>Zeiten von der Karte von {code}</translation>
+    </message>
+    <message>
+        <source>{title}, begun</source>
+        <translation>{title}, begonnen</translation>
+    </message>
+    <message>
+        <source>{title}, ended</source>
+        <translation>{title}, beendet</translation>
+    </message>
+    <message>
+        <source>&amp;Write down</source>
+        <translation>&amp;Eintragen</translation>
+    </message>
+    <message>
+        <source>Steps of the card</source>
+        <translation>Schritte der Karte</translation>
+    </message>
+    <message>
+        <source>&amp;Write down all the same</source>
+        <translation>Trotzdem &amp;eintragen</translation>
     </message>
 </context>
 </TS>

@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 from studio_log.domain.journal import Act
 from studio_log.domain.pieces import Piece
 from studio_log.services.baths import MarkBath, NewBath, SetBath
+from studio_log.services.card_times import TakeCard
 from studio_log.services.copies import BackupTo, RestoreCopy, TakeCopy
 from studio_log.services.joins import JoinLots
 from studio_log.services.moving import TakeFolder
@@ -213,7 +214,7 @@ Command = (
     | NewBath | SetBath | MarkBath | ChangePlaces
     | NewSwatch | SetSwatch | ReadSwatch | GradeSwatch | NoteSwatch
     | NewBath | SetBath | MarkBath | ChangePlaces | AcceptPlan
-    | TakeFolder | TakeNotebook | TakeBackLots
+    | TakeFolder | TakeNotebook | TakeBackLots | TakeCard
     | TakeCopy | BackupTo | RestoreCopy
     | AcceptPlan
 )  # fmt: skip

@@ -5,6 +5,7 @@ from typing import Any, Final
 
 from studio_log.services import (
     bath_acts,
+    card_acts,
     joining,
     lot_acts,
     marking,
@@ -35,6 +36,7 @@ HANDLERS: Final[Mapping[type, Handler]] = {
     **plan_acts.HANDLERS,
     **moves.HANDLERS,
     **notebook_acts.HANDLERS,
+    **card_acts.HANDLERS,
     c.Undo: taking_back.undo,
     c.Redo: taking_back.redo,
     c.Correct: taking_back.correct,

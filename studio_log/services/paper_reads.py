@@ -10,6 +10,7 @@ from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Record
 from studio_log.domain.wall_clock import known_zone
 from studio_log.domain.windows import StepWindow, windows_of
+from studio_log.language.region import region
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.present.hues import KIND_WORDS
@@ -50,12 +51,17 @@ def card(house: Any, desk: Desk, question: CardFor) -> Paper:
         Column("", mm=8),
         Column(tr("Step"), share=1),
         Column(tr("When"), mm=44),
-        Column(tr("Begun"), mm=_SPAN),
-        Column(tr("Ended"), mm=_SPAN),
+        Column(f"{tr('Begun')} {_order()}", mm=_SPAN),
+        Column(f"{tr('Ended')} {_order()}", mm=_SPAN),
     )
     rows = tuple(_card_row(desk, lot, line, windows.get(line.number)) for line in sheet.steps)
     blocks = (Table(columns, rows, least=11.0), Heading(tr("Notes")), Lines(3), *heed(house, lot))
     return Paper(f"card-{lot.code}", _document(desk, lot, sheet, tr(_CARD), blocks))
+
+
+def _order() -> str:
+    """Say what goes into the frames first."""
+    return tr("(month/day)") if region().month_first else tr("(day/month)")
 
 
 def _card_row(

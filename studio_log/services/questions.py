@@ -16,6 +16,7 @@ from studio_log.present.lanes import Closed, Lane, Night
 from studio_log.present.timeline_shared import SharedRow
 from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.calendar import CalendarFor, SaveCalendar
+from studio_log.services.card_times import TryCard
 from studio_log.services.copies import CompareCopy, CopiesFor
 from studio_log.services.joins import JoinFor, JoinOfferFor
 from studio_log.services.method_page import CautionsFor, MethodPageFor
@@ -365,7 +366,7 @@ Question = (
     | CardFor | RecordFor | DaySheetFor | CalendarFor | SaveCalendar | PlacesFor
     | PlanFor | PlannedFor
     | HolidayPlacesFor | HolidayPlaceFor | HolidaysFor
-    | ExportFor | NotebookFor | TryNotebook
+    | ExportFor | NotebookFor | TryNotebook | TryCard
     | CopiesFor | CompareCopy
 )  # fmt: skip
 Methods = tuple[Method, ...]

@@ -18,6 +18,7 @@ from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import (
+    card_acts,
     hours_reads,
     notebook_acts,
     record_reads,
@@ -273,6 +274,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     PlannedFor: planned_timeline,
     ExportFor: export_work,
     **notebook_acts.ANSWERS,
+    **card_acts.ANSWERS,
     q.SettingsFor: lambda _house, desk, _question: desk.settings,
     q.StatusFor: _status,
 }

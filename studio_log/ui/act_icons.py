@@ -13,6 +13,7 @@ from studio_log.ui.theme.look import theme
 ICONS: Final[Mapping[str, str]] = {
     "new_lot": "plus",
     "print_tags": "print",
+    "card_times": "answer",
     "print_card": "print",
     "print_record": "print",
     "print_day": "print",

@@ -35,6 +35,7 @@ from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.lots.step_list import current
 from studio_log.ui.methods.method_box import MethodBox
 from studio_log.ui.milk_box import MilkBox
+from studio_log.ui.moving.card_box import CardBox
 from studio_log.ui.papers.paper_dialog import PaperDialog
 from studio_log.ui.tags.tag_dialog import TagDialog
 
@@ -208,6 +209,11 @@ class LotActs(QObject):
 
     def _print_card(self, sheet: LotSheet) -> None:
         self._bridge.ask(CardFor(sheet.code), self._show_paper)
+
+    def _card_times(self, sheet: LotSheet) -> None:
+        box = CardBox(self._bridge, sheet, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.open()
 
     def _print_record(self, sheet: LotSheet) -> None:
         self._bridge.ask(RecordFor(sheet.code), self._show_paper)

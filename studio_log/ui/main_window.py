@@ -49,6 +49,7 @@ from studio_log.ui.window_layout import Parts, first_size, lay_out, order_keys
 LEAST_SIZE: Final = (960, 640)
 OF_A_LOT: Final = (
     "split", "join", "go_on", "change", "milk", "stop", "print_tags", "print_card", "print_record",
+    "card_times",
 )  # fmt: skip
 """Acts that need a chosen lot."""
 

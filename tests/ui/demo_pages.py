@@ -19,7 +19,7 @@ from studio_log.present.swatch_card import CardFacts
 from studio_log.science.colour.lab import Lab
 from studio_log.services.baths import NewBath
 from studio_log.services.papers import RecordFor
-from studio_log.services.questions import TagsFor
+from studio_log.services.questions import LotSheetFor, TagsFor
 from studio_log.services.settings import Settings
 from studio_log.services.studio import Studio
 from studio_log.services.swatches import GradeSwatch, NewSwatch, ReadSwatch
@@ -39,6 +39,7 @@ from studio_log.ui.keeping.copies_box import CopiesBox
 from studio_log.ui.lots.lot_form import LotForm
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.methods.method_box import MethodBox
+from studio_log.ui.moving.card_box import CardBox
 from studio_log.ui.moving.export_box import ExportBox
 from studio_log.ui.moving.import_box import ImportBox
 from studio_log.ui.papers.paper_dialog import PaperDialog
@@ -119,6 +120,7 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "dyes": lambda house: DyesBox(house.bridge),
     "welcome": lambda house: WelcomePage(house.bridge),
     "tags": lambda house: TagDialog(house.studio.ask(TagsFor(("26-001",)))),
+    "card": lambda house: CardBox(house.bridge, house.studio.ask(LotSheetFor("26-001"))),
     "import": lambda house: ImportBox(house.bridge),
     "export": lambda house: ExportBox(house.bridge),
     "paper": lambda house: PaperDialog(house.studio.ask(RecordFor("26-001"))),
