@@ -2380,8 +2380,8 @@
         <translation>M&amp;ilch aufschreiben…</translation>
     </message>
     <message>
-        <source>Times from the ca&amp;rd…</source>
-        <translation>Zeiten von der Ka&amp;rte…</translation>
+        <source>Times from the car&amp;d…</source>
+        <translation>&amp;Zeiten von der Karte…</translation>
     </message>
     <message>
         <source>S&amp;top this lot…</source>
@@ -2778,6 +2778,10 @@
     <message>
         <source>Calendar and copies</source>
         <translation>Kalender und Kopien</translation>
+    </message>
+    <message>
+        <source>Paper, out and in</source>
+        <translation>Papier, hinaus und herein</translation>
     </message>
     <message>
         <source>Safety</source>

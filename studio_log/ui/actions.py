@@ -57,7 +57,7 @@ ACTIONS: Final = (
     ActionRow("&Lot", "go_on", tr_later("&Go on to a method…"), "Ctrl+G"),
     ActionRow("&Lot", "change", tr_later("&Name, place, weight, cure…"), "F2"),
     ActionRow("&Lot", "milk", tr_later("Record the &milk…"), "Ctrl+M"),
-    ActionRow("&Lot", "card_times", tr_later("Times from the ca&rd…"), "Ctrl+Shift+T"),
+    ActionRow("&Lot", "card_times", tr_later("Times from the car&d…"), "Ctrl+Shift+T"),
     ActionRow("&Lot", "stop", tr_later("S&top this lot…")),
     ActionRow("&View", "find", tr_later("&Find a lot"), "Ctrl+F"),
     ActionRow("&View", "to_lots", tr_later("Go to the &lots"), "Ctrl+1"),

@@ -36,6 +36,7 @@ from studio_log.ui.menu_acts import TITLE, MenuActs, Places
 from studio_log.ui.panes import LOW, Panes
 from studio_log.ui.passing import Passing
 from studio_log.ui.refreshing import Refreshing, Shown
+from studio_log.ui.scanning import Scanner
 from studio_log.ui.status_line import StatusLine
 from studio_log.ui.theme.icons import program_icon
 from studio_log.ui.theme.look import apply_theme, theme
@@ -72,6 +73,8 @@ class MainWindow(QMainWindow):
         self.actions_by_slug = actions.build(self)
         self._make_parts()
         self.minute = Passing(bridge, self)
+        self.scanner = Scanner(self)
+        self.scanner.scanned.connect(self._scanned)
         self.refreshing = Refreshing(self, bridge, self.minute, self._shown())
         self.setWindowTitle(tr(TITLE))
         self.setWindowIcon(program_icon())
@@ -329,6 +332,13 @@ class MainWindow(QMainWindow):
     def _opened(self, _code: str) -> None:
         self.menu_acts.do("to_steps")
 
+    def _scanned(self, code: str) -> None:
+        if self.pages.currentIndex() == 1:
+            if code[0].isalpha():
+                self.choose_step(code)
+            else:
+                self.lots.open_code(code)
+
     def _ring_test(self) -> None:
         self.menu_acts.do("ring_test")
 
@@ -354,6 +364,7 @@ class MainWindow(QMainWindow):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.minute.watch(self.windowHandle())
+        self.scanner.watch(self.windowHandle())
         self.minute.come_back()
 
     @override

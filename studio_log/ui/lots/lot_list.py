@@ -217,11 +217,15 @@ class LotList(QWidget):
         self._soon.stop()
         typed = self.search.text().strip().upper()
         if CODE.fullmatch(typed):
-            self._to_open = typed
-            self._bridge.ask(FindLots(typed, "all"), self._found, failed=self._say)
+            self.open_code(typed)
         elif typed:
             self._to_open = "*"
             self.refresh()
+
+    def open_code(self, code: str) -> None:
+        """Open the lot of a whole code, whatever is filtered; say where there is none."""
+        self._to_open = code
+        self._bridge.ask(FindLots(code, "all"), self._found, failed=self._say)
 
     def _found(self, answer: LotsFound) -> None:
         code, self._to_open = self._to_open, ""
