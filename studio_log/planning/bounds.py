@@ -1,5 +1,6 @@
 """What no plan can be better than: each lot looked at as if the studio were its own."""
 
+from collections import defaultdict
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
@@ -44,7 +45,7 @@ def bound_of(problem: Problem, stop: Callable[[], bool]) -> Bound:
     """Give the bounds of a problem; 0 where they would take too long or are not proved."""
     studio = Studio(problem, stop)
     if len(studio.chains) > MOST_LOTS:
-        return Bound(0, 0, 0)
+        return Bound(0, max(_by_length(studio), sessions_by_stores(studio)), 0)
     ends, sessions, fine = dict(studio.ended), 0, 0
     for name, chain in studio.chains.items():
         if not choices_fit(chain, problem):
@@ -58,7 +59,8 @@ def bound_of(problem: Problem, stop: Callable[[], bool]) -> Bound:
         sessions = max(sessions, few[2] if chain.plain else 1)
     late = studio.lateness.of_goals(ends)
     late += sum(studio.lateness.of_due(name, ends[name]) for name in studio.chains)
-    return Bound(late, max(sessions, _by_length(studio)), fine)
+    sessions = max(sessions, _by_length(studio), sessions_by_stores(studio))
+    return Bound(late, sessions, fine)
 
 
 def _alone(studio: Studio, name: str, session: int, late: int) -> tuple[int, int, int] | None:
@@ -76,3 +78,44 @@ def _by_length(studio: Studio) -> int:
     hands = sum(visit.length for chain in studio.chains.values() for visit in chain.visits)
     room = studio.board.longest * studio.problem.stores["hands"] // 1000
     return -(-hands // room) if room else 0
+
+
+def sessions_by_stores(studio: Studio) -> int:
+    """Give how many sessions the line, the burners and the vessels ask for.
+
+    What begins behind work by hand and lasts beyond the longest session is still there when its
+    session ends; so what begins in one session has room together. Summed over all sessions: they
+    are no fewer than all that begins so, in metres, litres or lots, by what there is.
+    """
+    asked: dict[str, int] = defaultdict(int)
+    number: dict[str, int] = defaultdict(int)
+    for chain in studio.chains.values():
+        for visit, between in zip(chain.visits, chain.betweens, strict=False):
+            if not visit.length or visit.length + between.least <= studio.board.longest:
+                continue
+            for store, much in between.holds:
+                asked[store] += much
+            for run in between.runs:
+                kind = chain.runs[run].kind
+                asked[kind] += chain.runs[run].much
+                number[kind] += 1
+    bounds = [-(-much // max(1, _room(studio, kind))) for kind, much in asked.items()]
+    bounds += [-(-many // max(1, _lots_in(studio, kind))) for kind, many in number.items()]
+    return max(bounds, default=0)
+
+
+def _room(studio: Studio, kind: str) -> int:
+    """Give how much of a store there is, or in all vessels of a kind."""
+    own = sum(one.size for one in studio.problem.vessels if one.kind == kind)
+    return own or studio.problem.stores.get(kind, 0)
+
+
+def _lots_in(studio: Studio, kind: str) -> int:
+    """Give how many lots all vessels of a kind hold at most at once."""
+    runs = [run for chain in studio.chains.values() for run in chain.runs if run.kind == kind]
+    least = max(1, min((run.much for run in runs), default=1))
+    return sum(
+        1 if one.one_lot else one.size // least
+        for one in studio.problem.vessels
+        if one.kind == kind
+    )

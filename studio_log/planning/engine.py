@@ -140,6 +140,7 @@ class Studio:
         sessions: list[int],
         limits: Limits,
         old: Old | None = None,
+        stride: int = 1,
     ) -> Placement | None:
         """Give the best place for a lot within limits, without putting it there."""
         if self.milks.ready:
@@ -148,9 +149,8 @@ class Studio:
                 return None
             limits = cut
         known = old or self.old.get(name, NOTHING_OLD)
-        wish = Wish(
-            sessions, self.late_price(name), limits, self.stop, known, min(MOVED, self.prices.moved)
-        )
+        late, moved = self.late_price(name), min(MOVED, self.prices.moved)
+        wish = Wish(sessions, late, limits, self.stop, known, moved, stride)
         found = place_lot(self.chains[name], self.problem, self.board, wish)
         return None if found is None else found[1]
 

@@ -1,8 +1,11 @@
 """Improves a plan: some lots are taken out and placed again, and what is no worse is kept.
 
-Which lots go: some by chance; those that come to a session which few visit, so that it may be
-spared; or the one that makes a date late, with some that are in its way. Chance comes from a
-seed, and tries are counted: same problem, seed and number of tries, same plan.
+Two kinds of tries take turns. Walking seeks fewer sessions: a session that few visit is held to
+be nearly spared, so that visits drift together; starts are looked at some minutes apart, and the
+minutes themselves do not count. At home the best plan is made finer, its visits placed exactly.
+Which lots go out: some by chance; those that come to a session which few visit; the one that
+makes a date late, with some in its way; or one that is not where an old plan had it. Chance comes
+from a seed, and tries are counted: same problem, seed and number of tries, same plan.
 """
 
 from random import Random
@@ -18,14 +21,22 @@ if TYPE_CHECKING:
 DAY: Final = 1440
 REACHES: Final = (3, 8, 8, 20, 60)
 """Days about its present place in which a lot is placed again."""
+NEAR: Final = (1, 3, 3, 8, 20)
+"""The same while the best plan is made finer, with every start looked at."""
 FEW_LOTS: Final = 25
 """Up to so many lots, now and then many of them go out at once."""
 WORSE: Final = 0.08
 """How often one session more is borne, to get elsewhere."""
 LEAST_STEP: Final = 360
 """Minutes: the least that is borne so."""
-HOMEWARD: Final = 60
-"""Tries without a better plan, after which the best one is taken up again."""
+WALK: Final = 60
+"""Tries of a walk, from the best plan on; one that finds a better plan goes on as long again."""
+AT_HOME: Final = 15
+"""Tries behind each walk that make the best plan finer."""
+APART: Final = 30
+"""Minutes between the starts that are looked at while walking."""
+SHARED: Final = (1.0, 0.5, 0.25, 0.12, 0.06, 0.03)
+"""What the first, second, and so on, visit to a session adds to its price while walking."""
 
 
 class Improver:
@@ -36,40 +47,76 @@ class Improver:
         self.now: Key = studio.key()
         self.best = self.now
         self.kept: dict[str, Placement] = dict(studio.board.placed)
-        self.since_better = 0
         self.moved = studio.moved()
         """So many visits of the best plan are elsewhere than an old plan had them."""
+        self.walking, self.left = False, AT_HOME
+        self.stride = max(1, APART // studio.problem.grid)
+        self.worn = self._worn()
+        self.rebuilds = 0 if studio.old or self.now[1] or not self._seeks_few else 2
+        """So many times all lots are placed anew, for few sessions, before anything else."""
+
+    @property
+    def _seeks_few(self) -> bool:
+        """Whether a session counts for more than a day of waiting."""
+        return self.studio.prices.session > DAY
 
     def step(self) -> bool:
         """Make one try; gives whether the best plan became better."""
         before = dict(self.studio.board.placed)
-        out, barred = self._choose()
-        if self.studio.milks.ready and self.random.random() < 0.5:
-            family = [one for one in self.studio.milks.family(out) if one in before]
-            out = list(dict.fromkeys([*family, *out]))
-        done = self._again(out, barred)
-        key = self.studio.key() if done else self.now
-        if not done or not self._taken(key):
+        if not self.left and not self.rebuilds:
+            self._turn()
+            before = dict(self.kept)
+        coarse = self.walking or self.rebuilds > 0
+        if not self._try() or not self._taken():
             self.studio.put_back(before)
-        else:
-            self.now = key
-        self.since_better += 1
+            return False
+        if coarse and self.now < self.best:
+            self._refine()
         if self.now < self.best:
             self.best, self.kept = self.now, dict(self.studio.board.placed)
-            self.since_better, self.moved = 0, self.studio.moved()
+            self.moved = self.studio.moved()
+            if self.walking:
+                self.left = WALK
             return True
-        if self.since_better % HOMEWARD == 0:
-            self.studio.put_back(self.kept)
-            self.now = self.best
         return False
 
-    def _taken(self, key: Key) -> bool:
+    def _try(self) -> bool:
+        """Change the plan on the board; gives whether all lots have a place."""
+        if self.rebuilds:
+            self.rebuilds -= 1
+            return self._rebuild(joining=self.rebuilds == 0)
+        self.left -= 1
+        out, barred = self._choose()
+        if self.studio.milks.ready and self.random.random() < 0.5:
+            out = list(dict.fromkeys([*self.studio.milks.family(out), *out]))
+        return self._again([one for one in out if one in self.studio.board.placed], barred)
+
+    def _turn(self) -> None:
+        """Go from walking home to the best plan, or from home out again; late plans stay home."""
+        self.walking = not self.walking and not self.best[1] and self._seeks_few
+        self.left = WALK if self.walking else AT_HOME
+        self.studio.put_back(self.kept)
+        self.now, self.worn = self.best, self._worn()
+
+    def _taken(self) -> bool:
         """Say whether a try is gone on from: no worse, or now and then a little."""
-        if key <= self.now:
-            return True
+        key, worn = self.studio.key(), self._worn()
         step = max(self.studio.prices.session, LEAST_STEP)
-        same_late = key[:2] == self.now[:2] and key[2] // step <= self.best[2] // step + 1
-        return same_late and self.random.random() < WORSE
+        bold = self.random.random() < WORSE
+        if self.walking:
+            good = key[:2] == self.now[:2] and worn <= self.worn + bold * step
+        else:
+            near = key[:2] == self.now[:2] and key[2] // step <= self.best[2] // step + 1
+            good = key <= self.now or (bold and near)
+        if good:
+            self.now, self.worn = key, worn
+        return good
+
+    def _worn(self) -> float:
+        """Give what the plan is worth while walking: sessions by how many visit them, and moves."""
+        prices, visits = self.studio.prices, self.studio.board.visits
+        shared = sum(sum(SHARED[:count]) for count in visits.values() if count > 0)
+        return prices.session * shared + prices.moved * (self.studio.moved() if prices.moved else 0)
 
     # -- which lots ----------------------------------------------------------------------
 
@@ -151,18 +198,54 @@ class Improver:
         """Take lots out and place them again, in order; gives whether all found a place."""
         studio = self.studio
         old = {name: studio.board.take(name) for name in out}
-        reach = self.random.choice(REACHES) * DAY // studio.problem.grid
+        days = self.random.choice(REACHES if self.walking or self.now[1] else NEAR)
+        reach = days * DAY // studio.problem.grid
         joining = self.random.random() < 0.5
         for name in out:
-            prices = self._prices(barred, joining=joining)
+            prices = self._shares() if self.walking else self._prices(joining=joining)
+            if barred >= 0:
+                prices[barred] = 3 * max(studio.prices.session, LEAST_STEP)
             limits = around(studio.limits[name], old[name].starts, reach, back=self.now[1] > 0)
-            found = studio.try_place(name, prices, limits)
+            stride = self.stride if self.walking else 1
+            found = studio.try_place(name, prices, limits, stride=stride)
             if found is None:
                 return False
             studio.board.put(name, found)
         return True
 
-    def _prices(self, barred: int, *, joining: bool) -> list[int]:
+    def _rebuild(self, *, joining: bool) -> bool:
+        """Place all lots anew, each so that it shares sessions with those before it."""
+        studio = self.studio
+        studio.clear()
+        for name in studio.order():
+            prices = self._shares() if joining else studio.sessions(studio.prices.session)
+            found = studio.try_place(name, prices, studio.limits[name], stride=self.stride)
+            if found is None:
+                return False
+            studio.board.put(name, found)
+        return True
+
+    def _refine(self) -> None:
+        """Place each lot again exactly, about where it is, with the sessions there are."""
+        studio = self.studio
+        for name in list(studio.board.placed):
+            old = studio.board.take(name)
+            limits = around(studio.limits[name], old.starts, DAY // studio.problem.grid, back=False)
+            found = studio.try_place(name, studio.sessions(studio.prices.session), limits)
+            studio.board.put(name, found or old)
+        self.now, self.worn = studio.key(), self._worn()
+
+    def _shares(self) -> list[int]:
+        """Price sessions as walking does: the more visit one already, the less one more costs."""
+        session, visits = self.studio.prices.session, self.studio.board.visits
+        shares = [int(session * one) for one in SHARED]
+        prices = [shares[0]] * len(self.studio.board.windows)
+        for number, count in visits.items():
+            if count > 0:
+                prices[number] = shares[count] if count < len(shares) else 0
+        return prices
+
+    def _prices(self, *, joining: bool) -> list[int]:
         """Price sessions; with `joining`, those that few visit cost something too."""
         studio = self.studio
         session = studio.prices.session
@@ -171,8 +254,6 @@ class Improver:
             for number, count in studio.board.visits.items():
                 if 0 < count <= 3:
                     prices[number] = session // (4 * count)
-        if barred >= 0:
-            prices[barred] = 3 * max(session, LEAST_STEP)
         return prices
 
 

@@ -88,8 +88,9 @@ class _Placer:
         """Give the slots in which a visit may begin as far as hours and hands go."""
         low, high = self.wish.limits[number]
         visit = self.chain.visits[number]
+        stride = self.wish.stride
         if not visit.length:
-            return list(range(low, high + 1))
+            return list(range(low, high + 1, stride))
         blocked = self.board.blocked("hands", 1000)
         found: list[int] = []
         windows = self.board.windows
@@ -98,7 +99,10 @@ class _Placer:
             window = windows[place]
             if window.start > high:
                 break
-            starts = range(max(low, window.start), min(high, window.end - visit.length) + 1)
+            last = min(high, window.end - visit.length)
+            starts: Sequence[int] = range(max(low, window.start), last + 1)
+            if stride > 1:
+                starts = self._some(starts, visit.length, blocked)
             found += starts
             for one in starts:
                 self._window[one] = place
@@ -106,6 +110,20 @@ class _Placer:
             return found
         free = free_starts(found, blocked, 0, visit.length)
         return [one for one, is_free in zip(found, free, strict=True) if is_free]
+
+    def _some(
+        self, starts: Sequence[int], length: int, blocked: Sequence[tuple[int, int]]
+    ) -> Sequence[int]:
+        """Give some starts of a window: at even distances, its last, and next to other work."""
+        if len(starts) < 2:
+            return starts
+        low, high = starts[0], starts[-1]
+        found = {*starts[:: self.wish.stride], high}
+        place = bisect_left(blocked, low, key=lambda one: one[1])
+        while place < len(blocked) and blocked[place][0] <= high + length:
+            found |= {blocked[place][0] - length, blocked[place][1]}
+            place += 1
+        return sorted(one for one in found if low <= one <= high)
 
     def _choices(self, number: int) -> list[Choice]:
         """Give the ways to choose vessels for a visit and what follows it."""

@@ -34,3 +34,5 @@ class Wish:
     old: Old = NOTHING_OLD
     moved: int = 0
     """The price of a visit by hand that is not where an old plan had it."""
+    stride: int = 1
+    """Only each so manieth slot of a window is looked at, and those that join other work."""

@@ -1,8 +1,8 @@
 """How well and how fast plans are made, against their bars; prints, asserts nothing.
 
 Public projects run for 2 s each, if they are beside this project; the studios of
-tests/reference/planner for --seconds each; then a first plan of 40 lots with 14 steps, its
-memory, and how soon planning ends when it is told to.
+tests/reference/planner for --seconds each, and made-up ones of two families; then a first plan
+of 40 lots with 14 steps, its memory, and how soon planning ends when it is told to.
 """
 
 import argparse
@@ -25,6 +25,7 @@ from studio_log.planning.problem import Problem
 from studio_log.planning.why import explain
 from tests.planning.kit import PUBLIC, STUDIOS, hours, instance, read, read_tasks
 from tests.speed.report import resident_kib, verdict
+from tests.speed.studio_families import FAMILIES, family
 
 PROJECT_S, FIRST_S, STOP_S, MORE_MIB, ALONE_S = 2.0, 4.0, 0.2, 60.0, 0.5
 
@@ -73,6 +74,31 @@ def studios(seconds: float) -> None:
         verdict(f"{name}, late", score.late, bar, "min", f"best known {late:g}")
         bar = 1.05 * sessions + 0.5
         verdict(f"{name}, sessions", score.sessions, bar, "", f"best known {sessions}")
+
+
+def families(seconds: float) -> None:
+    """Print what improving makes of first plans in two families of made-up studios.
+
+    Both are ratios of sessions: to those of the first plan, and to the bound that no plan is
+    below, which is far from tight.
+    """
+    for name in FAMILIES:
+        for lots in (5, 10, 20, 40):
+            for seed in (1, 2):
+                first: list[int] = []
+                effort = for_seconds(seconds)
+                found = plan_studio(
+                    family(name, lots, seed),
+                    Effort(effort.stop, on_better=lambda plan, f=first:
+                           f.append(plan.score.sessions)),
+                )  # fmt: skip
+                assert found.plan is not None
+                assert found.bound is not None
+                got, bound = found.plan.score.sessions, max(1, found.bound.sessions)
+                print(
+                    f"  {name}, {lots} lots, seed {seed}: {got / first[0]:.2f} of the first plan, "
+                    f"{got / bound:.2f} of the bound, {found.tries} tries"
+                )
 
 
 def forty() -> Problem:
@@ -156,11 +182,12 @@ def main() -> None:
     """Run what was asked for, or all."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--seconds", type=float, default=10.0, help="for each studio")
-    parser.add_argument("--only", choices=("projects", "studios", "first", "why"))
+    parser.add_argument("--only", choices=("projects", "studios", "families", "first", "why"))
     asked = parser.parse_args()
     parts = {
         "projects": projects,
         "studios": lambda: studios(asked.seconds),
+        "families": lambda: families(asked.seconds),
         "first": first_plan,
         "why": explanations,
     }
