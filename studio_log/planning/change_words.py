@@ -35,6 +35,7 @@ from studio_log.planning.plain_words import (
     listed,
     long_day,
     number_words,
+    with_article,
 )
 from studio_log.planning.problem import THOUSANDTHS, Problem
 
@@ -47,7 +48,8 @@ def change_words(problem: Problem, change: Change) -> str:
 def _add_vessel(problem: Problem, change: AddVessel) -> str:
     there = sum(one.kind == change.kind for one in problem.vessels)
     which = ORDINALS[there + 1] if there + 1 < len(ORDINALS) else "one more"
-    return f"{which} {change.kind} of {amount_words(change.size)} L"
+    named = f"{which} {change.kind}" if which else with_article(change.kind)
+    return f"{named} of {amount_words(change.size)} L"
 
 
 def _remove_vessel(_: Problem, change: RemoveVessel) -> str:

@@ -18,8 +18,9 @@ NUMBERS: Final = (
     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
     "twelve",
 )  # fmt: skip
+VOWELS: Final = frozenset("aeiou")
 ORDINALS: Final = (
-    "", "a", "a second", "a third", "a fourth", "a fifth", "a sixth", "a seventh", "an eighth",
+    "", "", "a second", "a third", "a fourth", "a fifth", "a sixth", "a seventh", "an eighth",
     "a ninth", "a tenth",
 )  # fmt: skip
 
@@ -32,6 +33,11 @@ def number_words(number: int) -> str:
 def counted(number: int, one: str, many: str = "") -> str:
     """Give a number with its noun: "one piece", "nine pieces"."""
     return f"{number_words(number)} {one if number == 1 else many or one + 's'}"
+
+
+def with_article(noun: str) -> str:
+    """Give "a tub", "an urn"."""
+    return f"an {noun}" if noun[:1].lower() in VOWELS else f"a {noun}"
 
 
 def amount_words(much: int) -> str:

@@ -34,6 +34,7 @@ from studio_log.planning.plain_words import (
     exact_words,
     listed,
     number_words,
+    with_article,
 )
 from studio_log.planning.problem import Plan, Problem
 
@@ -134,7 +135,7 @@ def _added(problem: Problem, change: AddHours, weekday: int) -> int:
 
 def _add_vessel(_: Problem, change: AddVessel) -> Price:
     litres = amount_words(change.size)
-    return 300 + change.size // 200, f"{change.kind} of {litres} L to find or buy"
+    return 300 + change.size // 200, f"{with_article(change.kind)} of {litres} L to find or buy"
 
 
 def _more_line(_: Problem, change: MoreLine) -> Price:

@@ -107,7 +107,7 @@ def _just_enough(
     low, high = 0, MOST_LONGER // grid
     if stop() or not lives(problem, (maker(high * grid),), name, stop):
         return None
-    while high - low > 1:
+    while high - low > 1 and not stop():
         middle = (low + high) // 2
         if lives(problem, (maker(middle * grid),), name, stop):
             high = middle

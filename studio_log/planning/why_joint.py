@@ -25,6 +25,7 @@ from studio_log.planning.plain_words import (
     long_day,
     moment_words,
     number_words,
+    with_article,
 )
 from studio_log.planning.problem import THOUSANDTHS, BadProblemError, Problem
 from studio_log.planning.taking import Faults, Table, read_day, shown
@@ -123,15 +124,19 @@ def _head(problem: Problem, joint: Joint) -> str:
 
 
 def _clash(joint: Joint) -> str:
-    first = joint.parts[0]
-    need = _NEEDS.get(first.name, f"need a {first.name}") if first.name else "need hands"
-    many = " both" if len(joint.lots) == 2 else " all" if len(joint.lots) > 2 else ""
-    verb = need if many else f"{need.replace('need', 'needs').replace('hang', 'hangs')}"
+    """Say which lots want the first part, and on which day."""
+    name = joint.parts[0].name or "hands"
+    thing = with_article(name)
+    one, several = _NEEDS.get(name, (f"needs {thing}", f"need {thing}"))
+    many = {1: one, 2: f"both {several}"}.get(len(joint.lots), f"all {several}")
     day = "" if joint.day is None else f" on {long_day(joint.day)}"
-    return f"{listed(joint.lots)}{many} {verb}{day}"
+    return f"{listed(joint.lots)} {many}{day}"
 
 
-_NEEDS: Final = {"line": "hang", "burner": "need a burner", "hands": "need hands"}
+_NEEDS: Final = {
+    "line": ("hangs", "hang"), "burner": ("needs a burner", "need a burner"),
+    "hands": ("needs hands", "need hands"),
+}  # fmt: skip
 
 
 def _store(problem: Problem, part: Part) -> str:

@@ -190,6 +190,7 @@ REFUSED: list[tuple[str, ...]] = [
     ("backup", "--to", HALF), ("restore", ""),
     ("plan", ""), ("plan", "/nowhere.json"), ("plan", "."), ("plan", "a\x00b"), ("plan", LONG),
     ("plan", "x.json", "--engine", "steam"), ("plan", "x.json", "--engine", ""),
+    ("plan", "x.json", "--change", "soon"), ("plan", "x.json", "--change", HALF),
     ("plan", "x.json", "--seconds", "soon"), ("plan", "x.json", "--seconds", HUGE),
 ]  # fmt: skip
 

@@ -25,6 +25,7 @@ from tests.planning.test_reading import ANY
 WORDS: list[tuple[dict[str, Any], str]] = [
     ({"change": "add_vessel", "kind": "tub", "litres": 20}, "a second tub of 20 L"),
     ({"change": "add_vessel", "kind": "bucket", "litres": 7.5}, "a bucket of 7.5 L"),
+    ({"change": "add_vessel", "kind": "urn", "litres": 9}, "an urn of 9 L"),
     ({"change": "remove_vessel", "vessel": "tub1"}, "no tub1"),
     ({"change": "more_line", "metres": 1}, "one metre of line more"),
     ({"change": "more_line", "metres": -2.5}, "2.5 m of line less"),
@@ -105,7 +106,7 @@ def test_what_changes_is_what_was_asked_for() -> None:
         "later_due", "later_release",
     }))  # fmt: skip
     assert [(one.kind, one.size) for one in after.vessels] == [
-        ("tub", 20_000), ("tub", 20_000), ("bucket", 7_500),
+        ("tub", 20_000), ("tub", 20_000), ("bucket", 7_500), ("urn", 9_000),
     ]  # fmt: skip
     assert after.stores == {"line": 4_500, "burner": 0, "hands": 1_000}  # 6 + 1 - 2.5
     assert after.calendar.on(date(2027, 3, 7)) == ()  # closing came after the session

@@ -39,6 +39,10 @@ SAID: list[tuple[dict[str, Any], str]] = [
         f"Not all together: {HOURS}, {SOAKED} and there is one pair of hands.",
     ),
     (
+        {"parts": [{"part": "vessel", "name": "tub"}], "lots": ["L1"]},
+        "Not all together: there is one tub and L1 needs a tub.",
+    ),
+    (
         {"parts": [{"part": "goal", "name": "fair"}, {"part": "store", "name": "burner"}]},
         "Not all together: fair wants four pieces by Tue 2 March, 16:00 and there are no burners.",
     ),

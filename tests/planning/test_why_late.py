@@ -74,7 +74,7 @@ def test_a_date_is_late_through_the_lot_that_waits_for_the_tub() -> None:
     by_changes = {one.changes: one for one in found.ways}
     tub = by_changes[(AddVessel("tub", 10_000),)]
     assert tub.sentence == (
-        "A second tub of 10 L: no date is late then. The price: tub of 10 L to find or buy."
+        "A second tub of 10 L: no date is late then. The price: a tub of 10 L to find or buy."
     )
     assert (LaterGoal("fair", 1440),) in by_changes
     assert by_changes[(GoalPieces("fair", 2),)].price_words == "two fewer pieces for fair"
