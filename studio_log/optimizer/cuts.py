@@ -5,6 +5,9 @@ the solver's relaxed view, and a bound of one session is all that it proves.
 """
 
 from collections.abc import Iterator
+from typing import NamedTuple
+
+from ortools.sat.python import cp_model
 
 from studio_log.optimizer.model import Line, StudioModel
 from studio_log.planning.chain import NEVER, Chain
@@ -16,6 +19,7 @@ def add_cuts(own: StudioModel) -> None:
         _apart(own, name)
         _steps_on(own, name)
     _room(own)
+    _hands(own)
 
 
 def _apart(own: StudioModel, name: str) -> None:
@@ -117,16 +121,38 @@ def _held(
             yield chain.runs[run].kind, chain.runs[run].much, some[number]
 
 
-def hands_bound(own: StudioModel) -> None:
-    """Keep room for hands: the lengths of all visits of a session fit into its window."""
-    per: dict[int, list[Line]] = {}
+def _hands(own: StudioModel) -> None:
+    """Visits that can only begin in a narrow part of a window come one after the other there.
+
+    So many of a least length begin between two slots as fit behind each other, and one more.
+    """
+    options: dict[int, list[_Option]] = {}
     for name in own.part.free:
-        visits = own.frame.studio.chains[name].visits
         for visit, some in enumerate(own.inside[name]):
+            length = own.frame.studio.chains[name].visits[visit].length
             for number, literal in some.items():
-                per.setdefault(number, []).append(visits[visit].length * literal)
-    hands = own.frame.problem.stores["hands"]
+                ranges = own.ranges[name][visit][number]
+                options.setdefault(number, []).append(
+                    _Option(ranges[0][0], ranges[-1][1], length, literal)
+                )
+    pairs = own.frame.problem.stores["hands"] // 1000
     for number, session in own.sessions.items():
-        window = own.frame.windows[number]
-        room = (window.end - window.start) * hands // 1000
-        own.model.add(sum(per.get(number, [])) <= room * session)
+        told: set[frozenset[int]] = set()
+        here = options.get(number, [])
+        for low, high, length in sorted({(one.low, one.high, one.length) for one in here}):
+            inside = [one.literal for one in here
+                      if low <= one.low and one.high <= high and one.length >= length]  # fmt: skip
+            most = pairs * ((high - low) // length + 1)
+            key = frozenset(one.index for one in inside)
+            if len(inside) > most and key not in told:
+                told.add(key)
+                own.model.add(sum(inside) <= most * session)
+
+
+class _Option(NamedTuple):
+    """A visit that may be in a window: first and last slot to begin there, its length."""
+
+    low: int
+    high: int
+    length: int
+    literal: cp_model.IntVar

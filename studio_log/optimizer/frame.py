@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from studio_log.optimizer.shape import Stretch, stretches_of
 from studio_log.optimizer.start_sets import swept
 from studio_log.planning.board import Placement
-from studio_log.planning.engine import Studio
+from studio_log.planning.engine import SESSION, Studio
 from studio_log.planning.placing import placement_of
 
 if TYPE_CHECKING:
@@ -43,6 +43,8 @@ class Frame:
         for name, chain in studio.chains.items():
             self.stretches[name] = stretches_of(chain)
             self.sets[name] = swept(chain, self.problem, studio.board, studio.limits[name])
+        self.fine_apart = studio.prices.session >= SESSION
+        """Whether fine minutes count behind sessions, or are summed with them."""
         self.exact = not any(one.kind for one in self.problem.milks)
         """Whether models leave no plan out: in them a milk keeps its vessel for all of its life."""
         self.alike = self._alike()

@@ -51,6 +51,8 @@ class StudioModel:
         self.model = cp_model.CpModel()
         self.starts: dict[str, list[cp_model.IntVar]] = {}
         self.inside: dict[str, list[dict[int, cp_model.IntVar]]] = {}
+        self.ranges: dict[str, list[dict[int, Ranges]]] = {}
+        """By lot and visit, where it may begin in each window."""
         self.lies_in: dict[tuple[str, int], dict[int, cp_model.IntVar]] = {}
         self.visited = {n for one in part.fixed.values() for n in one.sessions}
         self.sessions: dict[int, cp_model.IntVar] = {}
@@ -80,6 +82,7 @@ class StudioModel:
         known = self.part.hint.get(name)
         starts = self.starts[name] = []
         inside = self.inside[name] = []
+        self.ranges[name] = []
         for number, visit in enumerate(chain.visits):
             ranges = self.part.sets[name][number]
             domain = cp_model.Domain.from_flat_intervals(flat(ranges) or [1, 0])
@@ -87,7 +90,9 @@ class StudioModel:
             starts.append(start)
             self._hint(start, None if known is None else known.starts[number])
             at = None if known is None else known.starts[number]
-            inside.append(self._windows(start, ranges, visit.length, at) if visit.length else {})
+            places = self._touched(ranges, visit.length) if visit.length else {}
+            self.ranges[name].append(places)
+            inside.append(self._windows(start, places, at))
             if visit.length:
                 interval = self.model.new_fixed_size_interval_var(start, visit.length, "")
                 self._load(HANDS, interval, 1000)
@@ -99,11 +104,10 @@ class StudioModel:
             self._stretch(name, chain, stretch)
 
     def _windows(
-        self, start: cp_model.IntVar, ranges: Ranges, length: int, known: int | None
+        self, start: cp_model.IntVar, places: dict[int, Ranges], known: int | None
     ) -> dict[int, cp_model.IntVar]:
         """Say in which window of hours a visit lies; where there is one only, that is true."""
         found: dict[int, cp_model.IntVar] = {}
-        places = self._touched(ranges, length)
         for number, own in places.items():
             session = self._session(number)
             if len(places) == 1:

@@ -9,7 +9,6 @@ from math import gcd
 from typing import TYPE_CHECKING
 
 from studio_log.optimizer.model import Line, StudioModel
-from studio_log.planning.engine import SESSION
 
 if TYPE_CHECKING:
     from ortools.sat.python import cp_model
@@ -29,7 +28,7 @@ class ScoreModel:
 
         "late", "sessions", "fine"; or "late", "price".
         """
-        if self.studio.prices.session >= SESSION:
+        if self.own.frame.fine_apart:
             return {"late": self.late, "sessions": self.sessions, "fine": self.fine}
         return {"late": self.late, "price": self.price}
 

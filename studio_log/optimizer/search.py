@@ -196,6 +196,7 @@ class Search:
             if len(self.studio.chains) > 1:
                 part = self.neighbours.all_near(self.best.places, NEAR_DAYS)
                 self._try(self.best, part, NEAR_WORK, brief=True)
+                self._finer(self.best)
             for _ in range(PARTS_IN_TURN):
                 self._try(self.best, self._part(self.best), PART_WORK)
             if not self.over():
@@ -221,6 +222,18 @@ class Search:
         measure = replace(self.measure, work=work, seed=self.effort.seed + self.tries)
         levels = Levels(self.frame, part, self.effort.stop, self.take)
         found = levels.run(measure, self._settled(best), proofs=brief)
+        if found.places is not None:
+            self.take(found.places)
+
+    def _finer(self, best: Best) -> None:
+        """Let the solver look at fine minutes only, all lots about where they are."""
+        if self.over() or not self.frame.fine_apart or self.studio.old:
+            return
+        self.tries += 1
+        part = self.neighbours.all_near(best.places, NEAR_DAYS)
+        measure = replace(self.measure, work=NEAR_WORK, seed=self.effort.seed + self.tries)
+        settled = {"late": self.late(best), "sessions": best.plan.score.sessions}
+        found = Levels(self.frame, part, self.effort.stop, self.take).run(measure, settled)
         if found.places is not None:
             self.take(found.places)
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from studio_log.planning.engine import SESSION, Studio
+from studio_log.planning.gap_bound import gap_bound
 from studio_log.planning.linked import place_lot
 from studio_log.planning.placing import choices_fit
 from studio_log.planning.problem import Problem, Score
@@ -45,7 +46,8 @@ def bound_of(problem: Problem, stop: Callable[[], bool]) -> Bound:
     """Give the bounds of a problem; 0 where they would take too long or are not proved."""
     studio = Studio(problem, stop)
     if len(studio.chains) > MOST_LOTS:
-        return Bound(0, max(_by_length(studio), sessions_by_stores(studio)), 0)
+        least = max(_by_length(studio), sessions_by_stores(studio), gap_bound(studio))
+        return Bound(0, least, 0)
     ends, sessions, fine = dict(studio.ended), 0, 0
     for name, chain in studio.chains.items():
         if not choices_fit(chain, problem):
@@ -59,7 +61,7 @@ def bound_of(problem: Problem, stop: Callable[[], bool]) -> Bound:
         sessions = max(sessions, few[2] if chain.plain else 1)
     late = studio.lateness.of_goals(ends)
     late += sum(studio.lateness.of_due(name, ends[name]) for name in studio.chains)
-    sessions = max(sessions, _by_length(studio), sessions_by_stores(studio))
+    sessions = max(sessions, _by_length(studio), sessions_by_stores(studio), gap_bound(studio))
     return Bound(late, sessions, fine)
 
 

@@ -2,7 +2,8 @@
 
 Public projects run for 2 s each, if they are beside this project; the studios of
 tests/reference/planner for --seconds each, and made-up ones of two families; then a first plan
-of 40 lots with 14 steps, its memory, and how soon planning ends when it is told to.
+of 40 lots with 14 steps, its memory, and how soon planning ends when it is told to. With
+--engine optimizer the optional optimizer, which has bars of its own.
 """
 
 import argparse
@@ -24,6 +25,7 @@ from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import Problem
 from studio_log.planning.why import explain
 from tests.planning.kit import PUBLIC, STUDIOS, hours, instance, read, read_tasks
+from tests.speed import planner_optimizer
 from tests.speed.report import resident_kib, verdict
 from tests.speed.studio_families import FAMILIES, family
 
@@ -183,7 +185,13 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--seconds", type=float, default=10.0, help="for each studio")
     parser.add_argument("--only", choices=("projects", "studios", "families", "first", "why"))
+    parser.add_argument("--engine", choices=("own", "optimizer"), default="own")
     asked = parser.parse_args()
+    if asked.engine == "optimizer":
+        for name, measure in planner_optimizer.PARTS.items():
+            if asked.only in (None, name):
+                measure(asked.seconds)
+        return
     parts = {
         "projects": projects,
         "studios": lambda: studios(asked.seconds),
