@@ -23,6 +23,7 @@ from studio_log.services.papers import Paper
 from studio_log.services.ports import NoticeText, Raised
 from studio_log.services.salvaging import is_damaged, look_over, salvage
 from studio_log.services.studio import Studio
+from studio_log.services.trials import TrialReport
 from studio_log.services.worker import ThreadWorker
 from studio_log.store.compare import compare
 from studio_log.store.restore import restore
@@ -96,6 +97,16 @@ class ProgramHouse:
         del app
         cards = "1 card" if len(facts) == 1 else f"{len(facts)} cards"
         return f"{cards} written to {path}."
+
+    def write_trial(self, path: Path, report: TrialReport) -> str:
+        """Write a trial's report: a drawing, or its table as CSV; gives words on it."""
+        from studio_log.ui.ink.device import ensure_gui_app
+        from studio_log.ui.trials.report_out import write_report
+
+        app = ensure_gui_app()
+        write_report(path, report)
+        del app
+        return f"The report of {report.code} is written to {path}."
 
     def write_paper(self, path: Path, paper: Paper, page: PageName) -> str:
         """Write a paper as a PDF; gives words on what was written."""

@@ -10,6 +10,7 @@ from studio_log.present.swatch_card import CardFacts
 from studio_log.services.commands import Outcome
 from studio_log.services.papers import Paper
 from studio_log.services.ports import Clock
+from studio_log.services.trials import TrialReport
 
 
 class StudioFace(Protocol):
@@ -80,6 +81,10 @@ class House(Protocol):
 
     def write_cards(self, path: Path, facts: Sequence[CardFacts], stock: str) -> str:
         """Write swatch cards as a PDF on a stock of labels; gives words for the person."""
+        ...
+
+    def write_trial(self, path: Path, report: TrialReport) -> str:
+        """Write a trial's report by the end of the name; gives words for the person."""
         ...
 
     def write_paper(self, path: Path, paper: Paper, page: PageName) -> str:

@@ -15,6 +15,7 @@ from studio_log.present.colour_words import lab_words
 from studio_log.science.colour.lab import Lab
 from studio_log.services.swatches import (
     GradeSwatch,
+    LightTest,
     NearFor,
     NearLine,
     NewSwatch,
@@ -173,6 +174,19 @@ def _note(turn: Turn) -> int:
         whole_swatch_code(given["code"]),
         note=values.note(given["note"]),
         path=None if photo is None else values.file_path(photo, "The name of the photo"),
+        at=turn.moment("at"),
+        sure=given["sure"],
+    )
+    return turn.finish(turn.do(command))
+
+
+def _light(turn: Turn) -> int:
+    given = turn.values
+    command = LightTest(
+        whole_swatch_code(given["code"]),
+        place=_text(given["where"], "The place") or "",
+        ended=given["end"],
+        note=values.note(given["note"]),
         at=turn.moment("at"),
         sure=given["sure"],
     )
@@ -341,6 +355,14 @@ FORMS: Final = (
             Option("--scale", "change unless said", "SCALE", choices=SCALES),
             Option("--for", "how long or how often: “4 weeks”", "TEXT"),
             NOTE, AT, SURE, JSON,
+        ),
+    ),
+    Form(
+        ("swatch", "light"), "Begin a window light test, read at 2, 4 and 8 weeks.", _light,
+        (CODE,),
+        (
+            Option("--where", "the window: “south, behind glass”", "TEXT"),
+            Option("--end", "it is taken down for good"), NOTE, AT, SURE, JSON,
         ),
     ),
     Form(

@@ -2,6 +2,7 @@
 
 import math
 import re
+from collections.abc import Sequence
 from typing import Any, Final
 
 from studio_log.cli import values
@@ -10,7 +11,7 @@ from studio_log.cli.plain import plain
 from studio_log.cli.turn import Turn
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
-from studio_log.domain.trial_file import LARGEST, MOST_AGE_D, TrialTable, read_trial
+from studio_log.domain.trial_file import LARGEST, MOST_AGE_D, read_trial
 from studio_log.domain.trial_fit import Expected, TrialFit, fit_trial
 from studio_log.domain.trial_words import photo_words, trial_words
 from studio_log.science.statistics_line import Interval
@@ -39,7 +40,7 @@ def _fit(turn: Turn) -> int:
         words.insert(1, photo_words(fit, two_u))
     if given["json"]:
         change = {"change": fit.change, "two_u": two_u}
-        turn.say_json({**_fields(fit, table), **change, "words": words})
+        turn.say_json({**fit_fields(fit, table.left_out), **change, "words": words})
         return 0
     shown = [one for one in fit.expected if one.age_d in at] if at else []
     turn.say("\n".join([*words, *map(_said, shown)]))
@@ -74,13 +75,14 @@ def _said(one: Expected) -> str:
     )
 
 
-def _fields(fit: TrialFit, table: TrialTable) -> dict[str, Any]:
+def fit_fields(fit: TrialFit, left_out: Sequence[int]) -> dict[str, Any]:
+    """Give a fit as a JSON object."""
     line, lack = fit.line, fit.lack
     return {
         "n": line.count,
         "ages": fit.ages,
         "batches": fit.batches,
-        "left_out": table.left_out,
+        "left_out": left_out,
         "effect": "clear" if fit.clear else "no clear effect",
         "slope": fit.slope.value,
         "slope_low": fit.slope.low,

@@ -114,6 +114,7 @@ def outcome_json(outcome: Outcome) -> dict[str, Any]:
         "milks": outcome.milks,
         "baths": outcome.baths,
         "swatches": outcome.swatches,
+        "trials": outcome.trials,
         "wants_milk": outcome.wants_milk,
     }
 

@@ -13,6 +13,7 @@ from studio_log.domain.number_text import NUMBER, clean, quoted, read_number
 from studio_log.domain.piece_text import read_piece
 from studio_log.domain.pieces import Piece
 from studio_log.domain.swatch_text import SWATCH_CODE, whole_swatch_code
+from studio_log.domain.trial_text import TRIAL_CODE, whole_trial_code
 from studio_log.services import limits
 from studio_log.services.limits import check_cure_days, check_grams, check_litres
 
@@ -50,12 +51,18 @@ def lot_code(typed: str) -> str:
     return typed.strip()
 
 
+_CODES: Final = (
+    (BATH_CODE, whole_bath_code),
+    (TRIAL_CODE, whole_trial_code),
+    (SWATCH_CODE, whole_swatch_code),
+)
+
+
 def any_code(typed: str) -> str:
-    """Give the code of whatever has a journal: a lot, a milk, a material, a bath, a swatch."""
-    if BATH_CODE.match(typed):
-        return whole_bath_code(typed)
-    if SWATCH_CODE.match(typed):
-        return whole_swatch_code(typed)
+    """Give the code of whatever has a journal: lot, milk, material, bath, swatch or trial."""
+    for pattern, whole in _CODES:
+        if pattern.match(typed):
+            return whole(typed)
     return typed.strip().upper() if _OTHER.fullmatch(typed) else lot_code(typed)
 
 

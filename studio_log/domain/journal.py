@@ -56,6 +56,13 @@ class Act(StrEnum):
     SWATCH_SET = "swatch_set"
     SWATCH_READ = "swatch_read"
     SWATCH_GRADE = "swatch_grade"
+    SWATCH_TEST = "swatch_test"
+    TRIAL_NEW = "trial_new"
+    TRIAL_SET = "trial_set"
+    TRIAL_UNITS = "trial_units"
+    TRIAL_ARM = "trial_arm"
+    TRIAL_READ = "trial_read"
+    TRIAL_UNVEIL = "trial_unveil"
     UNDO = "undo"
     REDO = "redo"
     CORRECT = "correct"
@@ -92,6 +99,13 @@ _SPOKEN: Mapping[str, str] = {
     "swatch_set": "swatch changed",
     "swatch_read": "colour read",
     "swatch_grade": "grade",
+    "swatch_test": "test begun",
+    "trial_new": "trial planned",
+    "trial_set": "trial changed",
+    "trial_units": "lots and swatches of the trial",
+    "trial_arm": "arm",
+    "trial_read": "reading of a tag",
+    "trial_unveil": "unveiling",
 }
 """Acts whose value is no word a dyer would say."""
 
@@ -101,7 +115,7 @@ META: frozenset[Act] = frozenset({Act.UNDO, Act.REDO, Act.CORRECT})
 
 @dataclass(frozen=True)
 class Entry:
-    """One line of a journal. `subject` is a code: lot 26-031, bath B26-001, swatch W26-001.
+    """One line of a journal; `subject` is a code: 26-031, B26-001, W26-001, T26-001.
 
     `number` counts from 1 within the subject; 0 means not written yet. `at` and `written`
     are aware UTC instants; `zone` is the IANA name of the zone in which `at` was meant.

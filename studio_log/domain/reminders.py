@@ -100,7 +100,10 @@ class Record:
         return self.fate in {Fate.WAITING, Fate.RAISED}
 
 
-WITHOUT_ACT = frozenset({Kind.CURE_MARK, Kind.USE_BY, Kind.MAKE_READY, Kind.REFRESH})
+WITHOUT_ACT = frozenset(
+    {Kind.CURE_MARK, Kind.USE_BY, Kind.MAKE_READY, Kind.REFRESH, Kind.TRIAL_ARM,
+     Kind.LIGHT_READING}
+)  # fmt: skip
 """Answered by no act of a step: by an entry of their own, and put off on their own record."""
 SEEN = "seen"
 """Begins the answer to one of these; a note may follow."""
@@ -222,11 +225,13 @@ def _closed(record: Record, now: datetime, cause: Cause) -> Record:
     return replace(record, fate=Fate.VOID, void_at=now, void_why=cause.why)
 
 
-Place = tuple[str, int | Kind]
+Place = tuple[str, int | str]
 
 
 def place_of(reminder: Reminder) -> Place:
     """Give what a reminder is about: a step, or without one its subject's own matter."""
+    if reminder.kind is Kind.TRIAL_ARM:
+        return reminder.subject, reminder.key  # each arm is a matter of its own
     return reminder.subject, reminder.kind if reminder.step is None else reminder.step
 
 

@@ -95,6 +95,11 @@ class Swatch:
     readings: tuple[Reading, ...] = ()
     grades: tuple[Grade, ...] = ()
     remarks: tuple[Remark, ...] = ()
+    light_begun: datetime | None = None
+    """When its test half was hung into the light, None where no light test runs."""
+    light_place: str = ""
+    answered: frozenset[str] = frozenset()
+    """Tails of the keys of reminders that the dyer has seen."""
 
     @property
     def reading(self) -> Reading | None:
@@ -176,7 +181,15 @@ def _step(value: float | str) -> str:
     return f"{value:g}" if isinstance(value, int | float) else value
 
 
+def _tested(swatch: Swatch, entry: Entry) -> Swatch:
+    """Begin a light test, or end it."""
+    begun = None if entry.data.get("ended") else entry.at
+    return replace(swatch, light_begun=begun, light_place=str(entry.data.get("place", "")))
+
+
 def _remarked(swatch: Swatch, entry: Entry) -> Swatch:
+    if seen := entry.data.get("seen"):
+        swatch = replace(swatch, answered=swatch.answered | {str(seen)})
     remark = Remark(entry.number, entry.at, entry.note, str(entry.data.get("photo", "")))
     return replace(swatch, remarks=(*swatch.remarks, remark))
 
@@ -197,6 +210,7 @@ _AFTER: Final[Mapping[Act, Callable[[Swatch, Entry], Swatch]]] = {
     Act.SWATCH_SET: _set,
     Act.SWATCH_READ: _read,
     Act.SWATCH_GRADE: _graded,
+    Act.SWATCH_TEST: _tested,
     Act.NOTE: _remarked,
     Act.VOID: _void,
     Act.PRINTED: _same,

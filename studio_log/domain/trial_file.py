@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from studio_log.domain.errors import Refusal
+from studio_log.language.words import tr_later
 
 LARGEST: Final = 2_000_000
 """Bytes."""
@@ -21,7 +22,7 @@ LONGEST_NAME: Final = 60
 MOST_AGE_D: Final = 36_500.0
 MOST_DEPTH: Final = 1e6
 TOLD_NAMES: Final = 20
-NOTHING: Final = "Nothing was changed."
+NOTHING: Final = tr_later("Nothing was changed.")
 _NUMBER: Final = re.compile(r"[-+]?(?:\d{1,9}(?:[.,]\d{0,15})?|[.,]\d{1,15})(?:[eE][-+]?\d{1,2})?")
 _DOUBTFUL: Final = re.compile(r"[-+]?[1-9]\d{0,2},\d{3}")
 _AGE: Final = re.compile(r"(.*?)\s*(d|days?|w|weeks?|h|hours?)?", re.IGNORECASE)

@@ -14,6 +14,7 @@ from typing import Final, Literal
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.trial_file import NOTHING, Reading
+from studio_log.language.words import tr
 from studio_log.science.statistics_curve import Saturating, fit_saturating
 from studio_log.science.statistics_line import (
     Interval,
@@ -133,18 +134,22 @@ def fit_trial(readings: Sequence[Reading], at: Iterable[float] = ()) -> TrialFit
 
 
 def _check(aged: Sequence[Reading], ages: Sequence[float], control: Sequence[float]) -> None:
-    beside = " Swatches of age 0 are a control and have no place on a log scale." * bool(control)
+    beside = (
+        tr(" Swatches of age 0 are a control and have no place on a log scale.") if control else ""
+    )
     if len(aged) < LEAST_SWATCHES:
         raise Refusal(
-            f"{len(aged)} swatches with an age are too few for a fit: {LEAST_SWATCHES} are the "
-            f"least, 24 say something.{beside} {NOTHING}"
-        )
+            tr("{count} swatches with an age are too few for a fit: {least} are the least, 24 say "
+               "something.{beside}", count=len(aged), least=LEAST_SWATCHES, beside=beside)
+            + f" {tr(NOTHING)}"
+        )  # fmt: skip
     if len(ages) == 1:
         raise Refusal(
-            f"All {len(aged)} swatches are of one age, {ages[0]:g} d: whether age matters cannot "
-            f"be told from them.{beside} {NOTHING} Add swatches of other ages, such as 1, 7 and "
-            "28 d."
-        )
+            tr("All {count} swatches are of one age, {age} d: whether age matters cannot be told "
+               "from them.{beside}", count=len(aged), age=f"{ages[0]:g}", beside=beside)
+            + f" {tr(NOTHING)} "
+            + tr("Add swatches of other ages, such as 1, 7 and 28 d.")
+        )  # fmt: skip
 
 
 def _batch_slopes(aged: Sequence[Reading]) -> dict[str, float]:

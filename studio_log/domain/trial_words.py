@@ -1,69 +1,118 @@
 """What a trial's fit says, in sentences: the answer first, then what speaks for and against it."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Final
 
 from studio_log.domain.trial_fit import TrialFit
+from studio_log.language.words import tr
+from studio_log.science.statistics_blocks import BlockTest
 from studio_log.science.statistics_line import Interval
 
 CAREFUL_BATCHES = 3
 """Fewer slopes make an interval that is mostly guess."""
+CLEAR_BELOW_P: Final = 0.05
+TOLD: Final = 10
+"""Lines or tags that are named at the most."""
 
 
-def trial_words(fit: TrialFit, left_out: Sequence[int] = ()) -> list[str]:
-    """Give the sentences of a fit; `left_out` are lines of its file with an empty cell."""
-    said = [_answer(fit), *_doubts(fit), _line(fit), *_curve(fit), _robust(fit)]
+def trial_words(
+    fit: TrialFit, left_out: Sequence[int] = (), *, tags: Mapping[int, str] | None = None
+) -> list[str]:
+    """Give the sentences of a fit; `left_out` are lines of its file with an empty cell.
+
+    `tags` name the pieces of a trial in the log by the numbers that stand for lines.
+    """
+    said = [_answer(fit), *_doubts(fit), _line(fit), *_curve(fit), _robust(fit, tags)]
     return [one for one in (*said, _control(fit), _left_out(left_out)) if one]
 
 
 def photo_words(fit: TrialFit, two_u: float) -> str:
     """Say whether a colour that is known to 2u shows the change over the ages by itself."""
     change = abs(fit.change)
-    base = f"From {fit.ages[0]:g} to {fit.ages[-1]:g} d depth changes by {change:.3g}"
+    known = {
+        "first": f"{fit.ages[0]:g}", "last": f"{fit.ages[-1]:g}", "change": f"{change:.3g}",
+        "two_u": f"{two_u:.3g}",
+    }  # fmt: skip
     if change > two_u:
-        return f"{base}, more than the 2u of one swatch, {two_u:g}: single swatches can show it."
-    return (
-        f"{base}, no more than the 2u of one swatch, {two_u:g}: single swatches cannot show it, "
-        "only many of them in one photo."
-    )
+        return tr("From {first} to {last} d depth changes by {change}, more than the 2u of one "
+                  "swatch, {two_u}: single swatches can show it.", **known)  # fmt: skip
+    return tr("From {first} to {last} d depth changes by {change}, no more than the 2u of one "
+              "swatch, {two_u}: single swatches cannot show it, only many of them in one photo.",
+              **known)  # fmt: skip
+
+
+def block_words(test: BlockTest) -> list[str]:
+    """Say whether the arms differ, batch by batch."""
+    known = {"f": f"{test.f_arms:.3g}", "df1": test.arms_df, "df2": test.rest_df,
+             "p": f"{test.p_arms:.3g}", "least": f"{test.least_difference:.3g}"}  # fmt: skip
+    if test.p_arms < CLEAR_BELOW_P:
+        found = [tr("Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p = {p});"
+                    " two means lie apart where they differ by more than {least}.",
+                    **known)]  # fmt: skip
+    else:
+        found = [tr("Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, "
+                    "p = {p}); two means would have to differ by more than {least}.",
+                    **known)]  # fmt: skip
+    if test.p_blocks < CLEAR_BELOW_P:
+        found.append(tr("The batches differ (p = {p}): it was right to keep them apart.",
+                        p=f"{test.p_blocks:.3g}"))  # fmt: skip
+    return found
 
 
 def _answer(fit: TrialFit) -> str:
-    by = f"the slopes of {len(fit.batch_slopes)} batches"
-    by = by if fit.slope_by == "batches" else f"{fit.line.count} swatches as if each stood apart"
-    interval = f"95 % interval {_between(fit.slope)}, from {by}"
-    if fit.clear:
-        way = "rises" if fit.slope.value > 0 else "falls"
-        return f"Depth {way} by {abs(fit.slope.value):.3g} for each tenfold of age ({interval})."
-    most = max(abs(fit.slope.low), abs(fit.slope.high))
-    hidden = f" A change of up to {most:.3g} may still be hidden in the scatter." if most else ""
-    return (
-        f"No clear effect: for each tenfold of age depth changes by {fit.slope.value:.3g} "
-        f"({interval}), and no change at all is among what fits.{hidden}"
+    by = (
+        tr("the slopes of {count} batches", count=len(fit.batch_slopes))
+        if fit.slope_by == "batches"
+        else tr("{count} swatches as if each stood apart", count=fit.line.count)
     )
+    known = {"size": f"{abs(fit.slope.value):.3g}", "slope": f"{fit.slope.value:.3g}",
+             "interval": _between(fit.slope), "by": by}  # fmt: skip
+    if fit.clear and fit.slope.value > 0:
+        return tr("Depth rises by {size} for each tenfold of age (95 % interval {interval}, from "
+                  "{by}).", **known)  # fmt: skip
+    if fit.clear:
+        return tr("Depth falls by {size} for each tenfold of age (95 % interval {interval}, from "
+                  "{by}).", **known)  # fmt: skip
+    most = max(abs(fit.slope.low), abs(fit.slope.high))
+    hidden = tr(" A change of up to {most} may still be hidden in the scatter.", most=f"{most:.3g}")
+    said = tr("No clear effect: for each tenfold of age depth changes by {slope} (95 % interval "
+              "{interval}, from {by}), and no change at all is among what fits.",
+              **known)  # fmt: skip
+    return said + (hidden if most else "")
 
 
 def _doubts(fit: TrialFit) -> list[str]:
     """Say what the interval does not know of."""
     if fit.confounded:
-        same = "a difference of the batches looks the same as one of the ages"
-        return [f"Each batch has one age only: {same}. Dye every age from every batch."]
+        return [tr("Each batch has one age only: a difference of the batches looks the same as one "
+                   "of the ages. Dye every age from every batch.")]  # fmt: skip
+    if fit.slope_by == "swatches" and len(fit.batches) == 1:
+        return [tr("All swatches are of one batch: how much another batch would differ is not in "
+                   "the interval.")]  # fmt: skip
     if fit.slope_by == "swatches":
-        one = "All swatches are of one batch" if len(fit.batches) == 1 else "No batches are named"
-        return [f"{one}: how much another batch would differ is not in the interval."]
+        return [tr("No batches are named: how much another batch would differ is not in the "
+                   "interval.")]  # fmt: skip
     if len(fit.batch_slopes) < CAREFUL_BATCHES:
-        return ["Two batches say little of how batches differ: the interval is wide for that."]
+        return [tr("Two batches say little of how batches differ: the interval is wide for that.")]
     return []
 
 
 def _line(fit: TrialFit) -> str:
     line = fit.line
     explained = "" if line.r2 is None else f", R² {line.r2:.3f}"
-    base = f"Line: depth = {line.intercept:.4g} + {line.slope:.4g} log10(age in days){explained}."
+    base = tr("Line: depth = {intercept} + {slope} log10(age in days){explained}.",
+              intercept=f"{line.intercept:.4g}", slope=f"{line.slope:.4g}",
+              explained=explained)  # fmt: skip
     if fit.lack is None:
-        why = "two ages only" if len(fit.ages) < 3 else "no swatches repeat an age, or all agree"
-        return f"{base} Whether a line fits cannot be tested: {why}."
-    found = f"lack of fit p = {fit.lack.p:.3g}"
-    return f"{base} It does not fit ({found})." if fit.bent else f"{base} It fits ({found})."
+        why = (
+            tr("two ages only") if len(fit.ages) < 3
+            else tr("no swatches repeat an age, or all agree")
+        )  # fmt: skip
+        return f"{base} " + tr("Whether a line fits cannot be tested: {why}.", why=why)
+    p = f"{fit.lack.p:.3g}"
+    if fit.bent:
+        return f"{base} " + tr("It does not fit (lack of fit p = {p}).", p=p)
+    return f"{base} " + tr("It fits (lack of fit p = {p}).", p=p)
 
 
 def _curve(fit: TrialFit) -> list[str]:
@@ -71,50 +120,67 @@ def _curve(fit: TrialFit) -> list[str]:
     if fit.saturating is not None:
         curve = fit.saturating
         said.append(
-            f"A curve with a level: from {curve.start:.4g} by {curve.rise:.3g} to "
-            f"{curve.start + curve.rise:.4g}; 90 % of it after {_days(fit, curve.reached())}."
-        )
+            tr("A curve with a level: from {start} by {rise} to {level}; 90 % of it after {days}.",
+               start=f"{curve.start:.4g}", rise=f"{curve.rise:.3g}",
+               level=f"{curve.start + curve.rise:.4g}", days=_days(fit, curve.reached()))
+        )  # fmt: skip
     if fit.rising is not None:
-        way = "falling" if fit.line.slope < 0 else "rising"
         steps = ", ".join(
-            f"{depth:.4g} at {age:g} d"
+            tr("{depth} at {age} d", depth=f"{depth:.4g}", age=f"{age:g}")
             for age, depth in zip(fit.rising.ages, fit.rising.depths, strict=True)
         )
         reached = fit.rising.reached_d
-        when = f"; 90 % of the way after {_days(fit, reached)}" if reached is not None else ""
-        said.append(f"The nearest curve that is only {way}: {steps}{when}.")
+        when = (
+            tr("; 90 % of the way after {days}", days=_days(fit, reached))
+            if reached is not None
+            else ""
+        )
+        said.append(
+            tr("The nearest curve that is only falling: {steps}{when}.", steps=steps, when=when)
+            if fit.line.slope < 0
+            else tr("The nearest curve that is only rising: {steps}{when}.", steps=steps, when=when)
+        )
     return said
 
 
 def _days(fit: TrialFit, age: float) -> str:
-    beyond = ", beyond the oldest swatch: extrapolated" if age > fit.ages[-1] else ""
-    return f"{age:.3g} d{beyond}"
+    if age > fit.ages[-1]:
+        return tr("{age} d, beyond the oldest swatch: extrapolated", age=f"{age:.3g}")
+    return f"{age:.3g} d"
 
 
-def _robust(fit: TrialFit) -> str:
+def _robust(fit: TrialFit, tags: Mapping[int, str] | None) -> str:
     slope = fit.robust.slope
-    base = f"Robust check: slope {slope.value:.3g} ({_between(slope)})"
+    base = tr("Robust check: slope {slope} ({interval})",
+              slope=f"{slope.value:.3g}", interval=_between(slope))  # fmt: skip
     if fit.robust_agrees:
-        return f"{base}, which agrees."
-    lines = ", ".join(map(str, fit.wild[:10])) + (" and more" if len(fit.wild) > 10 else "")
-    look = f" Look at line {lines} of the file." if fit.wild else ""
-    return f"{base}, which differs by more than a standard error.{look}"
+        return tr("{base}, which agrees.", base=base)
+    said = tr("{base}, which differs by more than a standard error.", base=base)
+    if not fit.wild:
+        return said
+    if tags is not None:
+        return f"{said} " + tr("Look at tag {tags}.", tags=_listed([tags[one] for one in fit.wild]))
+    return f"{said} " + tr("Look at line {lines} of the file.", lines=_listed(fit.wild))
 
 
 def _control(fit: TrialFit) -> str:
     if not fit.control:
         return ""
-    mean = sum(fit.control) / len(fit.control)
-    many = "1 swatch" if len(fit.control) == 1 else f"{len(fit.control)} swatches"
-    return f"Control of age 0, not in the fit: {many}, mean depth {mean:.4g}."
+    mean = f"{sum(fit.control) / len(fit.control):.4g}"
+    if len(fit.control) == 1:
+        return tr("Control of age 0, not in the fit: 1 swatch, mean depth {mean}.", mean=mean)
+    return tr("Control of age 0, not in the fit: {count} swatches, mean depth {mean}.",
+              count=len(fit.control), mean=mean)  # fmt: skip
 
 
 def _left_out(lines: Sequence[int]) -> str:
-    if not lines:
-        return ""
-    told = ", ".join(map(str, lines[:10])) + (" and more" if len(lines) > 10 else "")
-    return f"Left out, with an empty cell: line {told}."
+    return tr("Left out, with an empty cell: line {lines}.", lines=_listed(lines)) if lines else ""
+
+
+def _listed(known: Sequence[object]) -> str:
+    told = ", ".join(map(str, known[:TOLD]))
+    return tr("{told} and more", told=told) if len(known) > TOLD else told
 
 
 def _between(interval: Interval) -> str:
-    return f"{interval.low:.3g} to {interval.high:.3g}"
+    return tr("{low} to {high}", low=f"{interval.low:.3g}", high=f"{interval.high:.3g}")

@@ -57,10 +57,3 @@ def settle_bath(desk: Desk, bath: Bath, cause: Cause) -> list[Reminder]:
     kept = [record_from(one) for one in desk.work.reminders.of(bath.code)]
     desk.put_records(reconcile(worked_out, kept, desk.now, cause))
     return worked_out
-
-
-def settle_any(desk: Desk, code: str, cause: Cause) -> list[Reminder]:
-    """Settle a lot or a bath, whichever the code names."""
-    if is_bath(code):
-        return settle_bath(desk, bath_of(desk, code), cause)
-    return desk.settle(desk.lot(code), cause)

@@ -5,7 +5,6 @@ from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime, time, timedelta
 from typing import Any
 
-from studio_log.domain.bath_due import bath_reminders
 from studio_log.domain.errors import Refusal
 from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.milks import Milk
@@ -24,10 +23,10 @@ from studio_log.domain.windows import SHORT
 from studio_log.language.words import tr
 from studio_log.present import words
 from studio_log.services import questions as q
-from studio_log.services.bath_keeping import baths
 from studio_log.services.desk import Desk
 from studio_log.services.records import record_from
 from studio_log.services.reminder_words import answer_words, second_words
+from studio_log.services.subjects import reminders_of_others
 
 TAKE_BACK_FOR = timedelta(minutes=10)
 MOST_CARDS = (12, 12, 5)
@@ -39,7 +38,7 @@ SECOND_COUNTS = {Kind.PAST, Kind.LAST_CALL, Kind.MAY_END}
 def live_reminders(desk: Desk) -> list[tuple[Lot | None, Reminder, Record]]:
     """Give every reminder of lots in work that nobody has answered, with its record.
 
-    Then those of baths, which have no lot.
+    Then those of baths, trials and swatches, which have no lot.
     """
     kept = {one.key: record_from(one) for one in desk.work.reminders.open()}
     milks = desk.milks()
@@ -58,9 +57,8 @@ def _worked_out(desk: Desk, milks: Sequence[Milk]) -> Iterator[tuple[Lot | None,
         lot = desk.lot(code)
         for reminder in desk.reminders(lot, milks):
             yield lot, reminder
-    for bath in baths(desk):
-        for reminder in bath_reminders(bath, desk.now, desk.quiet):
-            yield None, reminder
+    for reminder in reminders_of_others(desk):
+        yield None, reminder
 
 
 def _is_answered(desk: Desk, reminder: Reminder) -> bool:

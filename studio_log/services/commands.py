@@ -20,7 +20,24 @@ from studio_log.services.pictures import AddPhoto
 from studio_log.services.places import ChangePlaces
 from studio_log.services.plan import AcceptPlan
 from studio_log.services.stock import MoveMaterial, NewMaterial, SetMaterial
-from studio_log.services.swatches import GradeSwatch, NewSwatch, NoteSwatch, ReadSwatch, SetSwatch
+from studio_log.services.swatches import (
+    GradeSwatch,
+    LightTest,
+    NewSwatch,
+    NoteSwatch,
+    ReadSwatch,
+    SetSwatch,
+)
+from studio_log.services.trials import (
+    DoArm,
+    GiveLot,
+    GiveSwatch,
+    NewTrial,
+    NoteTrial,
+    ReadTag,
+    SetTrial,
+    UnveilTrial,
+)
 
 
 @dataclass(frozen=True)
@@ -212,7 +229,8 @@ Command = (
     | AnswerReminder | RaiseDue | Hush | NoteShown | NoteTagsPrinted | ChangeSettings | ImportMethod
     | AddPhoto | JoinLots | NewMaterial | MoveMaterial | SetMaterial
     | NewBath | SetBath | MarkBath | ChangePlaces
-    | NewSwatch | SetSwatch | ReadSwatch | GradeSwatch | NoteSwatch
+    | NewSwatch | SetSwatch | ReadSwatch | GradeSwatch | NoteSwatch | LightTest
+    | NewTrial | SetTrial | GiveLot | GiveSwatch | DoArm | ReadTag | UnveilTrial | NoteTrial
     | NewBath | SetBath | MarkBath | ChangePlaces | AcceptPlan
     | TakeFolder | TakeNotebook | TakeBackLots | TakeCard
     | TakeCopy | BackupTo | RestoreCopy
@@ -231,10 +249,11 @@ class Outcome:
     milks: frozenset[str] = frozenset()
     baths: frozenset[str] = frozenset()
     swatches: frozenset[str] = frozenset()
+    trials: frozenset[str] = frozenset()
     settings: bool = False
     reminders: bool = False
     code: str = ""
     wants_milk: str = ""
     """Code of the lot whose milk is made just now and not recorded yet, or ""."""
     subject: str = ""
-    """The lot, milk, bath or swatch that Undo would take this back from, or ""."""
+    """The lot, milk, bath, swatch or trial that Undo would take this back from, or ""."""

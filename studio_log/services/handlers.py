@@ -7,6 +7,7 @@ from studio_log.services import (
     bath_acts,
     card_acts,
     joining,
+    light_acts,
     lot_acts,
     marking,
     milk_acts,
@@ -18,6 +19,7 @@ from studio_log.services import (
     stock_acts,
     swatch_acts,
     taking_back,
+    trial_acts,
 )
 from studio_log.services import commands as c
 from studio_log.services.desk import Desk
@@ -33,6 +35,8 @@ HANDLERS: Final[Mapping[type, Handler]] = {
     **stock_acts.HANDLERS,
     **bath_acts.HANDLERS,
     **swatch_acts.HANDLERS,
+    **light_acts.HANDLERS,
+    **trial_acts.HANDLERS,
     **plan_acts.HANDLERS,
     **moves.HANDLERS,
     **notebook_acts.HANDLERS,

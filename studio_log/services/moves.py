@@ -16,11 +16,13 @@ from studio_log.domain.milks import milk_from
 from studio_log.domain.replay import replay
 from studio_log.domain.stock import material_from
 from studio_log.domain.swatches import swatch_from
+from studio_log.domain.trials import trial_from
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, lot_line, step_lines
 from studio_log.services.moving import ExportFor, LongWork, Looked, Progress, TakeFolder
 from studio_log.services.safety import lot_codes
 from studio_log.services.swatch_keeping import SWATCHES, settle_swatch
+from studio_log.services.trial_keeping import TRIALS
 from studio_log.store import folder_in, folder_out
 
 if TYPE_CHECKING:
@@ -41,7 +43,7 @@ Times are in UTC, masses in grams, lengths in metres.
 
 
 _NOTHING: Final = "Nothing was taken in."
-_CODE: Final = re.compile(r"[MSBW]?[0-9]{2}-[0-9]{1,6}")
+_CODE: Final = re.compile(r"[MSBWT]?[0-9]{2}-[0-9]{1,6}")
 _ODD: Final = (KeyError, TypeError, ValueError, AttributeError, IndexError, ArithmeticError)
 """What a rule may raise over data that this program never wrote."""
 
@@ -146,12 +148,17 @@ def _swatch(desk: Desk, code: str) -> None:
     settle_swatch(desk, swatch_from(entries), entries[-1].number)
 
 
+def _trial(desk: Desk, code: str) -> None:
+    trial_from(desk.work.journal.of(code))
+
+
 _KINDS: Final[tuple[tuple[str, Callable[[Desk, str], None]], ...]] = (
     ("M", _milk),  # before lots, which look at their milk
     ("", _lot),
     ("S", _material),
     ("B", _bath),
     (SWATCHES, _swatch),
+    (TRIALS, _trial),
 )
 """By the letter that codes begin with."""
 

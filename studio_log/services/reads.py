@@ -25,6 +25,7 @@ from studio_log.services import (
     shelf,
     stock_reads,
     swatch_reads,
+    trial_reads,
 )
 from studio_log.services import questions as q
 from studio_log.services.bath_reads import bath_lines, bath_page
@@ -261,6 +262,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     JoinFor: join_seen,
     **stock_reads.ANSWERS,
     **swatch_reads.ANSWERS,
+    **trial_reads.ANSWERS,
     BathsFor: bath_lines,
     BathFor: bath_page,
     **hours_reads.ANSWERS,

@@ -15,14 +15,18 @@ MOST_LINES = 8
 """Lines of a notice; the rest is counted and stands on the bench."""
 LATER = ("later", tr_later("In 10 min"))
 DAMP = tr_later("Still damp")
-OF_A_BATH = {Kind.MAKE_READY: tr_later("Made ready"), Kind.REFRESH: tr_later("Refreshed")}
-"""The answers to what only a bath asks."""
+OF_OTHERS = {
+    Kind.MAKE_READY: tr_later("Made ready"),
+    Kind.REFRESH: tr_later("Refreshed"),
+    Kind.TRIAL_ARM: tr_later("Done"),
+}
+"""The answers to what only a bath or a trial asks."""
 
 
 def answer_words(reminder: Reminder, step: LotStep | None) -> str:
     """Give the words of the one big answer: "Stirred", "Dry", "Begin now"."""
-    if reminder.kind in OF_A_BATH:
-        return tr(OF_A_BATH[reminder.kind])
+    if reminder.kind in OF_OTHERS:
+        return tr(OF_OTHERS[reminder.kind])
     if step is None or reminder.kind in WITHOUT_ACT:
         return tr("Seen")
     if step.start is None:

@@ -25,8 +25,6 @@ from studio_log.domain.reminders import (
     rings_next,
 )
 from studio_log.language.words import tr, tr_later
-from studio_log.services.bath_acts import answer_bath
-from studio_log.services.bath_keeping import is_bath, settle_any
 from studio_log.services.commands import AnswerReminder, Mark, NoteShown, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
@@ -35,6 +33,7 @@ from studio_log.services.marking import mark, put_off_until
 from studio_log.services.ports import Delivery, NoticeText
 from studio_log.services.records import record_from
 from studio_log.services.reminder_words import notice_text
+from studio_log.services.subjects import ANSWERS, is_lot, settle_any
 from studio_log.store.database import Store
 from studio_log.store.values import DeliveryRecord
 
@@ -100,7 +99,7 @@ def text_of(desk: Desk, records: Sequence[Record], looks: Sequence[Look] = ()) -
             title, body = tr("Looking ahead"), "\n".join(one.words for one in looks)
         return NoticeText(title, body, Urgency.CALM.value, ())
     lots = {one.reminder.subject for one in records}
-    known = {code: desk.lot(code) for code in lots if not is_bath(code)}
+    known = {code: desk.lot(code) for code in lots if is_lot(code)}
     return notice_text(records, desk.now, known, [look.words for look in looks])
 
 
@@ -200,8 +199,9 @@ def answer(desk: Desk, command: AnswerReminder) -> Outcome:
     if not record.open:
         what = tr(record.answer or tr_later("no longer needed"))
         raise Refusal(tr("That was answered already: {what}. Nothing was changed.", what=what))
-    if is_bath(record.reminder.subject):
-        return answer_bath(desk, record, command)
+    other = ANSWERS.get(record.reminder.subject[:1])
+    if other is not None:
+        return other(desk, record, command)
     chosen = act(desk, record)
     step = record.reminder.step
     if chosen is None or step is None:

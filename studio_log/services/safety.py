@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from contextlib import suppress
+from typing import Any
 
 from studio_log.domain.baths import bath_from
 from studio_log.domain.errors import BadStudio, Refusal
@@ -9,10 +10,13 @@ from studio_log.domain.lot_amounts import Use, uses_of
 from studio_log.domain.milks import milk_from
 from studio_log.domain.reminders import Cause
 from studio_log.domain.replay import replay
-from studio_log.services.bath_keeping import BATHS, baths, settle_bath
+from studio_log.domain.trials import trial_from
+from studio_log.services.bath_keeping import BATHS
 from studio_log.services.desk import Desk, lot_line, step_lines
 from studio_log.services.photo_check import mend_photos, photo_faults
+from studio_log.services.subjects import settle_others
 from studio_log.services.swatch_keeping import settle_swatches, unlike_swatches
+from studio_log.services.trial_keeping import TRIALS
 from studio_log.store.check import check
 from studio_log.store.database import Store
 from studio_log.store.work import Work
@@ -33,7 +37,7 @@ def look_through(store: Store, desk_of: Callable[[Work], Desk]) -> list[str]:
 def unlike(desk: Desk) -> list[str]:
     """Name the lots whose kept lines differ from their journal, and baths that do not read."""
     lots = [words for code in lot_codes(desk.work) for words in _unlike_lot(desk, code)]
-    return [*lots, *_unread_baths(desk), *unlike_swatches(desk), *_unlike_words(desk)]
+    return [*lots, *_unread(desk), *unlike_swatches(desk), *_unlike_words(desk)]
 
 
 def _unlike_words(desk: Desk) -> Iterator[str]:
@@ -42,12 +46,17 @@ def _unlike_words(desk: Desk) -> Iterator[str]:
         yield f"What was typed about {code} is not all found by a search."
 
 
-def _unread_baths(desk: Desk) -> Iterator[str]:
-    for code in desk.work.journal.subjects(BATHS):
-        try:
-            bath_from(desk.work.journal.of(code))
-        except Refusal as refusal:
-            yield f"The journal of {code} does not read: {refusal}"
+def _unread(desk: Desk) -> Iterator[str]:
+    readers: tuple[tuple[str, Callable[[Any], object]], ...] = (
+        (BATHS, bath_from),
+        (TRIALS, trial_from),
+    )
+    for letter, read in readers:
+        for code in desk.work.journal.subjects(letter):
+            try:
+                read(desk.work.journal.of(code))
+            except Refusal as refusal:
+                yield f"The journal of {code} does not read: {refusal}"
 
 
 def _unlike_lot(desk: Desk, code: str) -> list[str]:
@@ -82,10 +91,9 @@ def rebuild(desk: Desk) -> None:
     for code in lot_codes(desk.work):
         with suppress(Refusal):
             desk.settle(desk.lot(code), Cause(undoing=True, why="worked out anew"))
-    for bath in baths(desk):
-        settle_bath(desk, bath, Cause(undoing=True, why="worked out anew"))
     settle_swatches(desk)
     mend_photos(desk)
+    settle_others(desk, Cause(undoing=True, why="worked out anew"))
 
 
 def lot_codes(look: Work) -> list[str]:
@@ -97,5 +105,4 @@ def settle_all(desk: Desk, why: str) -> None:
     """Work the reminders of everything in work out anew: nights or the zone have changed."""
     for code in desk.work.lots.live_codes():
         desk.settle(desk.lot(code), Cause(why=why))
-    for bath in baths(desk):
-        settle_bath(desk, bath, Cause(why=why))
+    settle_others(desk, Cause(why=why))

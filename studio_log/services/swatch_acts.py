@@ -8,6 +8,7 @@ from typing import Any, Final
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry
 from studio_log.domain.lots import Lot
+from studio_log.domain.reminders import Cause
 from studio_log.domain.swatch_text import MOST_2U, check_lab, read_grade
 from studio_log.domain.swatches import HALVES, SCALES, SOURCES, TESTS, WHITES, Swatch, swatch_from
 from studio_log.language.words import tr
@@ -54,7 +55,7 @@ def new_swatch(desk: Desk, command: NewSwatch) -> Outcome:
         )  # fmt: skip
     step = _step_at(lot, entry) if command.step is None else lot.step(command.step).number
     said = tr("Swatch {code} is cut from {lot}.", code=code, lot=lot.code)
-    return _written(desk, (), replace(entry, step=step), said, sure=command.sure)
+    return written(desk, (), replace(entry, step=step), said, sure=command.sure)
 
 
 def _kept_data(command: NewSwatch | SetSwatch) -> dict[str, Any]:
@@ -93,7 +94,7 @@ def set_swatch(desk: Desk, command: SetSwatch) -> Outcome:
     code = entries[0].subject
     entry = desk.entry(code, Act.SWATCH_SET, data=data)
     said = tr("Swatch {code} is changed.", code=code)
-    return _written(desk, entries, entry, said, sure=command.sure)
+    return written(desk, entries, entry, said, sure=command.sure)
 
 
 def read_swatch(desk: Desk, command: ReadSwatch) -> Outcome:
@@ -119,7 +120,7 @@ def read_swatch(desk: Desk, command: ReadSwatch) -> Outcome:
     note = clean(command.note, tr("The note"))
     entry = desk.entry(code, Act.SWATCH_READ, command.at, note=note, readings=readings, data=data)
     said = tr("{code}: its colour is written down.", code=code)
-    return _written(desk, entries, entry, said, sure=command.sure)
+    return written(desk, entries, entry, said, sure=command.sure)
 
 
 def grade_swatch(desk: Desk, command: GradeSwatch) -> Outcome:
@@ -141,7 +142,7 @@ def grade_swatch(desk: Desk, command: GradeSwatch) -> Outcome:
         readings={"grade": grade}, data=data,
     )  # fmt: skip
     said = tr("{code}: grade {grade} is written down.", code=swatch.code, grade=grade)
-    return _written(desk, entries, entry, said, sure=command.sure)
+    return written(desk, entries, entry, said, sure=command.sure)
 
 
 def _estimated(swatch: Swatch, scale: str) -> str:
@@ -175,28 +176,40 @@ def note_swatch(desk: Desk, command: NoteSwatch) -> Outcome:
     data = {} if picture is None else {"photo": picture.digest}
     entry = desk.entry(code, Act.NOTE, command.at, note=note, data=data)
     said = tr("{code}: a remark is written down.", code=code)
-    outcome = _written(desk, entries, entry, said, sure=command.sure)
+    outcome = written(desk, entries, entry, said, sure=command.sure)
     if picture is not None:
         keep_photo(desk, code, len(entries) + 1, None, picture)
     return outcome
 
 
-def _written(
-    desk: Desk, before: tuple[Entry, ...], entry: Entry, said: str, *, sure: bool
+def written(
+    desk: Desk,
+    before: tuple[Entry, ...],
+    entry: Entry,
+    said: str,
+    *,
+    sure: bool,
+    answer: str = "",
 ) -> Outcome:
-    """Check an entry against the swatch, append it, and keep the line."""
+    """Check an entry against the swatch, append it, and keep its line and its reminders.
+
+    `answer` is what it makes of a reminder that it ends.
+    """
     desk.check_time(entry.at, sure=sure)
     if before and swatch_from(before).voided:
         raise Refusal(tr("{code} was taken back. Nothing was changed.", code=entry.subject))
     number = len(before) + 1
     swatch = swatch_from((*before, replace(entry, number=number)))
     desk.work.journal.append(entry)
-    settle_swatch(desk, swatch, number)
+    made_of_it = answer or ("graded" if entry.act is Act.SWATCH_GRADE else "")
+    cause = Cause(None, made_of_it, why=entry.act.words)
+    settle_swatch(desk, swatch, number, cause)
     return Outcome(
         said,
         swatches=frozenset({swatch.code}),
         code="" if before else swatch.code,
         subject=swatch.code,
+        reminders=swatch.light_begun is not None or entry.act is Act.SWATCH_TEST,
     )
 
 

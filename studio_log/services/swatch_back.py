@@ -4,8 +4,9 @@ from dataclasses import replace
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import META, Act, Entry, standing
+from studio_log.domain.reminders import Cause
 from studio_log.domain.swatches import swatch_from
-from studio_log.language.words import tr
+from studio_log.language.words import tr, tr_later
 from studio_log.services.bath_back import last_of, next_redo
 from studio_log.services.commands import Correct, Outcome
 from studio_log.services.correcting import correction
@@ -80,5 +81,7 @@ def _rewritten(desk: Desk, entries: tuple[Entry, ...], entry: Entry, said: str) 
     number = len(entries) + 1
     swatch = swatch_from((*entries, replace(entry, number=number)))
     desk.work.journal.append(entry)
-    settle_swatch(desk, swatch, number)
-    return Outcome(said, swatches=frozenset({swatch.code}), subject=swatch.code)
+    why = tr_later("its journal was changed")
+    settle_swatch(desk, swatch, number, Cause(undoing=True, why=why))
+    codes = frozenset({swatch.code})
+    return Outcome(said, swatches=codes, subject=swatch.code, reminders=True)

@@ -7,11 +7,14 @@ from typing import Final
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Entry
+from studio_log.domain.light_test import light_reminders
 from studio_log.domain.lots import Lot
+from studio_log.domain.reminders import Cause, Reminder, reconcile
 from studio_log.domain.swatch_text import whole_swatch_code
 from studio_log.domain.swatches import Swatch, swatch_from
 from studio_log.language.words import tr
 from studio_log.services.desk import Desk
+from studio_log.services.records import record_from
 from studio_log.services.swatch_lines import swatch_line
 
 SWATCHES: Final = "W"
@@ -47,12 +50,28 @@ def lot_of(desk: Desk, swatch: Swatch) -> Lot | None:
     return None
 
 
-def settle_swatch(desk: Desk, swatch: Swatch, number: int) -> None:
-    """Write what lists need of a swatch, or take its line away where it was taken back."""
+def settle_swatch(
+    desk: Desk, swatch: Swatch, number: int, cause: Cause | None = None
+) -> list[Reminder]:
+    """Write what lists need of a swatch, or take its line away where it was taken back.
+
+    With a cause its reminders are brought into line; gives those worked out.
+    """
     if swatch.voided:
         desk.work.swatches.remove(swatch.code)
     else:
         desk.work.swatches.put(swatch_line(swatch, lot_of(desk, swatch), number))
+    worked_out = [] if swatch.voided else light_reminders(swatch, desk.quiet)
+    if cause is not None:
+        kept = [record_from(one) for one in desk.work.reminders.of(swatch.code)]
+        desk.put_records(reconcile(worked_out, kept, desk.now, cause))
+    return worked_out
+
+
+def tested(desk: Desk) -> list[Swatch]:
+    """Give the swatches with an open reminder: those in the light."""
+    codes = {one.subject for one in desk.work.reminders.open() if is_swatch(one.subject)}
+    return [swatch_of(desk, code) for code in sorted(codes)]
 
 
 def unlike_swatches(desk: Desk) -> Iterator[str]:
@@ -77,4 +96,5 @@ def settle_swatches(desk: Desk) -> None:
     for code in desk.work.journal.subjects(SWATCHES):
         with suppress(Refusal):
             entries = desk.entries(code)
-            settle_swatch(desk, swatch_from(entries), entries[-1].number)
+            cause = Cause(undoing=True, why="worked out anew")
+            settle_swatch(desk, swatch_from(entries), entries[-1].number, cause)

@@ -94,6 +94,18 @@ class GradeSwatch:
 
 
 @dataclass(frozen=True)
+class LightTest:
+    """Begin the window light test of a swatch's test half, or end it."""
+
+    code: str
+    place: str = ""
+    ended: bool = False
+    note: str = ""
+    at: datetime | None = None
+    sure: bool = False
+
+
+@dataclass(frozen=True)
 class NoteSwatch:
     """Write down a remark, with a picture if `path` or `content` is given."""
 

@@ -20,6 +20,8 @@ from studio_log.services.milk_acts import redo_milk, undo_milk
 from studio_log.services.stock_acts import redo_material, stock_code, undo_material
 from studio_log.services.swatch_back import correct_swatch, redo_swatch, undo_swatch
 from studio_log.services.swatch_keeping import SWATCHES, is_swatch
+from studio_log.services.trial_back import correct_trial, redo_trial, undo_trial
+from studio_log.services.trial_keeping import TRIALS
 
 JOINS = frozenset({Act.JOIN_FROM, Act.JOIN_INTO})
 FIXED = frozenset({Act.PRINTED, Act.SPLIT_FROM})
@@ -44,14 +46,16 @@ _UNDO_OF: Mapping[str, Callable[[Desk, str, int | None], Outcome]] = {
     "S": lambda desk, code, _entry: undo_material(desk, stock_code(code)),
     BATHS: undo_bath,
     SWATCHES: undo_swatch,
+    TRIALS: undo_trial,
 }
 _REDO_OF: Mapping[str, Callable[[Desk, str], Outcome]] = {
     "M": redo_milk,
     "S": lambda desk, code: redo_material(desk, stock_code(code)),
     BATHS: redo_bath,
     SWATCHES: redo_swatch,
+    TRIALS: redo_trial,
 }
-"""By the letter with which the codes of a milk, a material, a bath or a swatch begin."""
+"""By the letter with which the codes of a milk, a material, a bath, a swatch or a trial begin."""
 
 
 def undo(desk: Desk, command: Undo) -> Outcome:
@@ -184,6 +188,8 @@ def correct(desk: Desk, command: Correct) -> Outcome:
         return correct_bath(desk, command)
     if is_swatch(code):
         return correct_swatch(desk, command)
+    if code[:1].upper() == TRIALS:
+        return correct_trial(desk, command)
     desk.lot(code)
     target = _named(desk.entries(code), command.entry)
     if target.act is Act.NEW and command.at is not None:

@@ -1,0 +1,1 @@
+"""Trials: planned, read blind, unveiled, and what they say."""

@@ -1,0 +1,117 @@
+"""Trials from the command line: a whole errand, every file of the report, nonsense refused."""
+
+import csv
+import json
+import os
+import subprocess
+import sys
+import xml.etree.ElementTree as ET
+from pathlib import Path
+
+import pytest
+from PIL import Image
+
+from tests.support.tree import TREE
+
+
+class Line:
+    """The program in a studio of its own."""
+
+    def __init__(self, studio: Path) -> None:
+        self.studio = studio
+
+    def run(self, *words: str) -> subprocess.CompletedProcess[str]:
+        command = [sys.executable, "-m", "studio_log", "--studio", str(self.studio), *words]
+        return subprocess.run(
+            command, cwd=TREE, capture_output=True, text=True, check=False, env={**os.environ}
+        )
+
+    def json(self, *words: str):
+        done = self.run(*words, "--json")
+        assert done.returncode == 0, done.stderr
+        return json.loads(done.stdout)
+
+
+@pytest.fixture
+def line(tmp_path: Path) -> Line:
+    return Line(tmp_path / "studio")
+
+
+def test_a_trial_from_its_plan_to_its_files(line: Line, tmp_path: Path) -> None:
+    needs = line.json("trial", "new", "Does it?", "--ages", "3,30", "--batches", "2", "--only-look")
+    assert needs["words"][0] == "8 pieces, 2 soyings, 2 dye baths."
+    assert line.json("trial", "list") == []
+    code = line.json("trial", "new", "Does a long cure deepen madder?", "--ages", "0,3,30",
+                     "--batches", "2", "--each", "1", "--seed", "4", "--day", "2026-06-01",
+                     "--at", "-300d")["code"]  # fmt: skip
+    lot = line.run("lot", "new", "--method", "soy-immersion-long", "--name", "Calico",
+                   "--piece", "cotton 1x1m 150g/m2", "--at", "-300d").stdout.strip()  # fmt: skip
+    line.json("trial", "give", code, "--lot", lot, "--batch", "1")
+    due = line.json("due", "--within", "400d")
+    assert {one["kind"] for one in due if one["lot"] == code} == {"trial_arm"}
+    line.json("trial", "done", code, "dye", "--at", "-250d")
+    shown = line.json("trial", "show", "long cure")
+    assert (shown["code"], shown["pieces"], shown["seed"]) == (code, 6, 4)
+    assert [one["words"] for one in shown["arms"]] == ["0 d", "3 d", "30 d"]
+    assert shown["units"][0]["tag"] == shown["next_tag"]
+    assert line.json("trial", "read", code)["left"] == 6
+    for value, one in enumerate(shown["units"]):
+        line.json("trial", "read", code, one["tag"], "--value", str(20 + value))
+    veiled = line.json("trial", "show", code)
+    assert veiled["veiled"] is True
+    assert {one["arm"] for one in veiled["units"]} == {""}
+    assert veiled["seed"] is None
+    assert line.run("trial", "report", code).returncode == 1
+    line.json("trial", "unveil", code)
+    report = line.json("trial", "report", code)
+    assert len(report["pieces"]) == 6
+    assert report["fit"]["n"] == 4
+    assert report["blind"] == 6
+    assert report["words"][0].split(":")[0] in {"No clear effect", "Depth rises", "Depth falls"}
+    _files(line, code, tmp_path)
+
+
+def _files(line: Line, code: str, folder: Path) -> None:
+    made = {kind: folder / f"report.{kind}" for kind in ("pdf", "svg", "png", "csv")}
+    for path in made.values():
+        done = line.run("trial", "report", code, "--to", str(path))
+        assert done.returncode == 0, done.stderr
+    assert made["pdf"].read_bytes().startswith(b"%PDF")
+    assert ET.parse(made["svg"]).getroot().tag.endswith("svg")  # noqa: S314 - our own file
+    assert Image.open(made["png"]).size == (1782, 1260)
+    with made["csv"].open(newline="") as file:
+        rows = list(csv.DictReader(file))
+    assert sorted(float(row["value"]) for row in rows) == [20, 21, 22, 23, 24, 25]
+    wrong = line.run("trial", "report", code, "--to", str(folder / "report.doc"))
+    assert wrong.returncode == 1
+    assert ".pdf, .svg, .png, .csv" in wrong.stderr
+    tags = line.run("trial", "tags", code, "--to", str(folder / "tags.pdf"))
+    assert "6 tags" in tags.stdout
+    # The table that comes out is one that `trial fit` reads, and it says the same.
+    again = line.json("trial", "fit", str(made["csv"]), "--age", "age_days", "--depth", "value",
+                      "--batch", "batch")  # fmt: skip
+    assert again["slope"] == pytest.approx(line.json("trial", "report", code)["fit"]["slope"])
+
+
+@pytest.mark.parametrize(
+    ("words", "code"),
+    [
+        (("new", "", "--ages", "0,3"), 1),
+        (("new", "x", "--ages", "soon"), 1),
+        (("new", "x", "--day", "9 July"), 1),
+        (("new", "x", "--day", "2026-02-31"), 1),
+        (("new", "x", "--batch", "a", "--batches", "2"), 2),
+        (("show", "T26-009"), 1),
+        (("show", "nothing"), 1),
+        (("report", "T99-001"), 1),
+        (("give", "T26-001"), 2),
+        (("read", "T26-001", "417"), 2),
+        (("set", "T26-001"), 2),
+        (("done", "T26-001", "boil"), 2),
+    ],
+)
+def test_nonsense_is_refused_in_words(line: Line, words: tuple[str, ...], code: int) -> None:
+    done = line.run("trial", *words)
+    assert done.returncode == code, done.stderr
+    assert done.stderr.strip()
+    assert "Traceback" not in done.stderr
