@@ -1,40 +1,50 @@
 """Trials from the command line: a whole errand, every file of the report, nonsense refused."""
 
 import csv
+import io
 import json
-import os
-import subprocess
-import sys
 import xml.etree.ElementTree as ET
+from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import pytest
 from PIL import Image
 
-from tests.support.tree import TREE
+from studio_log.app.commands import ProgramHouse
+from studio_log.cli.main import run
+
+
+@dataclass
+class Said:
+    """How a command ended."""
+
+    returncode: int
+    stdout: str
+    stderr: str
 
 
 class Line:
-    """The program in a studio of its own."""
+    """The program in a studio of its own, without a process for each command."""
 
     def __init__(self, studio: Path) -> None:
         self.studio = studio
 
-    def run(self, *words: str) -> subprocess.CompletedProcess[str]:
-        command = [sys.executable, "-m", "studio_log", "--studio", str(self.studio), *words]
-        return subprocess.run(
-            command, cwd=TREE, capture_output=True, text=True, check=False, env={**os.environ}
-        )
+    def run(self, *words: str) -> Said:
+        out, err = io.StringIO(), io.StringIO()
+        argv = ["--studio", str(self.studio), *words]
+        return Said(run(argv, house=ProgramHouse(), out=out, err=err), out.getvalue(),
+                    err.getvalue())  # fmt: skip
 
-    def json(self, *words: str):
+    def json(self, *words: str) -> Any:
         done = self.run(*words, "--json")
         assert done.returncode == 0, done.stderr
         return json.loads(done.stdout)
 
 
-@pytest.fixture
-def line(tmp_path: Path) -> Line:
-    return Line(tmp_path / "studio")
+@pytest.fixture(scope="module")
+def line(tmp_path_factory: pytest.TempPathFactory) -> Line:
+    return Line(tmp_path_factory.mktemp("studio") / "studio")
 
 
 def test_a_trial_from_its_plan_to_its_files(line: Line, tmp_path: Path) -> None:
@@ -77,8 +87,9 @@ def _files(line: Line, code: str, folder: Path) -> None:
         done = line.run("trial", "report", code, "--to", str(path))
         assert done.returncode == 0, done.stderr
     assert made["pdf"].read_bytes().startswith(b"%PDF")
-    assert ET.parse(made["svg"]).getroot().tag.endswith("svg")  # noqa: S314 - our own file
-    assert Image.open(made["png"]).size == (1782, 1260)
+    assert ET.parse(made["svg"]).getroot().tag.endswith("svg")
+    with Image.open(made["png"]) as picture:
+        assert picture.size == (1782, 1260)
     with made["csv"].open(newline="") as file:
         rows = list(csv.DictReader(file))
     assert sorted(float(row["value"]) for row in rows) == [20, 21, 22, 23, 24, 25]

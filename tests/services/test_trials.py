@@ -8,7 +8,6 @@ import pytest
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
-from studio_log.domain.trials import Trial
 from studio_log.science.colour.lab import Lab
 from studio_log.services.commands import AnswerReminder, Correct, Redo, Undo
 from studio_log.services.questions import BenchFor, RemindersFor
@@ -56,7 +55,7 @@ def report(shop: Workshop, name: str) -> TrialReport:
 
 def read_all(shop: Workshop, code: str, slope: float = 4.0, spread: float = 0.5) -> None:
     """Read every tag; depth rises by so much for each tenfold of age."""
-    trial: Trial = page(shop, code).trial
+    trial = page(shop, code).trial
     for unit in sorted(trial.units, key=lambda one: one.read):
         age = trial.arm(unit.arm).age_d or 0.0
         rise = slope * math.log10(age) if age else -2.0
@@ -123,7 +122,8 @@ def test_a_broken_blind_is_kept_and_an_unveiling_is_not_taken_back(shop: Worksho
     told = report(shop, code)
     assert told.blind == 1
     assert any("broken with 29 tags unread: the key lay" in one for one in told.words)
-    shop.do(Undo(code)), shop.do(Undo(code)), shop.do(Undo(code))
+    for _ in range(3):
+        shop.do(Undo(code))
     with pytest.raises(Refusal, match="cannot be unseen"):
         shop.do(Undo(code))
     assert page(shop, code).undo == ""
@@ -134,7 +134,7 @@ def test_a_broken_blind_is_kept_and_an_unveiling_is_not_taken_back(shop: Worksho
 def test_arms_ring_on_their_days_and_an_answer_is_an_entry(shop: Workshop) -> None:
     code = planned(shop)
     rung = shop.ring_on(datetime(2026, 6, 13, tzinfo=ZoneInfo("UTC")))
-    assert [text.title for _, text in rung][0] == "Dye arm 0 d of T26-001 on 12 Jun"
+    assert rung[0][1].title == "Dye arm 0 d of T26-001 on 12 Jun"
     assert rung[0][0] == datetime(2026, 6, 12, 9, tzinfo=ZoneInfo("Europe/London"))
     done = shop.do(AnswerReminder(f"{code}/dye/1/1", "done"))
     assert "arm 0 d is dyed" in done.words
@@ -229,7 +229,8 @@ def test_readings_are_corrected_lost_and_refused(shop: Workshop) -> None:
     shop.do(Redo(code))
     assert page(shop, code).units[1].lost
     for bad in (
-        ReadTag(code, "999999", value=1.0), ReadTag(code, one.tag), ReadTag(code, one.tag, value=-1),
+        ReadTag(code, "999999", value=1.0), ReadTag(code, one.tag),
+        ReadTag(code, one.tag, value=-1),
         ReadTag(code, one.tag, value=math.nan),
         ReadTag(code, one.tag, lab=Lab(500.0, 0.0, 0.0)), Correct(code, 2, readings={"L": 3.0}),
         Correct(code, 1, readings={"value": 3.0}),

@@ -202,7 +202,7 @@ _SHAPES: Final[tuple[Callable[[QPainter, QPointF, float], None], ...]] = (
 )
 
 
-class PlotView(QWidget):
+class TrialPlotView(QWidget):
     """Shows a trial's drawing; its words are for whoever hears it."""
 
     def __init__(self) -> None:

@@ -5,7 +5,13 @@ import re
 import pytest
 
 from studio_log.cli import colour_measure
-from studio_log.domain import instrument_table, swatches, trial_fit
+from studio_log.domain import (
+    instrument_table,
+    light_test,
+    swatches,
+    trial_design,
+    trial_fit,
+)
 from studio_log.science import statistics_robust
 from studio_log.science.colour import (
     correction,
@@ -69,13 +75,16 @@ FIGURES = {
     "a line does not fit when p is below": f"{trial_fit.LACKS_BELOW_P:g}",
     "a swatch is far off beyond": f"{statistics_robust.FAR_OFF:g} robust deviations",
     "swatches that a fit needs": f"{trial_fit.LEAST_SWATCHES:g}",
+    "ages of a trial unless said": f"{g(*trial_design.DEFAULT_AGES)} d",
+    "a light test is read after": f"{g(*light_test.READING_WEEKS)} weeks",
 }
 LAWS = {
     "an instrument's text",
     "sRGB to linear light and XYZ", "CIELAB, C* and h", "CIEDE2000", "CMC", "reflectance to XYZ",
     "K/S", "the eye's sensitivity", "t, F", "line in log age", "interval of a trial's slope",
     "colours of the 24 patches", "correction", "curve with a level", "robust slope",
-    "curve that only rises",
+    "curve that only rises", "randomised blocks", "least effect that a trial shows",
+    "2u in C* or L*",
 }  # fmt: skip
 """Rows that hold a law or a table instead of a figure; each has a test of its own."""
 
