@@ -33,6 +33,7 @@ from studio_log.cli import (
     swatch_out,
     swatches,
     trial,
+    trial_out,
     trials,
 )
 from studio_log.cli.form import PROGRAM, STUDIO, Form, HelpAsked, UsageError, read
@@ -48,8 +49,8 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour_file, colour, swatches, swatch_out, trial, trials, plan, papers,
-        calendar, safety, moving,
+        colour_measure, colour_file, colour, swatches, swatch_out, trial, trials, trial_out, plan,
+        papers, calendar, safety, moving,
     )
     for form in room.FORMS
 }  # fmt: skip

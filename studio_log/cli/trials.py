@@ -7,8 +7,7 @@ from typing import Any, Final
 from studio_log.cli import values
 from studio_log.cli.form import AT, JSON, SURE, Form, Option, UsageError, Word
 from studio_log.cli.plain import picked, plain
-from studio_log.cli.safety import FILE_NAME, STOCK
-from studio_log.cli.trial import fit_fields
+from studio_log.cli.trial_out import CODE, NAME
 from studio_log.cli.turn import Turn
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
@@ -22,7 +21,6 @@ from studio_log.domain.trial_design import (
 )
 from studio_log.domain.trial_text import read_ages, read_figure, whole_trial_code
 from studio_log.domain.trials import MEASURES, WAYS
-from studio_log.services.trial_report import block_json
 from studio_log.services.trials import (
     ArmLine,
     DoArm,
@@ -38,16 +36,11 @@ from studio_log.services.trials import (
     TrialNeedsFor,
     TrialPage,
     TrialPlan,
-    TrialReport,
-    TrialReportFor,
     TrialsFor,
-    TrialTagsFor,
     UnitLine,
     UnveilTrial,
 )
 
-CODE: Final = Word("CODE", "the trial's code, such as T26-001")
-NAME: Final = Word("NAME", "the trial's code, or words that only its question holds")
 NOTE: Final = Option("--note", "a note", "TEXT")
 ARM: Final = Option("--arm", "the number of an arm; may be repeated; all unless said", "NUMBER",
                     repeats=True)  # fmt: skip
@@ -280,53 +273,6 @@ def _page_json(page: TrialPage) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _report(turn: Turn) -> int:
-    given = turn.values
-    report: TrialReport = turn.studio.ask(TrialReportFor(given["name"]))
-    if given["to"] is not None:
-        path = values.file_path(given["to"], FILE_NAME)
-        turn.say(turn.house.write_trial(path, report))
-        return 0
-    if given["json"]:
-        turn.say_json(_report_json(report))
-        return 0
-    means = [
-        f"{one.words}: mean {one.mean:.4g} of {one.count}"
-        + (f", standard deviation {one.sd:.3g}" if one.sd is not None else "")
-        for one in report.means
-    ]
-    turn.say("\n".join([f"{report.code}  {report.question}", *report.words, "", *means]))
-    return 0
-
-
-def _report_json(report: TrialReport) -> dict[str, Any]:
-    return {
-        "code": report.code,
-        "question": report.question,
-        "measure": report.measure,
-        "words": report.words,
-        "pieces": [
-            {**picked(one, "tag", "arm", "block", "age_d", "value", "two_u", "blind", "source"),
-             "lab": None if one.lab is None else [one.lab.lightness, one.lab.a, one.lab.b]}
-            for one in report.results
-        ],
-        "means": plain(report.means),
-        "fit": None if report.fit is None else fit_fields(report.fit, ()),
-        "blocks": block_json(report.blocks),
-        "two_u": report.two_u,
-        "blind": report.blind,
-        "missing": report.missing,
-    }  # fmt: skip
-
-
-def _tags(turn: Turn) -> int:
-    given = turn.values
-    path = values.file_path(given["to"], FILE_NAME)
-    facts = turn.studio.ask(TrialTagsFor(whole_trial_code(given["code"])))
-    turn.say(turn.house.write_tags(path, facts, given["stock"] or STOCK))
-    return 0
-
-
 DAY: Final = Option("--day", "when the cloth is dry; with --backwards when all is dyed",
                     "DAY")  # fmt: skip
 FORMS: Final = (
@@ -363,7 +309,7 @@ FORMS: Final = (
     ),
     Form(
         ("trial", "done"), "Write down that arms were soyed or dyed.", _done,
-        (CODE, Word("WHAT", "what was done", choices=("soy", "dye"))),
+        (CODE, Word("WHAT", "soy or dye", choices=("soy", "dye"))),
         (ARM, BATCH, NOTE, AT, SURE, JSON),
     ),
     Form(
@@ -379,17 +325,6 @@ FORMS: Final = (
     Form(
         ("trial", "unveil"), "Tell the tags from each other, once all are read.", _unveil, (CODE,),
         (Option("--broken", "although some are unread; the journal keeps that"), NOTE, JSON),
-    ),
-    Form(
-        ("trial", "report"), "Report a trial: what it says, and how surely.", _report, (NAME,),
-        (Option("--to", "write it to a file: .pdf, .svg, .png or .csv", "FILE"), JSON),
-    ),
-    Form(
-        ("trial", "tags"), "Write the coded tags of a trial to a PDF.", _tags, (CODE,),
-        (
-            Option("--to", "the PDF to write", "FILE", required=True),
-            Option("--stock", f"what they are printed on; else {STOCK}", "NAME"),
-        ),
     ),
     Form(("trial", "note"), "Write down a remark on a trial.", _note, (CODE,),
          (NOTE, AT, SURE, JSON)),

@@ -1,4 +1,4 @@
-"""Trials of a real studio: planned, dyed by reminder, read blind, unveiled, reported, taken back."""
+"""Trials of a real studio: planned, dyed by reminder, read blind, unveiled, taken back."""
 
 import math
 from datetime import date, datetime, timedelta
