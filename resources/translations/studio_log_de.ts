@@ -7012,12 +7012,28 @@ fehlt</translation>
         <translation>{codes} bestehen wieder; {code} ist zurückgenommen.</translation>
     </message>
     <message>
+        <source>cure age in days, log scale</source>
+        <translation>Reifealter in Tagen, logarithmisch</translation>
+    </message>
+    <message>
+        <source>arm</source>
+        <translation>Glied</translation>
+    </message>
+    <message>
         <source>{n} piece</source>
         <translation>{n} Stück</translation>
     </message>
     <message>
         <source>{n} pieces</source>
         <translation>{n} Stücke</translation>
+    </message>
+    <message>
+        <source>{count}, {measure} against age.</source>
+        <translation>{count}, {measure} gegen das Alter.</translation>
+    </message>
+    <message>
+        <source>The line goes from {low} at {first} d to {high} at {last} d.</source>
+        <translation>Die Gerade geht von {low} bei {first} d bis {high} bei {last} d.</translation>
     </message>
     <message>
         <source>A new lot of {pieces}, {weight}, which carries on from {code}.</source>
@@ -8002,6 +8018,10 @@ fehlt</translation>
     <message>
         <source>Entry {number} has no reading {names}. Nothing was changed.</source>
         <translation>Eintrag {number} hat keinen Messwert {names}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>its journal was changed</source>
+        <translation>ihr Tagebuch wurde geändert</translation>
     </message>
     <message>
         <source>There is no swatch {code}. Nothing was changed; `swatch list` shows them.</source>
@@ -10218,6 +10238,762 @@ fehlt</translation>
     <message>
         <source>&amp;Write down all the same</source>
         <translation>Trotzdem &amp;eintragen</translation>
+    </message>
+    <message>
+        <source>Read the light test of {code}: {weeks}</source>
+        <translation>Lichtprobe von {code} ablesen: {weeks}</translation>
+    </message>
+    <message>
+        <source>Hold the test half against the half kept dark, in the same daylight, and grade the change by the grey scale; or read both colours in one photo.</source>
+        <translation>Die Prüfhälfte im selben Tageslicht neben die dunkel verwahrte Hälfte halten und die Änderung mit dem Graumaßstab benoten; oder beide Farben auf einem Foto messen.</translation>
+    </message>
+    <message>
+        <source>Write down how long it has really hung.</source>
+        <translation>Aufschreiben, wie lange sie wirklich gehangen hat.</translation>
+    </message>
+    <message>
+        <source>{n} week</source>
+        <translation>{n} Woche</translation>
+    </message>
+    <message>
+        <source>{n} weeks</source>
+        <translation>{n} Wochen</translation>
+    </message>
+    <message>
+        <source>arms</source>
+        <translation>Glieder</translation>
+    </message>
+    <message>
+        <source>batches</source>
+        <translation>Chargen</translation>
+    </message>
+    <message>
+        <source>replicates</source>
+        <translation>Wiederholungen</translation>
+    </message>
+    <message>
+        <source>pieces</source>
+        <translation>Stücke</translation>
+    </message>
+    <message>
+        <source>as a seed</source>
+        <translation>als Startzahl</translation>
+    </message>
+    <message>
+        <source>{value} {what}: a trial takes {least} to {most}. Nothing was changed.</source>
+        <translation>{value} {what}: ein Versuch nimmt {least} bis {most}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Of {blocks}.</source>
+        <translation>Aus {blocks}.</translation>
+    </message>
+    <message>
+        <source>Soak beans for arm {arm} of {code}</source>
+        <translation>Bohnen für Glied {arm} von {code} einweichen</translation>
+    </message>
+    <message>
+        <source>Its cloth is to be dry on {by}, to meet the one bath on {bath}.</source>
+        <translation>Der Stoff soll am {by} trocken sein, um am {bath} ins gemeinsame Bad zu kommen.</translation>
+    </message>
+    <message>
+        <source>Its cure is shorter by each day; the report counts the days as they were.</source>
+        <translation>Die Reife wird mit jedem Tag kürzer; der Bericht zählt die Tage, wie sie waren.</translation>
+    </message>
+    <message>
+        <source>Dye arm {arm} of {code} on {day}</source>
+        <translation>Glied {arm} von {code} färben am {day}</translation>
+    </message>
+    <message>
+        <source>In this order: {tags}.</source>
+        <translation>In dieser Reihenfolge: {tags}.</translation>
+    </message>
+    <message>
+        <source>Its cure is longer by each day; the report counts the days as they were.</source>
+        <translation>Die Reife wird mit jedem Tag länger; der Bericht zählt die Tage, wie sie waren.</translation>
+    </message>
+    <message>
+        <source>All {count} pieces, in the order of the list.</source>
+        <translation>Alle {count} Stücke in der Reihenfolge der Liste.</translation>
+    </message>
+    <message>
+        <source>Dye all arms of {code} in one bath</source>
+        <translation>Alle Glieder von {code} in einem Bad färben</translation>
+    </message>
+    <message>
+        <source>All cures are longer by each day; the report counts the days as they were.</source>
+        <translation>Alle Reifezeiten werden mit jedem Tag länger; der Bericht zählt die Tage, wie sie waren.</translation>
+    </message>
+    <message>
+        <source>Nothing was changed.</source>
+        <translation>Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source> Swatches of age 0 are a control and have no place on a log scale.</source>
+        <translation> Proben vom Alter 0 sind eine Kontrolle und haben auf einer logarithmischen Skala keinen Platz.</translation>
+    </message>
+    <message>
+        <source>{count} swatches with an age are too few for a fit: {least} are the least, 24 say something.{beside}</source>
+        <translation>{count} Proben mit einem Alter sind zu wenig für eine Anpassung: {least} sind das Wenigste, 24 sagen etwas.{beside}</translation>
+    </message>
+    <message>
+        <source>All {count} swatches are of one age, {age} d: whether age matters cannot be told from them.{beside}</source>
+        <translation>Alle {count} Proben haben ein Alter, {age} d: Ob das Alter zählt, lässt sich daraus nicht sagen.{beside}</translation>
+    </message>
+    <message>
+        <source>Add swatches of other ages, such as 1, 7 and 28 d.</source>
+        <translation>Proben anderen Alters hinzunehmen, etwa 1, 7 und 28 d.</translation>
+    </message>
+    <message>
+        <source>{typed} is no trial’s code, such as T26-001. Nothing was changed.</source>
+        <translation>{typed} ist kein Kürzel eines Versuchs wie T26-001. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>the ages</source>
+        <translation>die Alter</translation>
+    </message>
+    <message>
+        <source>{typed} are no ages in days, such as 0, 3, 7, 14, 30, 60, 90. Nothing was changed.</source>
+        <translation>{typed} sind keine Alter in Tagen wie 0, 3, 7, 14, 30, 60, 90. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>the arm</source>
+        <translation>das Glied</translation>
+    </message>
+    <message>
+        <source>Two arms have one name. Nothing was changed.</source>
+        <translation>Zwei Glieder haben denselben Namen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>A trial compares 2 to {most} arms, not {count}. Nothing was changed; give more ages, or an arm with a name such as “no soy”.</source>
+        <translation>Ein Versuch vergleicht 2 bis {most} Glieder, nicht {count}. Nichts wurde geändert; mehr Alter angeben oder ein Glied mit Namen wie „ohne Soja“.</translation>
+    </message>
+    <message>
+        <source>the reading</source>
+        <translation>der Messwert</translation>
+    </message>
+    <message>
+        <source>{typed} is no reading of {measure}: a figure from {low} to {high}. Nothing was changed.</source>
+        <translation>{typed} ist kein Wert für {measure}: eine Zahl von {low} bis {high}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>From {first} to {last} d depth changes by {change}, more than the 2u of one swatch, {two_u}: single swatches can show it.</source>
+        <translation>Von {first} bis {last} d ändert sich die Tiefe um {change}, mehr als die 2u einer Probe, {two_u}: Einzelne Proben können es zeigen.</translation>
+    </message>
+    <message>
+        <source>From {first} to {last} d depth changes by {change}, no more than the 2u of one swatch, {two_u}: single swatches cannot show it, only many of them in one photo.</source>
+        <translation>Von {first} bis {last} d ändert sich die Tiefe um {change}, nicht mehr als die 2u einer Probe, {two_u}: Einzelne Proben können es nicht zeigen, nur viele auf einem Foto.</translation>
+    </message>
+    <message>
+        <source>Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p = {p}); two means lie apart where they differ by more than {least}.</source>
+        <translation>Die Glieder unterscheiden sich mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p = {p}); zwei Mittel liegen auseinander, wo sie sich um mehr als {least} unterscheiden.</translation>
+    </message>
+    <message>
+        <source>Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p = {p}); two means would have to differ by more than {least}.</source>
+        <translation>Die Glieder unterscheiden sich nicht mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p = {p}); zwei Mittel müssten sich um mehr als {least} unterscheiden.</translation>
+    </message>
+    <message>
+        <source>The batches differ (p = {p}): it was right to keep them apart.</source>
+        <translation>Die Chargen unterscheiden sich (p = {p}): Es war richtig, sie auseinanderzuhalten.</translation>
+    </message>
+    <message>
+        <source>the slopes of {count} batches</source>
+        <translation>den Steigungen von {count} Chargen</translation>
+    </message>
+    <message>
+        <source>{count} swatches as if each stood apart</source>
+        <translation>{count} Proben, als stünde jede für sich</translation>
+    </message>
+    <message>
+        <source>Depth rises by {size} for each tenfold of age (95 % interval {interval}, from {by}).</source>
+        <translation>Die Tiefe steigt um {size} je Verzehnfachung des Alters (95-%-Bereich {interval}, aus {by}).</translation>
+    </message>
+    <message>
+        <source>Depth falls by {size} for each tenfold of age (95 % interval {interval}, from {by}).</source>
+        <translation>Die Tiefe fällt um {size} je Verzehnfachung des Alters (95-%-Bereich {interval}, aus {by}).</translation>
+    </message>
+    <message>
+        <source> A change of up to {most} may still be hidden in the scatter.</source>
+        <translation> Eine Änderung bis {most} kann noch in der Streuung verborgen sein.</translation>
+    </message>
+    <message>
+        <source>No clear effect: for each tenfold of age depth changes by {slope} (95 % interval {interval}, from {by}), and no change at all is among what fits.</source>
+        <translation>Keine klare Wirkung: Je Verzehnfachung des Alters ändert sich die Tiefe um {slope} (95-%-Bereich {interval}, aus {by}), und gar keine Änderung passt ebenso.</translation>
+    </message>
+    <message>
+        <source>Each batch has one age only: a difference of the batches looks the same as one of the ages. Dye every age from every batch.</source>
+        <translation>Jede Charge hat nur ein Alter: Ein Unterschied der Chargen sieht aus wie einer der Alter. Jedes Alter aus jeder Charge färben.</translation>
+    </message>
+    <message>
+        <source>All swatches are of one batch: how much another batch would differ is not in the interval.</source>
+        <translation>Alle Proben sind aus einer Charge: Wie weit eine andere abwiche, ist nicht im Bereich.</translation>
+    </message>
+    <message>
+        <source>No batches are named: how much another batch would differ is not in the interval.</source>
+        <translation>Keine Chargen sind genannt: Wie weit eine andere abwiche, ist nicht im Bereich.</translation>
+    </message>
+    <message>
+        <source>Two batches say little of how batches differ: the interval is wide for that.</source>
+        <translation>Zwei Chargen sagen wenig darüber, wie Chargen sich unterscheiden: Deshalb ist der Bereich weit.</translation>
+    </message>
+    <message>
+        <source>Line: depth = {intercept} + {slope} log10(age in days){explained}.</source>
+        <translation>Gerade: Tiefe = {intercept} + {slope} log10(Alter in Tagen){explained}.</translation>
+    </message>
+    <message>
+        <source>two ages only</source>
+        <translation>nur zwei Alter</translation>
+    </message>
+    <message>
+        <source>no swatches repeat an age, or all agree</source>
+        <translation>keine Proben wiederholen ein Alter, oder alle stimmen überein</translation>
+    </message>
+    <message>
+        <source>Whether a line fits cannot be tested: {why}.</source>
+        <translation>Ob eine Gerade passt, lässt sich nicht prüfen: {why}.</translation>
+    </message>
+    <message>
+        <source>It does not fit (lack of fit p = {p}).</source>
+        <translation>Sie passt nicht (Abweichung p = {p}).</translation>
+    </message>
+    <message>
+        <source>It fits (lack of fit p = {p}).</source>
+        <translation>Sie passt (Abweichung p = {p}).</translation>
+    </message>
+    <message>
+        <source>A curve with a level: from {start} by {rise} to {level}; 90 % of it after {days}.</source>
+        <translation>Eine Kurve mit Endwert: von {start} um {rise} auf {level}; 90 % davon nach {days}.</translation>
+    </message>
+    <message>
+        <source>{depth} at {age} d</source>
+        <translation>{depth} bei {age} d</translation>
+    </message>
+    <message>
+        <source>; 90 % of the way after {days}</source>
+        <translation>; 90 % des Wegs nach {days}</translation>
+    </message>
+    <message>
+        <source>The nearest curve that is only falling: {steps}{when}.</source>
+        <translation>Die nächste Kurve, die nur fällt: {steps}{when}.</translation>
+    </message>
+    <message>
+        <source>The nearest curve that is only rising: {steps}{when}.</source>
+        <translation>Die nächste Kurve, die nur steigt: {steps}{when}.</translation>
+    </message>
+    <message>
+        <source>{age} d, beyond the oldest swatch: extrapolated</source>
+        <translation>{age} d, jenseits der ältesten Probe: verlängert</translation>
+    </message>
+    <message>
+        <source>Robust check: slope {slope} ({interval})</source>
+        <translation>Robuste Gegenprobe: Steigung {slope} ({interval})</translation>
+    </message>
+    <message>
+        <source>{base}, which agrees.</source>
+        <translation>{base}, stimmt überein.</translation>
+    </message>
+    <message>
+        <source>{base}, which differs by more than a standard error.</source>
+        <translation>{base}, weicht um mehr als einen Standardfehler ab.</translation>
+    </message>
+    <message>
+        <source>Look at tag {tags}.</source>
+        <translation>Anhänger {tags} ansehen.</translation>
+    </message>
+    <message>
+        <source>Look at line {lines} of the file.</source>
+        <translation>Zeile {lines} der Datei ansehen.</translation>
+    </message>
+    <message>
+        <source>Control of age 0, not in the fit: 1 swatch, mean depth {mean}.</source>
+        <translation>Kontrolle vom Alter 0, nicht in der Anpassung: 1 Probe, mittlere Tiefe {mean}.</translation>
+    </message>
+    <message>
+        <source>Control of age 0, not in the fit: {count} swatches, mean depth {mean}.</source>
+        <translation>Kontrolle vom Alter 0, nicht in der Anpassung: {count} Proben, mittlere Tiefe {mean}.</translation>
+    </message>
+    <message>
+        <source>Left out, with an empty cell: line {lines}.</source>
+        <translation>Ausgelassen, mit leerer Zelle: Zeile {lines}.</translation>
+    </message>
+    <message>
+        <source>{told} and more</source>
+        <translation>{told} und weitere</translation>
+    </message>
+    <message>
+        <source>{low} to {high}</source>
+        <translation>{low} bis {high}</translation>
+    </message>
+    <message>
+        <source>chroma C*</source>
+        <translation>Buntheit C*</translation>
+    </message>
+    <message>
+        <source>lightness L*</source>
+        <translation>Helligkeit L*</translation>
+    </message>
+    <message>
+        <source>strength K/S</source>
+        <translation>Farbstärke K/S</translation>
+    </message>
+    <message>
+        <source>by eye</source>
+        <translation>nach Augenmaß</translation>
+    </message>
+    <message>
+        <source>depth by eye, 0 to 10</source>
+        <translation>Tiefe nach Augenmaß, 0 bis 10</translation>
+    </message>
+    <message>
+        <source>{days} d</source>
+        <translation>{days} d</translation>
+    </message>
+    <message>
+        <source>batch {name}</source>
+        <translation>Charge {name}</translation>
+    </message>
+    <message>
+        <source>{code} has no tag “{tag}”. Nothing was changed; look at the cloth again.</source>
+        <translation>{code} hat keinen Anhänger „{tag}“. Nichts wurde geändert; noch einmal auf den Stoff sehen.</translation>
+    </message>
+    <message>
+        <source>There is no such trial. `trial list` shows every one.</source>
+        <translation>Diesen Versuch gibt es nicht. `trial list` zeigt alle.</translation>
+    </message>
+    <message>
+        <source>No light test of {code} runs. Nothing was changed.</source>
+        <translation>Von {code} läuft keine Lichtprobe. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{code} is not cut in halves: one half stays in the dark, to be compared with. Nothing was changed; cut it and say where the test half is.</source>
+        <translation>{code} ist nicht in Hälften geschnitten: Eine Hälfte bleibt zum Vergleich im Dunkeln. Nichts wurde geändert; schneiden und sagen, wo die Prüfhälfte ist.</translation>
+    </message>
+    <message>
+        <source>A light test of {code} runs already. Nothing was changed; end it first.</source>
+        <translation>Von {code} läuft schon eine Lichtprobe. Nichts wurde geändert; sie zuerst beenden.</translation>
+    </message>
+    <message>
+        <source>{code}: its light test has ended.</source>
+        <translation>{code}: Die Lichtprobe ist beendet.</translation>
+    </message>
+    <message>
+        <source>{code}: its light test has begun; it is read after 2, 4 and 8 weeks.</source>
+        <translation>{code}: Die Lichtprobe hat begonnen; sie wird nach 2, 4 und 8 Wochen abgelesen.</translation>
+    </message>
+    <message>
+        <source>A trial goes {ways}, and is read by {measures}. Nothing was changed.</source>
+        <translation>Ein Versuch geht {ways} und wird gelesen nach {measures}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>From beans to dry cloth it takes 0 to {most} days. Nothing was changed.</source>
+        <translation>Von Bohnen bis zum trockenen Stoff dauert es 0 bis {most} Tage. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The batch</source>
+        <translation>Die Charge</translation>
+    </message>
+    <message>
+        <source>Each batch has a name of its own. Nothing was changed.</source>
+        <translation>Jede Charge hat einen eigenen Namen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>A trial lies within ten years. Nothing was changed; look at the day.</source>
+        <translation>Ein Versuch liegt innerhalb von zehn Jahren. Nichts wurde geändert; auf den Tag sehen.</translation>
+    </message>
+    <message>
+        <source>Trial {code} is planned: {count} pieces.</source>
+        <translation>Versuch {code} ist geplant: {count} Stücke.</translation>
+    </message>
+    <message>
+        <source>The question</source>
+        <translation>Die Frage</translation>
+    </message>
+    <message>
+        <source>A trial has one question: say it. Nothing was changed.</source>
+        <translation>Ein Versuch hat eine Frage: sie angeben. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Say what changes: the question, the day, or that it is over.</source>
+        <translation>Sagen, was sich ändert: die Frage, der Tag oder dass er vorbei ist.</translation>
+    </message>
+    <message>
+        <source>Trial {code} is changed.</source>
+        <translation>Versuch {code} ist geändert.</translation>
+    </message>
+    <message>
+        <source>{lot} was taken back. Nothing was changed.</source>
+        <translation>{lot} wurde zurückgenommen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{code}: pieces of {lot} belong to it.</source>
+        <translation>{code}: Stücke von {lot} gehören dazu.</translation>
+    </message>
+    <message>
+        <source>{swatch} was taken back, or is the swatch of another tag. Nothing was changed.</source>
+        <translation>{swatch} wurde zurückgenommen oder ist die Probe eines anderen Anhängers. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{code}: {swatch} is the swatch of tag {tag}.</source>
+        <translation>{code}: {swatch} ist die Probe von Anhänger {tag}.</translation>
+    </message>
+    <message>
+        <source>batch</source>
+        <translation>Charge</translation>
+    </message>
+    <message>
+        <source>{code} has no {what} {number}: they are 1 to {most}. Nothing was changed.</source>
+        <translation>{code} hat kein {what} {number}: Es gibt 1 bis {most}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>An arm is soyed or dyed: soy, dye. Nothing was changed.</source>
+        <translation>Ein Glied wird mit Soja behandelt oder gefärbt: soy, dye. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>All of that was done before. Nothing was changed; take the entry back first, or correct its time.</source>
+        <translation>All das ist schon getan. Nichts wurde geändert; erst den Eintrag zurücknehmen oder seine Zeit berichtigen.</translation>
+    </message>
+    <message>
+        <source>{code}: arm {arms} is soyed.</source>
+        <translation>{code}: Glied {arms} ist mit Soja behandelt.</translation>
+    </message>
+    <message>
+        <source>{code}: arm {arms} is dyed.</source>
+        <translation>{code}: Glied {arms} ist gefärbt.</translation>
+    </message>
+    <message>
+        <source>lost</source>
+        <translation>verloren</translation>
+    </message>
+    <message>
+        <source>read</source>
+        <translation>gelesen</translation>
+    </message>
+    <message>
+        <source>{code}: tag {tag} is {what}, {left} left.</source>
+        <translation>{code}: Anhänger {tag} ist {what}, {left} übrig.</translation>
+    </message>
+    <message>
+        <source>Give a figure or a colour for the tag. Nothing was changed.</source>
+        <translation>Eine Zahl oder eine Farbe für den Anhänger angeben. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{code} is read by {measure}: a colour does not say that. Nothing was changed.</source>
+        <translation>{code} wird gelesen nach {measure}: Eine Farbe sagt das nicht. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{name} {value} is no reading of {measure}, {low} to {high}. Nothing was changed.</source>
+        <translation>{name} {value} ist kein Wert für {measure}, {low} bis {high}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{code} is unveiled already. Nothing was changed.</source>
+        <translation>{code} ist schon enthüllt. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{left} tags of {code} are not read yet: they would not be read blind any more. Nothing was unveiled; read them, say which are lost, or say that the blind is broken.</source>
+        <translation>{left} Anhänger von {code} sind noch nicht gelesen: Sie würden nicht mehr blind gelesen. Nichts wurde enthüllt; sie lesen, sagen, welche verloren sind, oder sagen, dass die Verblindung gebrochen ist.</translation>
+    </message>
+    <message>
+        <source>{code} is unveiled.</source>
+        <translation>{code} ist enthüllt.</translation>
+    </message>
+    <message>
+        <source>{code} is unveiled with {left} tags unread; the journal keeps that the blind is broken.</source>
+        <translation>{code} ist enthüllt, {left} Anhänger sind ungelesen; das Tagebuch hält fest, dass die Verblindung gebrochen ist.</translation>
+    </message>
+    <message>
+        <source>{code} was unveiled: what was seen cannot be unseen. Nothing was changed; earlier entries are taken back by their numbers.</source>
+        <translation>{code} wurde enthüllt: Was gesehen ist, ist gesehen. Nichts wurde geändert; frühere Einträge werden nach ihrer Nummer zurückgenommen.</translation>
+    </message>
+    <message>
+        <source>More of {code} stands on its plan. Take that back first. Nothing was changed.</source>
+        <translation>Auf dem Plan von {code} steht noch mehr. Das zuerst zurücknehmen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>There is no trial {code}. Nothing was changed; `trial list` shows them.</source>
+        <translation>Es gibt keinen Versuch {code}. Nichts wurde geändert; `trial list` zeigt alle.</translation>
+    </message>
+    <message>
+        <source>Several trials hold “{name}”: {known}. Give the code of one.</source>
+        <translation>Mehrere Versuche enthalten „{name}“: {known}. Das Kürzel von einem angeben.</translation>
+    </message>
+    <message>
+        <source>There is no trial “{name}”; `trial list` shows them.</source>
+        <translation>Es gibt keinen Versuch „{name}“; `trial list` zeigt alle.</translation>
+    </message>
+    <message>
+        <source>{n} soying</source>
+        <translation>{n} Sojabad</translation>
+    </message>
+    <message>
+        <source>{n} soyings</source>
+        <translation>{n} Sojabäder</translation>
+    </message>
+    <message>
+        <source>{n} dye bath</source>
+        <translation>{n} Farbbad</translation>
+    </message>
+    <message>
+        <source>{n} dye baths</source>
+        <translation>{n} Farbbäder</translation>
+    </message>
+    <message>
+        <source>{pieces}, {soyings}, {baths}.</source>
+        <translation>{pieces}, {soyings}, {baths}.</translation>
+    </message>
+    <message>
+        <source>First beans on {first}, last dyeing on {last}.</source>
+        <translation>Erste Bohnen am {first}, letztes Färben am {last}.</translation>
+    </message>
+    <message>
+        <source>The first beans would have had to soak on {day}: choose a later day, or leave out the oldest arm.</source>
+        <translation>Die ersten Bohnen hätten am {day} eingeweicht werden müssen: einen späteren Tag wählen oder das älteste Glied weglassen.</translation>
+    </message>
+    <message>
+        <source>Fewer than four ages hardly tell a line from a curve.</source>
+        <translation>Weniger als vier Alter unterscheiden kaum eine Gerade von einer Kurve.</translation>
+    </message>
+    <message>
+        <source>No control: add age 0, or an arm without soy.</source>
+        <translation>Keine Kontrolle: Alter 0 hinzunehmen oder ein Glied ohne Soja.</translation>
+    </message>
+    <message>
+        <source>Fewer than three batches say little of how batches differ.</source>
+        <translation>Weniger als drei Chargen sagen wenig darüber, wie Chargen sich unterscheiden.</translation>
+    </message>
+    <message>
+        <source>Each age meets a bath of its own, and baths differ. Backwards, all meet one bath.</source>
+        <translation>Jedes Alter kommt in ein eigenes Bad, und Bäder sind verschieden. Rückwärts kommen alle in ein Bad.</translation>
+    </message>
+    <message>
+        <source>What it can resolve cannot be told: too few pieces.</source>
+        <translation>Was er auflösen kann, lässt sich nicht sagen: zu wenig Stücke.</translation>
+    </message>
+    <message>
+        <source>What it can resolve is not known: no trial was read by {sign} yet. It would be {times} times the spread of alike pieces {between}.</source>
+        <translation>Was er auflösen kann, ist nicht bekannt: Noch wurde kein Versuch nach {sign} gelesen. Es wäre das {times}-Fache der Streuung gleicher Stücke {between}.</translation>
+    </message>
+    <message>
+        <source>{n} trial</source>
+        <translation>{n} Versuch</translation>
+    </message>
+    <message>
+        <source>{n} trials</source>
+        <translation>{n} Versuchen</translation>
+    </message>
+    <message>
+        <source>It would show a difference of {least} {sign} {between}, four times of five (alike pieces lay {spread} apart in {count} so far).</source>
+        <translation>Er würde {between} einen Unterschied von {least} {sign} zeigen, vier von fünf Malen (gleiche Stücke streuten in {count} bisher um {spread}).</translation>
+    </message>
+    <message>
+        <source>from {first} to {last} d</source>
+        <translation>von {first} bis {last} d</translation>
+    </message>
+    <message>
+        <source>between two arms</source>
+        <translation>zwischen zwei Gliedern</translation>
+    </message>
+    <message>
+        <source>forwards: soyed together, each age dyed on its day</source>
+        <translation>vorwärts: zusammen mit Soja behandelt, jedes Alter an seinem Tag gefärbt</translation>
+    </message>
+    <message>
+        <source>backwards: soyed on days of their own, one bath for all</source>
+        <translation>rückwärts: an eigenen Tagen mit Soja behandelt, ein Bad für alle</translation>
+    </message>
+    <message>
+        <source>{n} arm</source>
+        <translation>{n} Glied</translation>
+    </message>
+    <message>
+        <source>{n} arms</source>
+        <translation>{n} Glieder</translation>
+    </message>
+    <message>
+        <source>{read} of {count} read</source>
+        <translation>{read} von {count} gelesen</translation>
+    </message>
+    <message>
+        <source>over</source>
+        <translation>vorbei</translation>
+    </message>
+    <message>
+        <source>look at the report</source>
+        <translation>den Bericht ansehen</translation>
+    </message>
+    <message>
+        <source>unveil it</source>
+        <translation>enthüllen</translation>
+    </message>
+    <message>
+        <source>read tag {tag}</source>
+        <translation>Anhänger {tag} lesen</translation>
+    </message>
+    <message>
+        <source>read the pieces blind, once they are dry</source>
+        <translation>die Stücke blind lesen, wenn sie trocken sind</translation>
+    </message>
+    <message>
+        <source>dye all arms in one bath: {when}</source>
+        <translation>alle Glieder in einem Bad färben: {when}</translation>
+    </message>
+    <message>
+        <source>soak beans for arm {arm}: {when}</source>
+        <translation>Bohnen für Glied {arm} einweichen: {when}</translation>
+    </message>
+    <message>
+        <source>dye arm {arm}: {when}</source>
+        <translation>Glied {arm} färben: {when}</translation>
+    </message>
+    <message>
+        <source>{n} day late</source>
+        <translation>{n} Tag zu spät</translation>
+    </message>
+    <message>
+        <source>{n} days late</source>
+        <translation>{n} Tage zu spät</translation>
+    </message>
+    <message>
+        <source>{day}, {late}</source>
+        <translation>{day}, {late}</translation>
+    </message>
+    <message>
+        <source>in {n} day</source>
+        <translation>in {n} Tag</translation>
+    </message>
+    <message>
+        <source>in {n} days</source>
+        <translation>in {n} Tagen</translation>
+    </message>
+    <message>
+        <source>{day}, {ahead}</source>
+        <translation>{day}, {ahead}</translation>
+    </message>
+    <message>
+        <source>all dyed on {day}</source>
+        <translation>alles gefärbt am {day}</translation>
+    </message>
+    <message>
+        <source>cloth dry on {day}</source>
+        <translation>Stoff trocken am {day}</translation>
+    </message>
+    <message>
+        <source>read by {measure}</source>
+        <translation>gelesen nach {measure}</translation>
+    </message>
+    <message>
+        <source>{count} replicates in each of: {blocks}</source>
+        <translation>{count} Wiederholungen in jeder von: {blocks}</translation>
+    </message>
+    <message>
+        <source>orders and tags drawn from seed {seed}</source>
+        <translation>Reihenfolgen und Anhänger gezogen aus Startzahl {seed}</translation>
+    </message>
+    <message>
+        <source>veiled while it is read: only tags are shown</source>
+        <translation>verdeckt, solange gelesen wird: Nur Anhänger werden gezeigt</translation>
+    </message>
+    <message>
+        <source>the blind was broken with {left} tags unread</source>
+        <translation>die Verblindung wurde gebrochen, {left} Anhänger ungelesen</translation>
+    </message>
+    <message>
+        <source>unveiled after all was read</source>
+        <translation>enthüllt, nachdem alles gelesen war</translation>
+    </message>
+    <message>
+        <source>dyed</source>
+        <translation>gefärbt</translation>
+    </message>
+    <message>
+        <source>soyed</source>
+        <translation>mit Soja behandelt</translation>
+    </message>
+    <message>
+        <source>dyed in part</source>
+        <translation>zum Teil gefärbt</translation>
+    </message>
+    <message>
+        <source>soyed: {arms}</source>
+        <translation>mit Soja behandelt: {arms}</translation>
+    </message>
+    <message>
+        <source>dyed: {arms}</source>
+        <translation>gefärbt: {arms}</translation>
+    </message>
+    <message>
+        <source>belong to it: {named}</source>
+        <translation>gehören dazu: {named}</translation>
+    </message>
+    <message>
+        <source>tag {tag}: {figures}</source>
+        <translation>Anhänger {tag}: {figures}</translation>
+    </message>
+    <message>
+        <source>{code} was taken back. Nothing was printed.</source>
+        <translation>{code} wurde zurückgenommen. Nichts wurde gedruckt.</translation>
+    </message>
+    <message>
+        <source>Dyed</source>
+        <translation>Gefärbt</translation>
+    </message>
+    <message>
+        <source>Tag {tag}</source>
+        <translation>Anhänger {tag}</translation>
+    </message>
+    <message>
+        <source>{code} is being read blind: {left} of {count} tags are not read yet. The report would tell what they are; unveil the trial first.</source>
+        <translation>{code} wird blind gelesen: {left} von {count} Anhängern sind noch nicht gelesen. Der Bericht würde verraten, was sie sind; den Versuch zuerst enthüllen.</translation>
+    </message>
+    <message>
+        <source>Nothing was read yet: there is nothing to report.</source>
+        <translation>Noch wurde nichts gelesen: Es gibt nichts zu berichten.</translation>
+    </message>
+    <message>
+        <source>Read blind: {blind} of {count}.</source>
+        <translation>Blind gelesen: {blind} von {count}.</translation>
+    </message>
+    <message>
+        <source>The blind was broken with {left} tags unread{why}.</source>
+        <translation>Die Verblindung wurde gebrochen, {left} Anhänger ungelesen{why}.</translation>
+    </message>
+    <message>
+        <source>{n} piece has no reading</source>
+        <translation>{n} Stück hat keinen Wert</translation>
+    </message>
+    <message>
+        <source>{n} pieces have no reading</source>
+        <translation>{n} Stücke haben keinen Wert</translation>
+    </message>
+    <message>
+        <source>{many}: {tags}.</source>
+        <translation>{many}: {tags}.</translation>
+    </message>
+    <message>
+        <source>Each age has soy milk of its own: what two milks differ by is in the scatter.</source>
+        <translation>Jedes Alter hat eigene Sojamilch: Worin sich zwei Milchen unterscheiden, steckt in der Streuung.</translation>
+    </message>
+    <message>
+        <source>Each age met a bath of its own: what two baths differ by looks like a difference of the ages.</source>
+        <translation>Jedes Alter kam in ein eigenes Bad: Worin sich zwei Bäder unterscheiden, sieht aus wie ein Unterschied der Alter.</translation>
+    </message>
+    <message>
+        <source>tag {tag}, {arm}, {block}: {value}</source>
+        <translation>Anhänger {tag}, {arm}, {block}: {value}</translation>
+    </message>
+    <message>
+        <source>dark band: the mean, 95 %; light: a new piece</source>
+        <translation>dunkles Band: das Mittel, 95 %; helles: ein neues Stück</translation>
+    </message>
+    <message>
+        <source>dashed: the curve that fits better</source>
+        <translation>gestrichelt: die Kurve, die besser passt</translation>
+    </message>
+    <message>
+        <source>{name} does not say what it is to be. Nothing was written; end the name in one of {kinds}.</source>
+        <translation>{name} sagt nicht, was es werden soll. Nichts wurde geschrieben; den Namen auf eines von {kinds} enden lassen.</translation>
+    </message>
+    <message>
+        <source>There is too little memory for a picture. Nothing was written.</source>
+        <translation>Für ein Bild ist zu wenig Speicher da. Nichts wurde geschrieben.</translation>
     </message>
 </context>
 </TS>
