@@ -8028,6 +8028,14 @@ fehlt</translation>
         <translation>Es gibt keine Probe {code}. Nichts wurde geändert; `swatch list` zeigt alle.</translation>
     </message>
     <message>
+        <source>{count} earlier</source>
+        <translation>{count} frühere</translation>
+    </message>
+    <message>
+        <source>Swatches: {swatches}.</source>
+        <translation>Proben: {swatches}.</translation>
+    </message>
+    <message>
         <source>Ask for 1 to {most} swatches. Nothing was changed.</source>
         <translation>Nach 1 bis {most} Proben fragen. Nichts wurde geändert.</translation>
     </message>

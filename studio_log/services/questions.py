@@ -161,6 +161,8 @@ class LotSheet:
     """What its materials cost so far, "" where the stock knows nothing of them."""
     bath_words: str = ""
     """Which baths it went through, "" for none."""
+    swatch_words: str = ""
+    """The swatches cut from it, "" for none."""
 
 
 @dataclass(frozen=True)

@@ -52,6 +52,7 @@ def sheet_data(
         "place": lot.place,
         "vessel": lot.vessel,
         "pieces": [{**piece_data(piece), "grams": piece.grams} for piece in lot.pieces],
+        "swatches": list(desk.work.swatches.codes_of_lot(lot.code)),
         "parents": list(lot.parents),
         "children": list(lot.children),
         "joined": lot.joined,

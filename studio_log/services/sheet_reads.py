@@ -24,6 +24,7 @@ from studio_log.services.photos import photos_data
 from studio_log.services.sheet_json import sheet_data
 from studio_log.services.spoil_reads import warned_of
 from studio_log.services.stock_reads import cost_of_lot
+from studio_log.services.swatch_keeping import swatches_of_lot
 from studio_log.services.taking_back import entry_words, last_undoable
 
 START_ACTS = (
@@ -63,6 +64,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         vessel_words=_vessel_words(lot, lines),
         cost_words=cost_of_lot(desk, lot).words,
         bath_words=baths_of_lot(desk, lot.code),
+        swatch_words=swatches_of_lot(desk, lot.code),
         cautions=(" · ".join(short),) if (short := short_cautions(house, lot)) else (),
         lineage=_lineage(lot),
         milk_words=_milk_words(desk, milk),

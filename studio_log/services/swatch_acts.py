@@ -206,6 +206,7 @@ def written(
     settle_swatch(desk, swatch, number, cause)
     return Outcome(
         said,
+        lots=frozenset({swatch.lot}),
         swatches=frozenset({swatch.code}),
         code="" if before else swatch.code,
         subject=swatch.code,

@@ -83,5 +83,10 @@ def _rewritten(desk: Desk, entries: tuple[Entry, ...], entry: Entry, said: str) 
     desk.work.journal.append(entry)
     why = tr_later("its journal was changed")
     settle_swatch(desk, swatch, number, Cause(undoing=True, why=why))
-    codes = frozenset({swatch.code})
-    return Outcome(said, swatches=codes, subject=swatch.code, reminders=True)
+    return Outcome(
+        said,
+        lots=frozenset({swatch.lot}),
+        swatches=frozenset({swatch.code}),
+        subject=swatch.code,
+        reminders=True,
+    )

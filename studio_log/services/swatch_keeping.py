@@ -19,6 +19,8 @@ from studio_log.services.swatch_lines import swatch_line
 
 SWATCHES: Final = "W"
 """What the code of every swatch begins with."""
+MOST_NAMED: Final = 6
+"""Of a lot's swatches, on its page."""
 
 
 def is_swatch(code: str) -> bool:
@@ -48,6 +50,17 @@ def lot_of(desk: Desk, swatch: Swatch) -> Lot | None:
     with suppress(Refusal):
         return desk.lot(swatch.lot)
     return None
+
+
+def swatches_of_lot(desk: Desk, lot: str) -> str:
+    """Say which swatches were cut from a lot, the latest last; "" for none."""
+    codes = desk.work.swatches.codes_of_lot(lot)
+    lines = desk.work.swatches.of(codes[-MOST_NAMED:])
+    told = [f"{code} {lines[code].name}".strip() for code in codes[-MOST_NAMED:]]
+    more = len(codes) - len(told)
+    if more > 0:
+        told.insert(0, tr("{count} earlier", count=more))
+    return tr("Swatches: {swatches}.", swatches="; ".join(told)) if told else ""
 
 
 def settle_swatch(

@@ -222,6 +222,7 @@ class MainWindow(QMainWindow):
         for signal in (*chosen, self.acts.lot_made):
             signal.connect(self.choose_lot)
         self.lots.lot_opened.connect(self._opened)
+        self.lots.other_opened.connect(self.choose_step)
         self.lots.new_wanted.connect(self.acts.new_lot)
         self.lots.room_wanted.connect(self.panes.give_lots)
         self.timeline.step_chosen.connect(self.choose_step)

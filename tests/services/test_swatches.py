@@ -17,6 +17,7 @@ from studio_log.science.colour.differences import ciede2000
 from studio_log.science.colour.grades import change
 from studio_log.science.colour.lab import Lab
 from studio_log.services.commands import Correct, Redo, SetLot, Undo
+from studio_log.services.questions import LotSheetFor
 from studio_log.services.swatches import (
     GradeSwatch,
     NearFor,
@@ -71,6 +72,17 @@ def test_a_swatch_knows_its_lot_its_methods_and_the_age_of_the_cure(
     with pytest.raises(Refusal, match="no piece 7"):
         shop.do(NewSwatch(lot, piece=7))
     assert shop.do(NewSwatch(lot, piece=1)).code == "W26-002"
+
+
+def test_the_page_of_its_lot_names_it(shop: Workshop, lot: str) -> None:
+    codes = [shop.do(NewSwatch(lot, name=f"dip {one}")).code for one in range(1, 9)]
+    told = shop.studio.ask(LotSheetFor(lot))
+    assert told.swatch_words.startswith("Swatches: 2 earlier; W26-003 dip 3; ")
+    assert told.data["swatches"] == codes
+    outcome = shop.do(Undo(codes[-1]))
+    assert outcome.lots == {lot}
+    assert shop.studio.ask(LotSheetFor(lot)).data["swatches"] == codes[:-1]
+    assert shop.studio.ask(LotSheetFor(shop.new())).swatch_words == ""
 
 
 def test_a_code_is_not_given_again(shop: Workshop, lot: str) -> None:

@@ -104,6 +104,16 @@ def test_a_scanned_code_opens_its_lot_whatever_the_filter(kit: Kit, qtbot: QtBot
     assert kit.list.search.text() == ""
 
 
+def test_the_code_of_a_swatch_card_leads_to_the_swatches(kit: Kit, qtbot: QtBot) -> None:
+    opened: list[str] = []
+    kit.list.other_opened.connect(opened.append)
+    qtbot.keyClicks(kit.list.search, "w26-14")
+    qtbot.keyClick(kit.list.search, Qt.Key.Key_Return)
+    settle()
+    assert opened == ["W26-014"]
+    assert kit.list.search.text() == ""
+
+
 def test_a_code_that_is_not_there_is_said_and_kept(kit: Kit, qtbot: QtBot) -> None:
     qtbot.keyClicks(kit.list.search, "26-999")
     qtbot.keyClick(kit.list.search, Qt.Key.Key_Return)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtCore import QMimeData, QPoint, QRect, Qt, QUrl
 from PySide6.QtGui import QColor, QGuiApplication, QImage, QPixmap
 from PySide6.QtWidgets import QApplication, QComboBox
 from pytestqt.qtbot import QtBot
@@ -16,6 +16,7 @@ from studio_log.services.swatches import NewSwatch, ReadSwatch
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.swatches.forms import CHANGE, GRADE, NEW, READ, REMARK
+from studio_log.ui.swatches.photo_box import PhotoBox
 from studio_log.ui.swatches.screen_pick import mean_colour
 from studio_log.ui.swatches.swatch_box import SwatchBox
 from studio_log.ui.swatches.swatch_dialog import SwatchDialog
@@ -287,3 +288,19 @@ def test_the_plane_is_saved_as_drawing_picture_and_figures(
     settle()
     view = box.pane.plot
     assert [panel.title for panel in view.plot.panels] == [f"{lot} runners"]
+
+
+def test_a_photo_dropped_on_the_window_is_read_for_the_chosen_swatch(
+    box: SwatchBox, shop: Workshop, lot: str, tmp_path: Path
+) -> None:
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile(str(tmp_path / "swatch.jpg"))])
+    box.take(mime)
+    assert box.dialog is None, "there is no swatch to read it for"
+    code = cut(shop, lot, "rose")
+    box.refresh()
+    settle()
+    box.take(mime)
+    assert isinstance(box.dialog, PhotoBox)
+    assert code in box.dialog.windowTitle()
+    box.dialog.close()

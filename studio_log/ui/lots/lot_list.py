@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studio_log.domain.swatch_text import SWATCH_CODE, whole_swatch_code
 from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.lots_found import LotsFound
@@ -47,6 +48,8 @@ class LotList(QWidget):
 
     lot_chosen = Signal(str)
     lot_opened = Signal(str)
+    other_opened = Signal(str)
+    """The code of a swatch was typed or scanned."""
     new_wanted = Signal()
     room_wanted = Signal(int)
     """Pixels of width that the table would take; nought for rows."""
@@ -216,7 +219,10 @@ class LotList(QWidget):
         """Open the lot of the code typed or scanned, else the first row found."""
         self._soon.stop()
         typed = self.search.text().strip().upper()
-        if CODE.fullmatch(typed):
+        if SWATCH_CODE.match(typed):
+            self.search.clear()
+            self.other_opened.emit(whole_swatch_code(typed))
+        elif CODE.fullmatch(typed):
             self.open_code(typed)
         elif typed:
             self._to_open = "*"

@@ -5,8 +5,15 @@ from functools import partial
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt, QTimer, Signal, Slot
-from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut, QShowEvent
+from PySide6.QtCore import QMimeData, QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import (
+    QDragEnterEvent,
+    QDropEvent,
+    QKeySequence,
+    QResizeEvent,
+    QShortcut,
+    QShowEvent,
+)
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -71,6 +78,7 @@ class SwatchBox(QDialog):
         super().__init__(parent)
         self.setWindowTitle(tr("Swatches — Studio Log"))
         self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
+        self.setAcceptDrops(True)
         self._bridge, self._wanted, self._lot = bridge, code, lot
         self._names: dict[str, str] = {}
         self.page: SwatchPage | None = None
@@ -133,6 +141,22 @@ class SwatchBox(QDialog):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._right.setFixedWidth(max(min(em(self, 27), self.width() * 2 // 5), em(self, 15)))
+
+    @override
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if event.mimeData().hasUrls() and self.page is not None:
+            event.acceptProposedAction()
+
+    @override
+    def dropEvent(self, event: QDropEvent) -> None:
+        event.acceptProposedAction()
+        self.take(event.mimeData())
+
+    def take(self, mime: QMimeData) -> None:
+        """Read the chosen swatch's colour from a photo that was dropped."""
+        files = [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()]
+        if files and self.page is not None:
+            self.read_photo(files[0])
 
     def _open(self, box: QDialog) -> None:
         self.dialog = box
