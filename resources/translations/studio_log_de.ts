@@ -2345,7 +2345,7 @@
     </message>
     <message>
         <source>&amp;Hours…</source>
-        <translation>Ze&amp;iten …</translation>
+        <translation>Ze&amp;iten…</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
@@ -8184,8 +8184,12 @@ fehlt</translation>
         <translation>{n} Partien folgen dem Plan.</translation>
     </message>
     <message>
-        <source>Reminders come by it. Undo on a lot takes it off the plan again.</source>
-        <translation>Danach wird erinnert. „Rückgängig“ bei einer Partie nimmt sie wieder vom Plan.</translation>
+        <source>Lots that follow a plan are reminded by it. Undo on a lot takes it off again.</source>
+        <translation>Partien, die einem Plan folgen, werden nach ihm erinnert. Rückgängig an einer Partie nimmt sie wieder heraus.</translation>
+    </message>
+    <message>
+        <source>always</source>
+        <translation>immer</translation>
     </message>
     <message>
         <source>wanted: {method}</source>
@@ -8194,6 +8198,10 @@ fehlt</translation>
     <message>
         <source>{goal} wants {pieces} pieces; the lots that can serve it have {there}. It is planned for those; add a lot that is wanted.</source>
         <translation>{goal} verlangt {pieces} Stücke; die Partien, die dafür in Frage kommen, haben {there}. Für diese wird geplant; füge eine gewünschte Partie hinzu.</translation>
+    </message>
+    <message>
+        <source>wanted</source>
+        <translation>gewünscht</translation>
     </message>
     <message>
         <source>always, for nothing is said</source>
@@ -9220,12 +9228,20 @@ fehlt</translation>
         <translation>Nichts zu vergleichen: noch folgt keine Partie einem Plan, und nichts anderes wird versucht.</translation>
     </message>
     <message>
+        <source>This plan was taken before it was compared. Plan again to see what is otherwise.</source>
+        <translation>Dieser Plan wurde genommen, bevor er verglichen war. Neu planen zeigt, was anders ist.</translation>
+    </message>
+    <message>
         <source>What is otherwise</source>
         <translation>Was anders ist</translation>
     </message>
     <message>
         <source>Wait until the search is over, then move it again.</source>
         <translation>Warte, bis die Suche vorbei ist, dann verschiebe noch einmal.</translation>
+    </message>
+    <message>
+        <source>No lot was changed; the best plan so far stands. Plan again to go on.</source>
+        <translation>Keine Partie wurde geändert; der bisher beste Plan bleibt stehen. Zum Weitermachen neu planen.</translation>
     </message>
     <message>
         <source>Nothing is left to plan. Add a lot that is wanted, or make one.</source>
@@ -9241,7 +9257,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Wh&amp;y not better</source>
-        <translation>&amp;Warum nicht besser</translation>
+        <translation>War&amp;um nicht besser</translation>
     </message>
     <message>
         <source>Plan — Studio Log</source>
@@ -9256,12 +9272,12 @@ fehlt</translation>
         <translation>Wie weit die Suche ist</translation>
     </message>
     <message>
-        <source>&amp;Plan</source>
-        <translation>&amp;Planen</translation>
+        <source>Pla&amp;n</source>
+        <translation>Pla&amp;nen</translation>
     </message>
     <message>
-        <source>Look &amp;longer</source>
-        <translation>&amp;Länger suchen</translation>
+        <source>Look longe&amp;r</source>
+        <translation>Länge&amp;r suchen</translation>
     </message>
     <message>
         <source>&amp;Follow this plan…</source>
@@ -9324,8 +9340,12 @@ fehlt</translation>
         <translation>Es gibt keinen Plan.</translation>
     </message>
     <message>
+        <source>{lot} · from {moment}</source>
+        <translation>{lot} · ab {moment}</translation>
+    </message>
+    <message>
         <source>{visits} on {days}; {late}.</source>
-        <translation>{visits} an {days}; {late}.</translation>
+        <translation>{visits} ({days}); {late}.</translation>
     </message>
     <message>
         <source>{n} visit</source>
@@ -9334,6 +9354,14 @@ fehlt</translation>
     <message>
         <source>{n} visits</source>
         <translation>{n} Gänge</translation>
+    </message>
+    <message>
+        <source>{n} lot is left out.</source>
+        <translation>{n} Partie ist ausgelassen.</translation>
+    </message>
+    <message>
+        <source>{n} lots are left out.</source>
+        <translation>{n} Partien sind ausgelassen.</translation>
     </message>
     <message>
         <source>no date is late</source>
@@ -9354,6 +9382,10 @@ fehlt</translation>
     <message>
         <source>(moved)</source>
         <translation>(verschoben)</translation>
+    </message>
+    <message>
+        <source>{act}, {n} times until {at}</source>
+        <translation>{act}, {n}-mal bis {at}</translation>
     </message>
     <message>
         <source>one more bucket of {litres:g} L</source>
@@ -9381,7 +9413,7 @@ fehlt</translation>
     </message>
     <message>
         <source>What &amp;if…</source>
-        <translation>Was &amp;wäre, wenn…</translation>
+        <translation>Wa&amp;s wäre, wenn…</translation>
     </message>
     <message>
         <source>What if</source>
@@ -9669,7 +9701,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Add a lot that is &amp;wanted…</source>
-        <translation>&amp;Gewünschte Partie hinzufügen…</translation>
+        <translation>Gewünschte &amp;Partie hinzufügen…</translation>
     </message>
     <message>
         <source>Buckets and pots</source>
@@ -9728,12 +9760,12 @@ fehlt</translation>
         <translation>früher fertig</translation>
     </message>
     <message>
-        <source>{n} lot of the log is planned.</source>
-        <translation>{n} Partie des Buchs wird geplant.</translation>
+        <source>{n} lot of the log is to be planned.</source>
+        <translation>{n} Partie des Buchs ist zu planen.</translation>
     </message>
     <message>
-        <source>{n} lots of the log are planned.</source>
-        <translation>{n} Partien des Buchs werden geplant.</translation>
+        <source>{n} lots of the log are to be planned.</source>
+        <translation>{n} Partien des Buchs sind zu planen.</translation>
     </message>
     <message>
         <source>{n} of them follows its plan.</source>

@@ -51,17 +51,28 @@ def coming_tendings(step: LotStep, quiet: QuietHours, until: datetime) -> tuple[
 def next_ask(step: LotStep, quiet: QuietHours, likely: timedelta | None = None) -> datetime | None:
     """Give when to ask "is it dry?": at the set offsets, then at an interval, while awake.
 
-    Where it is known how long the drying is likely to take, that is the first offset. "Still
-    damp" asks again at the next offset, once those are over after the interval.
+    Where it is known how long the drying is likely to take, that is the first offset. Where a plan
+    has somebody come within the limits, that moment is the first. "Still damp" asks again at the
+    next offset, once those are over after the interval.
     """
     ask, start = step.spec.ask_dry, step.start
     if ask is None or start is None:
         return None
     if not step.damp:
         first = start + (likely or (ask.offsets[0] if ask.offsets else ask.every))
-        return quiet.waking(first)
+        return quiet.waking(_planned_end(step) or first)
     last = step.damp[-1]
     ahead = [start + offset for offset in ask.offsets if start + offset > last + COVERED]
     after = last + ask.every
     raw = after if not ahead or last >= start + ask.offsets[-1] else ahead[0]
     return quiet.waking(raw)
+
+
+def _planned_end(step: LotStep) -> datetime | None:
+    """Give when a plan has somebody take the cloth down; None where its limits forbid it."""
+    lasts, start, at = step.spec.lasts, step.start, step.plan_end
+    if at is None or start is None or lasts is None:
+        return None
+    if not start < at <= start + lasts.latest:
+        return None
+    return at

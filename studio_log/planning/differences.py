@@ -88,9 +88,16 @@ def _minutes(late: Late | None) -> int:
 
 
 def _lots(problem: Problem, old: Plan, new: Plan) -> Iterator[Difference]:
-    """Tell which lots are planned for the first time, and which no more."""
+    """Tell which lots are planned for the first time, and which no more.
+
+    A lot whose last step runs, as cloth that cures, has nothing that could be planned.
+    """
     gone = tuple(name for name in old.spans if name not in {lot.name for lot in problem.lots})
-    fresh = tuple(name for name in new.spans if name not in old.spans)
+    fresh = tuple(
+        name
+        for name, own in new.spans.items()
+        if name not in old.spans and any(span.start >= 0 for span in own.values())
+    )
     if gone:
         verb = "is" if len(gone) == 1 else "are"
         yield Difference("gone", f"{listed(gone)} {verb} no longer planned.", gone)

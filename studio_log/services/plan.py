@@ -39,6 +39,8 @@ class PlanLine:
     """Whether it follows an accepted plan."""
     orders: Mapping[str, str] = field(default_factory=dict, hash=False)
     """By step of the planner what is to be done, as an order."""
+    tendings: Mapping[str, str] = field(default_factory=dict, hash=False)
+    """By step of the planner what is done in passing while it runs, as an order: "Stir"."""
     places: Mapping[str, tuple[int, Part]] = field(default_factory=dict, hash=False)
     """By step of the planner: the number of the log's step, and which part of it."""
 

@@ -38,7 +38,9 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
             tr_later("{n} lot follows the plan."),
             tr_later("{n} lots follow the plan."),
         ),
-        advice=(tr("Reminders come by it. Undo on a lot takes it off the plan again."),),
+        advice=(
+            tr("Lots that follow a plan are reminded by it. Undo on a lot takes it off again."),
+        ),
         lots=frozenset(codes),
         reminders=True,
         settings=bool(studio.wanted),

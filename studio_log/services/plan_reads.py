@@ -1,15 +1,18 @@
 """The plan's questions answered: its problem, and the timeline as it would be."""
 
+from dataclasses import replace
 from typing import Any
 
 from studio_log.domain.following import following
 from studio_log.domain.lots import Lot
-from studio_log.domain.open_hours import open_words, read_open
+from studio_log.domain.open_hours import read_open
 from studio_log.domain.plan_form import short_goals
 from studio_log.domain.plan_lots import Part
 from studio_log.domain.plan_wishes import read_slow_days
+from studio_log.domain.studio_hours import week_of
 from studio_log.domain.vessel_text import read_vessels
 from studio_log.language.words import tr
+from studio_log.present.hours_words import week_in_words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
 from studio_log.services.list_reads import doing_words
@@ -30,7 +33,7 @@ def plan_setup(_house: Any, desk: Desk, _question: PlanFor) -> PlanSetup:
         tuple(studio.wanted.values()),
         read_slow_days(desk.settings.plan_slow_days),
         read_vessels(desk.settings.vessels),
-        open_words(read_open(desk.settings.open_hours)),
+        _open_words(desk.settings.open_hours),
         tuple(notes),
         desk.now,
         desk.zone,
@@ -38,6 +41,11 @@ def plan_setup(_house: Any, desk: Desk, _question: PlanFor) -> PlanSetup:
         desk.settings.plan_visit_hours,
         tuple((slug, desk.method(slug).title) for slug in sorted({slug for slug, _ in desk.book})),
     )
+
+
+def _open_words(kept: str) -> str:
+    openings = read_open(kept)
+    return week_in_words(week_of(openings)) if openings else tr("always")
 
 
 def _line(desk: Desk, studio: PlanStudio, code: str) -> PlanLine:
@@ -53,6 +61,11 @@ def _line(desk: Desk, studio: PlanStudio, code: str) -> PlanLine:
         follows=any(step.plan_end is not None for step in lot.steps),
         places=form.places,
         orders={name: _order(lot, *place) for name, place in form.places.items()},
+        tendings={
+            name: tending.act
+            for name, (number, _) in form.places.items()
+            if (tending := lot.step(number).spec.tending) is not None
+        },
     )
 
 
@@ -79,9 +92,11 @@ def planned_timeline(_house: Any, desk: Desk, question: PlannedFor) -> q.Timelin
     """Give the timeline of the lots of a plan, as if they followed it."""
     studio = plan_studio_of(desk)
     moments = studio.moments(question.starts, question.ends)
-    lots = [
-        following(studio.lots[code], ends)
+    lanes = [
+        lane(desk, following(studio.lots[code], ends))
         for code, ends in moments.items()
         if studio.forms[code].is_open
     ]
-    return sheet_of(desk, [lane(desk, lot) for lot in lots])
+    # One that is wanted has no code: its name stands there already.
+    lanes = [replace(one, name=tr("wanted")) if one.code in studio.wanted else one for one in lanes]
+    return sheet_of(desk, lanes)

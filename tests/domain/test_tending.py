@@ -145,3 +145,18 @@ def test_nothing_is_asked_of_what_does_not_hang():
     soak = LotStep(1, "x", "X", a_step(kind=StepKind.SOAK), 0, start=at("09 09:00"))
     assert next_ask(soak, LONDON) is None
     assert next_ask(hanging(at("09 09:00")), NO_QUIET) == at("09 09:00") + timedelta(hours=6)
+
+
+@pytest.mark.parametrize(
+    ("planned", "damp", "asked"),
+    [
+        ("09 17:30", [], "09 17:30"),  # later than the first offset, 15:00
+        ("09 13:45", [], "09 13:45"),  # sooner
+        ("19 09:00", [], "09 15:00"),  # past the drying's latest
+        ("09 08:00", [], "09 15:00"),  # before it was hung up
+        ("09 17:30", ["09 17:30"], "09 21:00"),  # still damp: the second offset
+    ],
+)
+def test_who_follows_a_plan_is_asked_when_the_plan_has_somebody_come(planned, damp, asked):
+    step = replace(hanging(at("09 09:00"), *map(at, damp)), plan_end=at(planned))
+    assert next_ask(step, LONDON) == at(asked)

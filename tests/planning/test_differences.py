@@ -210,3 +210,18 @@ def test_any_two_plans_are_told_apart(value: Any, other: Any) -> None:
     order = ["late", "gone", "new", "sessions", "moved", "vessel", "stays"]
     assert [one.kind for one in found] == sorted((one.kind for one in found), key=order.index)
     assert [one.kind for one in differences(problem, new, new)] == ["stays"]
+
+
+def test_cloth_that_only_cures_is_not_planned_for_the_first_time() -> None:
+    value = dips("L1")
+    steps = [{"id": "hang", "min": 0}, {"id": "cure", "min": 20000, "cure": True}]
+    began = {"start": "2027-02-27T10:00", "end": "2027-02-28T10:00"}
+    actual = {"hang": began, "cure": {"start": "2027-02-28T10:00", "end": None}}
+    value["lots"].append({"id": "L2", "steps": steps, "actual": actual})
+    problem = read(value)
+    plan = planned(problem)
+    assert "L2" in plan.spans
+    old = replace(plan, spans={"L1": plan.spans["L1"]})
+    assert said(problem, old, plan) == ["Everything stays as it was planned."]
+    fresh = replace(plan, spans={"L2": plan.spans["L2"]})
+    assert "L1 is planned for the first time." in said(problem, fresh, plan)

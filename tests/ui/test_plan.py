@@ -6,10 +6,12 @@ from typing import Any
 
 import pytest
 from PySide6.QtCore import QDate, Qt, Signal
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QTableView, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.journal import Act
+from studio_log.language.catalogue import catalogue_of
+from studio_log.language.words import ENGLISH, speak
 from studio_log.planning.apart import Ask
 from studio_log.planning.job import ACTS
 from studio_log.planning.talking import Asked
@@ -20,10 +22,12 @@ from studio_log.ui.bridge import Bridge
 from studio_log.ui.plan.plan_box import PlanBox
 from studio_log.ui.plan.plan_face import OTHERWISE, WHY
 from studio_log.ui.plan.run import PlanRun
-from studio_log.ui.plan.what_if import closed, offers
+from studio_log.ui.plan.what_if import DayBox, closed, offers
 from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
-from tests.support.builders import DAY, HOUR
+from studio_log.ui.widgets.parts import Words
+from tests.support.builders import DAY, HOUR, SCOUR
 from tests.support.fixtures import Workshop
+from tests.support.tree import TREE
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
@@ -330,3 +334,112 @@ def test_the_visits_are_copied_as_text(box: PlanBox, shop: Workshop) -> None:
     box.visits.copy()
     assert QApplication.clipboard().text() == box.visits.text()
     assert "Tue 9 June" in box.visits.text()
+
+
+def test_lots_without_a_place_are_told_in_the_head_and_cannot_be_followed(
+    box: PlanBox, shop: Workshop
+) -> None:
+    shop.do(ChangeSettings({"open_hours": "mon-sat 17:00-20:30"}))
+    code = shop.new()
+    shop.walk_to(code, "first-soak")
+    shop.mark(code, "first-soak", Act.START)
+    shown(box)
+    assert box.head.text() == "There is no plan. 1 lot is left out."
+    assert not box.follow.isEnabled()
+    other = shop.new("other", method=SCOUR)
+    box.refresh()
+    settle(box)
+    assert "1 lot is left out." in box.head.text()
+    assert box.follow.isEnabled()
+    box.open_accept()
+    told = [box.form.list.item(n).text() for n in range(box.form.list.count())]  # type: ignore[union-attr]
+    assert told == [f"{other} other · from tomorrow 17:00"]
+
+
+def test_stirs_stand_among_the_visits(box: PlanBox, shop: Workshop) -> None:
+    code = shop.new()
+    shown(box)
+    lines = box.visits.text().splitlines()
+    stirs = [at for at, one in enumerate(lines) if one.endswith(f"{code} runners: stir")]
+    lifted = next(at for at, one in enumerate(lines) if "Spin" in one or "spin" in one)
+    assert stirs
+    assert max(stirs) < lifted, "a stir belongs before the end of its soak"
+    assert [stir["lot"] for stir in (box.fields or {})["stirs"]] == [code] * len(stirs)
+
+
+def test_a_planning_process_that_breaks_off_leaves_the_best_plan_standing(
+    box: PlanBox, shop: Workshop
+) -> None:
+    shop.new()
+    shown(box)
+    box._say_head(looking=True)
+    box.follow.setEnabled(False)
+    box.run.failed.emit("The planning process ended before it was done (it gave -9).")
+    assert "Plan again" in box.message.words.text()
+    assert "Looking" not in box.head.text()
+    assert box.follow.isEnabled()
+
+
+def test_a_plan_that_was_ended_before_it_was_compared_says_so(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    box.what_if.take(closed(QDate(2026, 6, 9)))
+    settle(box)
+    assert box.fields is not None
+    ended = {key: value for key, value in box.fields.items() if key != "differences"}
+    box.run.done.emit(ended)
+    words = [one.text() for one in box.otherwise.findChildren(Words)]
+    assert any("before it was compared" in one for one in words)
+
+
+def test_a_wanted_lot_is_named_once_on_the_timeline(box: PlanBox, shop: Workshop) -> None:
+    shop.do(ChangeSettings({"plan_wanted": json.dumps([
+        {"name": "Napkins", "method": "soy-immersion-long",
+         "pieces": "6 x linen 45 x 45 cm 200 g/m2"}
+    ])}))  # fmt: skip
+    shown(box)
+    assert [(one.code, one.name) for one in box.sheet.lanes] == [("Napkins", "wanted")]  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_no_two_acts_of_the_window_share_a_letter(box: PlanBox, language: str) -> None:
+    if language == "de":
+        speak(catalogue_of("de", TREE / "resources" / "translations"))
+    try:
+        made = PlanBox(box._bridge, Sheet)  # type: ignore[arg-type]
+    finally:
+        speak(ENGLISH)
+    texts = [
+        one.text() for one in made.findChildren(QAbstractButton) + made.findChildren(QLabel)
+        if one not in (made.message.yes, made.message.no, made.message.copy)
+    ]  # fmt: skip
+    letters = [one[one.index("&") + 1].lower() for one in texts if "&" in one.replace("&&", "")]
+    assert len(letters) > 10
+    assert sorted(letters) == sorted(set(letters))
+    made.deleteLater()
+
+
+def test_a_day_is_chosen_in_a_month_with_room(box: PlanBox) -> None:
+    day = DayBox("Close a day", QDate(2026, 6, 9), box)
+    form = GoalForm(QDate(2026, 6, 9), (), None, box)
+    for month in (day.calendar, form.day.calendarWidget()):
+        month.ensurePolished()
+        days = month.findChild(QTableView)
+        assert isinstance(days, QTableView)
+        month.resize(month.minimumSize().expandedTo(month.minimumSizeHint()))
+        month.show()
+        QApplication.processEvents()
+        cell = days.visualRect(days.model().index(3, 3))
+        assert cell.width() >= days.fontMetrics().horizontalAdvance("28") * 2.5
+        assert month.minimumDate() == QDate(2026, 6, 9)
+
+
+def test_hours_and_days_are_told_in_the_language_spoken(box: PlanBox) -> None:
+    speak(catalogue_of("de", TREE / "resources" / "translations"))
+    try:
+        shown(box)
+        form = GoalForm(QDate(2026, 6, 9), (), None, box)
+        assert box.pane.hours.text() == "Geöffnet: Mo–Sa 08:00–19:00."
+        assert form.day.text() == "Mi. 7 Oktober 2026"
+    finally:
+        speak(ENGLISH)

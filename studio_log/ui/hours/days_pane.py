@@ -24,8 +24,9 @@ from studio_log.domain.stretch_text import read_stretches, stretch_words
 from studio_log.domain.studio_hours import Cause, StudioHours
 from studio_log.language.words import tr, tr_later
 from studio_log.present.hours_words import day_with_year, single_words
-from studio_log.ui.hours.month import mark_month, month_of
+from studio_log.ui.hours.month import mark_month
 from studio_log.ui.widgets.flow_layout import FlowLayout
+from studio_log.ui.widgets.month import month_of
 from studio_log.ui.widgets.parts import Words, button, em, mark
 
 ADVICE: Final = tr_later(

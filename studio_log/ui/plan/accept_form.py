@@ -34,6 +34,7 @@ class AcceptForm(QDialog):
         self.list = QListWidget()
         self.list.setAccessibleName(tr("Lots that shall follow the plan"))
         self.list.setWordWrap(True)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         for code, words in lots:
             item = QListWidgetItem(words)
             item.setData(CODE, code)
@@ -64,7 +65,7 @@ class AcceptForm(QDialog):
             column.addWidget(Words(said, tone="ochre_ink"))
         column.addWidget(self.list, 1)
         column.addWidget(buttons)
-        self.resize(em(self, 30), em(self, 24))
+        self.resize(em(self, 36), em(self, 24))
 
     @property
     def codes(self) -> tuple[str, ...]:

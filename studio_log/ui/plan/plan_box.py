@@ -12,7 +12,7 @@ from typing_extensions import override
 from studio_log.domain.plan_wishes import write_wishes
 from studio_log.language.words import tr
 from studio_log.planning.apart import Ask
-from studio_log.present.plan_visits import plan_days
+from studio_log.present.plan_visits import PlanDay, plan_days
 from studio_log.services.commands import ChangeSettings, Outcome
 from studio_log.services.plan import AcceptPlan, PlanFor, PlannedFor, PlanSetup
 from studio_log.services.questions import Timeline
@@ -54,6 +54,8 @@ class PlanBox(PlanFace):
         self._spent = 0
         self.setup: PlanSetup | None = None
         self.fields: Fields | None = None
+        self.days: tuple[PlanDay, ...] = ()
+        """Those of the plan in `fields`."""
         self.before: Fields | None = None
         """The plan that this one is compared with."""
         self.run, self.search, self.hand = PlanRun(self), PlanRun(self), PlanRun(self)
@@ -125,6 +127,8 @@ class PlanBox(PlanFace):
         self._spent, self._length = 0, seconds or self._seconds
         keep = self.fields if self.fields is not None and self.fields["starts"] else setup.keep
         mends = self.fields is None and keep is not None and not self.what_if.tried
+        self.follow.setEnabled(False)
+        self._say_head(looking=True)
         self.run.start(self._ask("repair" if mends else "plan", self._length, keep))
         self._tick.start()
         self.show_running(running=self.run.running)
@@ -184,7 +188,12 @@ class PlanBox(PlanFace):
     def _failed(self, words: str) -> None:
         self._tick.stop()
         self.show_running(running=self.run.running)
-        self.message.refuse(words)
+        if self.fields is not None:
+            self._show_plan(self.fields, looking=False)
+        else:
+            self.head.setText(tr("There is no plan."))
+        kept = tr("No lot was changed; the best plan so far stands. Plan again to go on.")
+        self.message.refuse(f"{words} {kept}")
 
     @Slot()
     def _pass(self) -> None:
@@ -198,23 +207,28 @@ class PlanBox(PlanFace):
         if setup is None:
             return
         self.fields = fields
-        days = plan_days(told.acts_of(fields, setup), setup.zone)
-        self.head.setText(told.head_words(fields, days, looking=looking))
+        acts, tended = told.acts_of(fields, setup), told.tended_of(fields, setup)
+        self.days = days = plan_days(acts, setup.zone, tended)
+        self._say_head(looking=looking)
         before = self.before or setup.keep
-        names = {line.code: _name(line.code, line.name) for line in setup.lots}
+        names = {line.code: told.name_of(line) for line in setup.lots}
         moved = told.moved_acts(fields, before)
         self.visits.show_days(days, setup.zone, names, moved)
         self._show_why(fields, looking=looking)
         if not looking:
             self._show_otherwise(fields)
-        self.follow.setEnabled(bool(fields["starts"]) and not looking)
+        self.follow.setEnabled(any(day.visits for day in days) and not looking)
         self.copy.setEnabled(bool(days))
         starts, ends = told.moments(fields, "starts"), told.moments(fields, "ends")
         if starts:
             self._bridge.ask(PlannedFor(starts, ends), self._show_timeline, failed=self._stale)
 
+    def _say_head(self, *, looking: bool) -> None:
+        if self.fields is not None:
+            self.head.setText(told.head_words(self.fields, self.days, looking=looking))
+
     def _show_nothing(self) -> None:
-        self.fields = None
+        self.fields, self.days = None, ()
         self._tick.stop()
         self.show_running(running=self.run.running)
         self.head.setText(tr("Nothing is left to plan. Add a lot that is wanted, or make one."))
@@ -241,7 +255,8 @@ class PlanBox(PlanFace):
     def _show_otherwise(self, fields: Fields) -> None:
         """Show what is otherwise than in the plan before, where anything is."""
         rows = fields.get("differences", ())
-        self.otherwise.show_rows(rows)
+        against = self.before or (self.setup.keep if self.setup is not None else None)
+        self.otherwise.show_rows(rows, compared=against is None or "differences" in fields)
         self.count(OTHERWISE, sum(one["kind"] != "stays" for one in rows))
 
     def _stale(self, _words: str) -> None:
@@ -256,9 +271,7 @@ class PlanBox(PlanFace):
         setup, fields = self.setup, self.fields
         if setup is None or fields is None or not fields["starts"]:
             return
-        names = {line.code: _name(line.code, line.name) for line in setup.lots}
-        lots = [(code, names.get(code, code)) for code in fields["starts"]
-                if any(line.code == code and line.open for line in setup.lots)]  # fmt: skip
+        lots = told.begins(fields, setup, self._bridge.now())
         form = AcceptForm(lots, [one.words for one in self.what_if.tried], self)
         form.accepted.connect(lambda: self._follow(fields, form.codes))
         self._open(form)
@@ -348,8 +361,3 @@ class PlanBox(PlanFace):
             (self._bridge.changed, self.on_changed),
         ):
             signal.connect(then)
-
-
-def _name(code: str, name: str) -> str:
-    """Call a lot: one that is wanted has its name only."""
-    return code if code == name else f"{code} {name}"

@@ -6,9 +6,9 @@ from datetime import datetime, timedelta
 from typing import Any, Final
 
 from studio_log.language.words import counted, tr, tr_later
-from studio_log.present.plan_visits import HandsOn, PlanDay
-from studio_log.present.words import span
-from studio_log.services.plan import PlanSetup
+from studio_log.present.plan_visits import HandsOn, PlanDay, Tended
+from studio_log.present.words import moment, span
+from studio_log.services.plan import PlanLine, PlanSetup
 from studio_log.ui.plan.what_if import Tried
 
 Fields = Mapping[str, Any]
@@ -38,13 +38,39 @@ def moments(fields: Fields, key: str) -> Moments:
 
 
 def acts_of(fields: Fields, setup: PlanSetup) -> Iterator[HandsOn]:
-    """Give everything that is done by hand in a plan, stirs with it."""
+    """Give everything that is done by hand in the visits of a plan."""
     orders = {line.code: line.orders for line in setup.lots}
     starts, ends = moments(fields, "starts"), moments(fields, "ends")
     for session in fields["sessions"]:
         for lot, step in session["steps"]:
             order = orders.get(lot, {}).get(step, step)
             yield HandsOn(starts[lot][step], ends[lot][step], lot, step, order)
+
+
+def name_of(line: PlanLine) -> str:
+    """Call a lot: one that is wanted has its name only."""
+    return line.code if line.code == line.name else f"{line.code} {line.name}"
+
+
+def begins(fields: Fields, setup: PlanSetup, now: datetime) -> list[tuple[str, str]]:
+    """Give the lots that can follow a plan, as code and words; the first that begins is first."""
+    first: dict[str, datetime] = {}
+    for one in acts_of(fields, setup):
+        first[one.lot] = min(one.start, first.get(one.lot, one.start))
+    lines = [line for line in setup.lots if line.open and line.code in first]
+    return [
+        (line.code, tr("{lot} · from {moment}", lot=name_of(line),
+                       moment=moment(first[line.code], now, setup.zone)))
+        for line in sorted(lines, key=lambda line: (first[line.code], line.code))
+    ]  # fmt: skip
+
+
+def tended_of(fields: Fields, setup: PlanSetup) -> Iterator[Tended]:
+    """Give the stirs of a plan and what else is tended in passing."""
+    acts = {line.code: line.tendings for line in setup.lots}
+    for one in fields.get("stirs", ()):
+        at, lot = datetime.fromisoformat(one["at"]), one["lot"]
+        yield Tended(at, at, lot, acts.get(lot, {}).get(one["step"], tr("Stir")))
 
 
 def moved_acts(fields: Fields, before: Fields | None) -> frozenset[tuple[str, str]]:
@@ -62,17 +88,27 @@ def moved_acts(fields: Fields, before: Fields | None) -> frozenset[tuple[str, st
 
 def head_words(fields: Fields, days: Sequence[PlanDay], *, looking: bool) -> str:
     """Say in a line how good a plan is."""
-    if not fields["starts"]:
-        return tr("There is no plan.") if not looking else tr("Planning…")
+    left = left_words(fields)
     visits = sum(len(day.visits) for day in days)
+    if not visits:
+        return tr("Planning…") if looking else tr("There is no plan.") + left
     told = tr(
         "{visits} on {days}; {late}.",
         visits=counted(visits, tr_later("{n} visit"), tr_later("{n} visits")),
-        days=counted(len(days), tr_later("{n} day"), tr_later("{n} days")),
+        days=counted(
+            sum(bool(day.visits) for day in days), tr_later("{n} day"), tr_later("{n} days")
+        ),
         late=late_words(fields),
     )
     proof = LOOKING if looking else PROVED if fields["status"] == "optimal" else OPEN
-    return f"{told} {tr(proof)}"
+    return f"{told}{left} {tr(proof)}"
+
+
+def left_words(fields: Fields) -> str:
+    """Say how many lots have no place in the plan; "" where all have one."""
+    count = len({one["lot"] for one in fields.get("left_out", ())})
+    words = counted(count, tr_later("{n} lot is left out."), tr_later("{n} lots are left out."))
+    return f" {words}" if count else ""
 
 
 def late_words(fields: Fields) -> str:

@@ -7,7 +7,6 @@ from typing import Any, Final
 
 from PySide6.QtCore import QDate, Qt, Signal, Slot
 from PySide6.QtWidgets import (
-    QCalendarWidget,
     QDialog,
     QDialogButtonBox,
     QMenu,
@@ -21,6 +20,7 @@ from studio_log.language.words import tr
 from studio_log.services.plan import PlanSetup
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.flow_layout import FlowLayout
+from studio_log.ui.widgets.month import month_ahead
 from studio_log.ui.widgets.parts import Words, button, emptied
 
 Change = Mapping[str, Any]
@@ -78,16 +78,17 @@ class DayBox(QDialog):
     def __init__(self, title: str, first: QDate, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
-        self.calendar = QCalendarWidget()
-        self.calendar.setMinimumDate(first)
-        self.calendar.setVerticalHeaderFormat(QCalendarWidget.VerticalHeaderFormat.NoVerticalHeader)
+        self.calendar = month_ahead(first)
         buttons = QDialogButtonBox()
         take = buttons.addButton(tr("&Try it"), QDialogButtonBox.ButtonRole.AcceptRole)
         buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
         dress_button(take, "primary")
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
+        self.calendar.activated.connect(self.accept)
         column = QVBoxLayout(self)
+        column.setContentsMargins(16, 14, 16, 12)
+        column.setSpacing(10)
         column.addWidget(self.calendar)
         column.addWidget(buttons)
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QDate, QTime, Slot
+from PySide6.QtCore import QDate, QLocale, Qt, QTime, Slot
 from PySide6.QtWidgets import (
     QComboBox,
     QDateEdit,
@@ -30,8 +30,10 @@ from studio_log.domain.plan_wishes import (
     WantedLot,
 )
 from studio_log.language.words import tr, tr_later
+from studio_log.services.public_holidays import SPOKEN
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.calm import calm
+from studio_log.ui.widgets.month import month_ahead
 from studio_log.ui.widgets.parts import Words, em, roomy
 
 CURED: Final = 90
@@ -53,6 +55,7 @@ class WishForm(QDialog):
         self.fault.hide()
         self.form = QFormLayout()
         self.form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
+        self.form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         self.form.setHorizontalSpacing(14)
         self.form.setVerticalSpacing(10)
         self.buttons = QDialogButtonBox()
@@ -119,7 +122,9 @@ class GoalForm(WishForm):
         self.cured.setRange(0, MOST_DAYS)
         self.cured.setSuffix(tr(" days"))
         self.day, self.hour = QDateEdit(), QTimeEdit()
+        self.day.setLocale(QLocale(tr(SPOKEN)))
         self.day.setCalendarPopup(True)
+        self.day.setCalendarWidget(month_ahead(today))
         self.day.setDisplayFormat("ddd d MMMM yyyy")
         self.day.setMinimumDate(today)
         self.hour.setDisplayFormat("HH:mm")

@@ -202,8 +202,8 @@ def _others_words(setup: PlanSetup) -> str:
     """Say how many lots of the log are planned, follow a plan already, and only serve goals."""
     own = [one for one in setup.lots if not one.wanted]
     counts = (
-        (sum(one.open for one in own), tr_later("{n} lot of the log is planned."),
-         tr_later("{n} lots of the log are planned.")),
+        (sum(one.open for one in own), tr_later("{n} lot of the log is to be planned."),
+         tr_later("{n} lots of the log are to be planned.")),
         (sum(one.open and one.follows for one in own), tr_later("{n} of them follows its plan."),
          tr_later("{n} of them follow their plans.")),
         (sum(not one.open for one in own), tr_later("{n} more cures or is ready: it serves goals."),
