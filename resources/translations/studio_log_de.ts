@@ -9253,7 +9253,7 @@ fehlt</translation>
     </message>
     <message>
         <source>What is &amp;otherwise</source>
-        <translation>Was &amp;anders ist</translation>
+        <translation>Was anders is&amp;t</translation>
     </message>
     <message>
         <source>Wh&amp;y not better</source>
@@ -9745,7 +9745,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Pairs of h&amp;ands</source>
-        <translation>&amp;Händepaare</translation>
+        <translation>Händep&amp;aare</translation>
     </message>
     <message>
         <source>What counts &amp;more</source>

@@ -313,7 +313,5 @@ def _visit_words(problem: Problem, visit: Visit) -> str:
     zone = problem.clock.zone or UTC
     start, end = (at.astimezone(zone) for at in (visit.start, visit.end))
     day = f"{DAYS[start.weekday()]} {start.day} {MONTHS[start.month - 1][:3]} {start.year}"
-    told = "; ".join(
-        f"{lot} {', '.join(one.order for one in acts)}" for lot, acts in visit.by_lot.items()
-    )
+    told = "; ".join(f"{acts[0].lot} {', '.join(one.order for one in acts)}" for acts in visit.runs)
     return f"{day}, {start:%H:%M}–{end:%H:%M}: {told}"
