@@ -12,6 +12,8 @@ Kind = Literal["sizes", "alone", "late", "joint", "open"]
 """A thing that is too small; a lot that dies even alone; a date that is late; what only fails
 together; open: nothing was found and nothing is proved."""
 MOST_WAYS: Final = 10
+MOST_ALIKE: Final = 3
+"""Ways out of one kind, such as longer hours."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +58,10 @@ def in_order(ways: Iterable[Way]) -> tuple[Way, ...]:
     """Sort ways out by price, not too many; one that another makes needless is left out."""
     every = list({frozenset(one.changes): one for one in ways}.values())
     kept = [one for one in every if not any(_needless(one, other) for other in every)]
-    return tuple(sorted(kept, key=lambda one: (one.price, one.plan.score.parts()))[:MOST_WAYS])
+    kept.sort(key=lambda one: (one.price, one.plan.score.parts()))
+    kinds = [tuple(type(change) for change in one.changes) for one in kept]
+    few = [one for n, one in enumerate(kept) if kinds[:n].count(kinds[n]) < MOST_ALIKE]
+    return tuple(few[:MOST_WAYS])
 
 
 def _needless(one: Way, other: Way) -> bool:
