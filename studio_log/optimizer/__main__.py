@@ -1,15 +1,36 @@
 """Planning with the solver in a process of its own: `python -m studio_log.optimizer`."""
 
 import sys
-from typing import Final
+from typing import Any, Final
 
-from studio_log.optimizer.plan_optimal import answer
-from studio_log.optimizer.why_proved import why_proved
+from studio_log.optimizer.conflict import Conflicts
+from studio_log.optimizer.plan_optimal import answer, workers_of
+from studio_log.optimizer.solving import Measure
+from studio_log.planning.effort import Effort
 from studio_log.planning.job import ACTS as OWN
 from studio_log.planning.job import plan_with
-from studio_log.planning.talking import Act, run
+from studio_log.planning.problem import Plan, Problem
+from studio_log.planning.talking import Act, Asked, Talk, run
+from studio_log.planning.why_left import why_left
 
-ACTS: Final[dict[str, Act]] = {**OWN, "plan": plan_with(answer), "why": why_proved}
+FOR_CONFLICTS: Final = 0.5
+"""Of the seconds, at most; the others are for ways out."""
+
+
+def why(asked: Asked, talk: Talk) -> dict[str, Any]:
+    """Say why not, and what is proved to fail only together."""
+    effort = Effort(tries=asked.tries)
+    measure = Measure(workers=workers_of(effort), seed=asked.seed, repeatable=bool(asked.tries))
+
+    def joint(problem: Problem, plan: Plan | None) -> Any:
+        until = talk.passed() + FOR_CONFLICTS * (asked.seconds - talk.passed())
+        looks = Conflicts(problem, lambda: talk.over() or talk.passed() >= until, measure)
+        return looks.found(plan)
+
+    return why_left(asked, talk, joint)
+
+
+ACTS: Final[dict[str, Act]] = {**OWN, "plan": plan_with(answer), "why": why}
 
 if __name__ == "__main__":
     sys.exit(run(ACTS))

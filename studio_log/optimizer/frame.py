@@ -34,15 +34,16 @@ class Alike:
 class Frame:
     """A problem made ready for models."""
 
-    def __init__(self, studio: Studio) -> None:
-        self.studio, self.problem = studio, studio.problem
+    def __init__(self, studio: Studio, *, hours: bool = True) -> None:
+        self.studio, self.problem, self.hours = studio, studio.problem, hours
+        board = studio.board if hours else None
         self.windows = studio.board.windows
         self._opens = [one.start for one in self.windows]
         self.stretches: dict[str, list[Stretch]] = {}
         self.sets: dict[str, list[Ranges]] = {}
         for name, chain in studio.chains.items():
             self.stretches[name] = stretches_of(chain)
-            self.sets[name] = swept(chain, self.problem, studio.board, studio.limits[name])
+            self.sets[name] = swept(chain, self.problem, board, studio.limits[name])
         self.fine_apart = studio.prices.session >= SESSION
         """Whether fine minutes count behind sessions, or are summed with them."""
         self.exact = not any(one.kind for one in self.problem.milks)

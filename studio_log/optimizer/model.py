@@ -90,7 +90,8 @@ class StudioModel:
             starts.append(start)
             self._hint(start, None if known is None else known.starts[number])
             at = None if known is None else known.starts[number]
-            places = self._touched(ranges, visit.length) if visit.length else {}
+            by_hand = visit.length and self.frame.hours
+            places = self._touched(ranges, visit.length) if by_hand else {}
             self.ranges[name].append(places)
             inside.append(self._windows(start, places, at))
             if visit.length:

@@ -54,11 +54,17 @@ def in_hours(board: Board, visit: Visit, limits: tuple[int, int]) -> Ranges:
 
 
 def swept(
-    chain: Chain, problem: Problem, board: Board, limits: Sequence[tuple[int, int]]
+    chain: Chain, problem: Problem, board: Board | None, limits: Sequence[tuple[int, int]]
 ) -> list[Ranges]:
-    """Give for each visit the slots at which it may begin; an empty set where no plan is."""
+    """Give for each visit the slots at which it may begin; an empty set where no plan is.
+
+    Without a board there are no hours: any slot will do for them.
+    """
     visits = chain.visits
-    sets = [in_hours(board, *one) for one in zip(visits, limits, strict=True)]
+    sets = [
+        common([limit], [limit]) if board is None else in_hours(board, visit, limit)
+        for visit, limit in zip(visits, limits, strict=True)
+    ]
     reach = 2 * problem.horizon
     kinds = [weathers(problem, one, reach) for one in chain.betweens]
     for number, between in enumerate(chain.betweens):

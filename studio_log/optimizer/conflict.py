@@ -1,0 +1,156 @@
+"""What fails only together: limits that cannot all be kept, while all but any one of them can.
+
+One limit after the other is left out. Where the rest is still proved to fail, it stays out; where
+a plan is found without it, it is part of the conflict. What is undecided makes the whole undecided:
+then nothing is said. Shortest and longest times of lots always hold.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any, Final
+
+from studio_log.optimizer.frame import Frame
+from studio_log.optimizer.model import Part, StudioModel
+from studio_log.optimizer.score_model import ScoreModel
+from studio_log.optimizer.solving import Found, Measure, Solved, solve
+from studio_log.planning.engine import Studio
+from studio_log.planning.problem import Goal, Plan, Problem, Vessel
+
+if TYPE_CHECKING:
+    from ortools.sat.python import cp_model
+
+WORK: Final = 6.0
+"""Measure of work for each question; what is not decided in it stays undecided."""
+ENOUGH: Final = 10**9
+"""Thousandths: more of anything than a studio can take."""
+Stop = Callable[[], bool]
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """One limit of a studio, named as `planning.why_joint` reads it."""
+
+    part: str
+    name: str = ""
+    lot: str = ""
+
+    def to_json(self) -> dict[str, str]:
+        """Give the limit as plain values; what is empty is left out."""
+        own = {"part": self.part, "name": self.name, "lot": self.lot}
+        return {key: value for key, value in own.items() if value}
+
+
+class Conflicts:
+    """Looks for a conflict in one problem."""
+
+    def __init__(self, problem: Problem, stop: Stop, measure: Measure) -> None:
+        self.problem, self.stop = problem, stop
+        self.measure = replace(measure, work=WORK)
+
+    def found(self, plan: Plan | None) -> dict[str, Any] | None:
+        """Give a conflict as JSON has it, None where none is proved; `plan` is a late one."""
+        left = limits_of(self.problem, late=plan is not None)
+        if any(one.kind for one in self.problem.milks) or self._holds(left) != "infeasible":
+            return None
+        kept: list[Limit] = []
+        for limit in list(left):
+            rest = [one for one in left if one != limit]
+            found = self._holds(rest)
+            if found == "infeasible":
+                left = rest
+            elif found == "unknown":
+                return None
+            else:
+                kept.append(limit)
+        told: dict[str, Any] = {"parts": [one.to_json() for one in reversed(kept)]}
+        return (told | self._possible(kept)) if kept else None
+
+    def _holds(self, limits: Sequence[Limit]) -> Found:
+        """Say whether some limits can be kept together, all others left out."""
+        model = self._model(limits)
+        if isinstance(model, StudioModel):
+            late, _ = ScoreModel(model).late()
+            model.model.add(late <= 0)
+            found = solve(model.model, self.measure, self.stop).found
+            return "feasible" if found == "optimal" else found
+        return model
+
+    def _model(self, limits: Sequence[Limit]) -> "StudioModel | Found":
+        """Give the model of some limits; or at once that there is no plan."""
+        problem = only(self.problem, limits)
+        studio = Studio(problem, self.stop)
+        if studio.impossible:
+            return "infeasible"
+        frame = Frame(studio, hours=Limit("hours") in limits)
+        if frame.impossible():
+            return "infeasible"
+        return StudioModel(frame, Part(tuple(studio.chains), frame.sets))
+
+    def _possible(self, kept: Sequence[Limit]) -> dict[str, Any]:
+        """Give the goal of a conflict, and how many of its pieces can be ready in time at most."""
+        goals = [one.name for one in kept if one.part == "goal"]
+        if len(goals) != 1:
+            return {}
+        goal = next(one for one in self.problem.goals if one.name == goals[0])
+        others = [one for one in limits_of(self.problem, late=True)
+                  if one.part not in {"goal", "due"}]  # fmt: skip
+        model = self._model(others)
+        if not isinstance(model, StudioModel):
+            return {"goal": goal.name}
+        most = self._most(model, goal)
+        return {"goal": goal.name} | ({} if most is None else {"possible": most})
+
+    def _most(self, own: StudioModel, goal: Goal) -> int | None:
+        """Give how many pieces can be ready by the date of a goal; None where it is not proved."""
+        ready: list[cp_model.LinearExpr | int] = []
+        done, studio = 0, own.frame.studio
+        for name in dict.fromkeys(goal.lots):
+            pieces = studio.lateness.pieces[name]
+            if name not in own.starts:
+                done += pieces if studio.ended[name] + goal.cured <= goal.at else 0
+                continue
+            last = studio.chains[name].visits[-1].length
+            end = own.frame.problem.grid * (own.starts[name][-1] + last)
+            in_time = own.model.new_bool_var("")
+            own.model.add(end <= goal.at - goal.cured).only_enforce_if(in_time)
+            ready.append(pieces * in_time)
+        own.model.maximize(sum(ready))
+        found: Solved = solve(own.model, self.measure, self.stop)
+        return done + round(found.objective) if found.found == "optimal" else None
+
+
+def limits_of(problem: Problem, *, late: bool) -> list[Limit]:
+    """Give the limits of a problem; those that explain least go first, and are told last.
+
+    Dates only for a late plan: where there is none at all, they cannot be what stands against it.
+    """
+    found = [Limit("hours"), Limit("store", "hands")]
+    used = {kind for lot in problem.lots for step in lot.steps for kind in step.uses}
+    found += [Limit("store", one) for one in ("burner", "line") if one in used]
+    found += [Limit("vessel", one) for one in dict.fromkeys(it.kind for it in problem.vessels)
+              if one in used]  # fmt: skip
+    if late:
+        dated = [lot.name for lot in problem.lots if lot.due is not None]
+        found += [Limit("due", "", name) for name in reversed(dated)]
+        found += [Limit("goal", one.name) for one in reversed(problem.goals)]
+    return found
+
+
+def only(problem: Problem, limits: Sequence[Limit]) -> Problem:
+    """Give a problem with some limits; hours are left to the model."""
+    stores = {
+        name: much if Limit("store", name) in limits else ENOUGH
+        for name, much in problem.stores.items()
+    }
+    kinds = dict.fromkeys(one.kind for one in problem.vessels)
+    vessels: list[Vessel] = []
+    for kind in kinds:
+        own = [one for one in problem.vessels if one.kind == kind]
+        endless = [Vessel(own[0].name, kind, ENOUGH, one_lot=False)]
+        vessels += own if Limit("vessel", kind) in limits else endless
+    lots = tuple(
+        one if Limit("due", "", one.name) in limits else replace(one, due=None)
+        for one in problem.lots
+    )
+    goals = tuple(one for one in problem.goals if Limit("goal", one.name) in limits)
+    return replace(problem, stores=stores, vessels=tuple(vessels), lots=lots, goals=goals)
