@@ -101,19 +101,24 @@ def _begun(scene: _Scene, step: LotStep, window: StepWindow) -> Iterator[Calenda
         return
     at = open_since(scene.lot, step, window, scene.now, scene.quiet) if is_open else None
     latest = window.start.latest if step.spec.gap.most is not None else None
-    calls = (last_call(scene.quiet, window.start.earliest, latest),) if latest else ()
+    calls = _calls(scene, latest, (step.spec.gap.most or LEAST) - step.spec.gap.least)
     why = _sentences(step.spec.do, _latest(scene, latest), step.spec.if_late)
     act = _Act("start", step.spec.order, max(step.spec.hands_on, LEAST), why, calls)
     yield _make(scene, step, at or window.best_start, act)
 
 
 def _ended(scene: _Scene, step: LotStep, window: StepWindow) -> CalendarEvent:
-    latest = window.end.latest
-    calls = (last_call(scene.quiet, window.end.earliest, latest),) if latest else ()
+    latest, lasts = window.end.latest, step.spec.lasts
+    calls = _calls(scene, latest, lasts.latest - lasts.earliest if lasts else LEAST)
     then = _then(scene.lot, step)
     why = _sentences(_title(step), _latest(scene, latest), step.spec.if_late, then)
     act = _Act("end", step.spec.end_order, max(step.spec.hands_on, LEAST), why, calls)
     return _make(scene, step, window.best_end, act)
+
+
+def _calls(scene: _Scene, latest: datetime | None, span: timedelta) -> tuple[datetime, ...]:
+    """Give the last call before a limit, by the whole span: it does not wander with the clock."""
+    return (last_call(scene.quiet, latest - span, latest),) if latest else ()
 
 
 def _dry(scene: _Scene, step: LotStep, window: StepWindow) -> CalendarEvent:

@@ -4,7 +4,11 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from studio_log.domain.baths import Bath
 from studio_log.domain.calendar_ahead import CalendarEvent
+from studio_log.domain.lots import Lot
+from studio_log.domain.milks import Milk
+from studio_log.domain.quiet import QuietHours
 
 
 @dataclass(frozen=True)
@@ -12,6 +16,35 @@ class CalendarFor:
     """Ask for what is ahead of these lots and baths, of all where none is named."""
 
     codes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class CalendarMatterFor:
+    """Ask for what the calendar of these is worked out from, on whatever thread."""
+
+    codes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Matter:
+    """A lot or a bath, the number of its last entry, and when its journal was begun."""
+
+    of: Lot | Bath
+    number: int
+    born: datetime
+    milk: Milk | None = None
+
+
+@dataclass(frozen=True)
+class CalendarMatter:
+    """What a calendar is worked out from."""
+
+    folder: Path
+    name: str
+    now: datetime
+    quiet: QuietHours
+    matters: tuple[Matter, ...]
+    covered: frozenset[str] | None
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ file the numbers begin at those of the journal, which only grow.
 import json
 import uuid
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any, Final
@@ -100,7 +100,7 @@ def tell(
 
 
 def _known(event: CalendarEvent, before: Known | None, now: datetime, floor: int) -> Known:
-    digest = crc32(json.dumps(asdict(event), default=str, sort_keys=True).encode())
+    digest = crc32(repr(event).encode())
     if before is not None and not before.cancelled and before.digest == digest:
         return before
     sequence = floor if before is None else max(before.sequence + 1, floor)
@@ -147,7 +147,7 @@ def _from_json(row: Mapping[str, Any]) -> Known:
 
 def keep_memory(folder: Path, memory: Memory) -> None:
     """Keep what was told; that it cannot be kept costs no more than sharper sequences."""
-    rows = {uid: asdict(known) for uid, known in sorted(memory.items())}
+    rows = {uid: vars(known) for uid, known in sorted(memory.items())}
     text = json.dumps(
         {"version": 1, "events": rows}, ensure_ascii=False, default=lambda at: at.isoformat()
     )

@@ -13,8 +13,9 @@ from typing import TYPE_CHECKING, Any, Final, Protocol
 
 from studio_log.domain.errors import BadStudio, Refusal
 from studio_log.language.words import tr
-from studio_log.services.calendar import CalendarAhead, CalendarFor
+from studio_log.services.calendar import CalendarAhead, CalendarMatter, CalendarMatterFor
 from studio_log.services.calendar_out import file_in, write_calendar
+from studio_log.services.calendar_work import worked_out
 from studio_log.services.commands import Outcome
 from studio_log.services.copies import CopySeen
 from studio_log.services.copies_elsewhere import (
@@ -144,8 +145,9 @@ class Keeper:
         if not chosen:
             self._submit(partial(self._say, "")).result()
             return
-        ahead: CalendarAhead = self._submit(self._studio.ask, CalendarFor()).result()
-        self._submit(partial(self._say, *_written(ahead, Path(chosen)))).result()
+        matter: CalendarMatter = self._submit(self._studio.ask, CalendarMatterFor()).result()
+        told = _written(worked_out(matter), Path(chosen))
+        self._submit(partial(self._say, *told)).result()
 
     def _copy_elsewhere(self) -> None:
         """Take today's copy to the chosen place; a disk that refuses is tried hourly."""

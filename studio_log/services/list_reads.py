@@ -9,7 +9,6 @@ from zoneinfo import ZoneInfo
 from studio_log.domain.lots import Cure, Lot, LotState, LotStep, StepState, cure_of
 from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Kind, Reminder, Urgency
-from studio_log.domain.replay import replay
 from studio_log.domain.search_text import read_search, search_words
 from studio_log.domain.wall_clock import from_wall
 from studio_log.language.words import tr, tr_later
@@ -17,6 +16,7 @@ from studio_log.present import words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
 from studio_log.services.lots_found import LotsFound
+from studio_log.services.lots_read import lots_read
 from studio_log.services.search import FindLots
 from studio_log.store.values import LotQuery
 
@@ -30,8 +30,6 @@ STATES = {
     LotState.USED: tr_later("used"),
     LotState.STOPPED: tr_later("stopped"),
 }
-MOST_KEPT = 1_000
-"""Lots kept in memory for the sake of rows."""
 ORDER = {"in-work": 0, "ready": 1, "curing": 2, "planned": 3, "used": 4, "stopped": 5}
 
 
@@ -91,13 +89,7 @@ def _midnight(day: date | None, here: ZoneInfo) -> datetime | None:
 def lot_rows(desk: Desk, codes: Sequence[str]) -> tuple[q.LotLine, ...]:
     """Give the rows of these lots. Their journals are read at once, and only where need be."""
     kept = desk.work.lots.of(codes)
-    known = {code: desk.cache[code] for code in codes if code in desk.cache and code in kept}
-    lots = {code: lot for code, (at, lot) in known.items() if at == kept[code].last_number}
-    journals = desk.work.journal.of_many(set(kept) - set(lots))
-    for code, entries in journals.items():
-        lots[code] = replay(entries, desk.book)
-        if len(desk.cache) < MOST_KEPT:  # who scrolls through years shall not fill the memory
-            desk.cache[code] = (entries[-1].number, lots[code])
+    lots = lots_read(desk, kept, codes)
     milks = desk.milks() if lots else []
     return tuple(
         lot_line(desk, lots[code], desk.reminders(lots[code], milks))

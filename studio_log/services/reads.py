@@ -31,8 +31,8 @@ from studio_log.services import questions as q
 from studio_log.services.bath_reads import bath_lines, bath_page
 from studio_log.services.baths import BathFor, BathsFor
 from studio_log.services.bench_reads import bench, reminders_due
-from studio_log.services.calendar import CalendarFor, SaveCalendar
-from studio_log.services.calendar_reads import calendar_ahead, save_calendar
+from studio_log.services.calendar import CalendarFor, CalendarMatterFor, SaveCalendar
+from studio_log.services.calendar_reads import calendar_ahead, calendar_matter, save_calendar
 from studio_log.services.commands import Outcome
 from studio_log.services.copies import CompareCopy, CopiesFor
 from studio_log.services.copy_keeping import Studio as Safekeeper
@@ -268,6 +268,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     **hours_reads.ANSWERS,
     **record_reads.ANSWERS,
     CalendarFor: calendar_ahead,
+    CalendarMatterFor: calendar_matter,
     SaveCalendar: save_calendar,
     CopiesFor: lambda house, _desk, question: copies_seen(house, question),
     CompareCopy: lambda house, _desk, question: compared(house, question),

@@ -145,6 +145,19 @@ class Journal:
         statement = select(func.max(ENTRY.c.number)).where(ENTRY.c.subject == subject)
         return self._session.execute(statement).scalar() or 0
 
+    def births(self, subjects: Iterable[str]) -> dict[str, tuple[datetime, int]]:
+        """Give when each journal was begun, by the clock of then, and its last number."""
+        wanted = sorted(set(subjects))
+        found: dict[str, tuple[datetime, int]] = {}
+        for start in range(0, len(wanted), CHUNK):
+            part = ENTRY.c.subject.in_(wanted[start : start + CHUNK])
+            first = select(ENTRY.c.subject, ENTRY.c.written).where(part, ENTRY.c.number == 1)
+            last = select(ENTRY.c.subject, func.max(ENTRY.c.number).label("last")).where(part)
+            ends = {row.subject: row.last for row in rows(self._session, last.group_by("subject"))}
+            for row in rows(self._session, first):
+                found[row.subject] = (row.written, ends[row.subject])
+        return found
+
     def last_written(self) -> datetime | None:
         """Give when the last entry was written, by the clock of then; None where none is."""
         last = select(ENTRY.c.written).order_by(ENTRY.c.id.desc()).limit(1)

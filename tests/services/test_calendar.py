@@ -20,6 +20,7 @@ from hypothesis import strategies as st
 from studio_log.domain.calendar_ahead import CalendarEvent, events_of_lot
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
+from studio_log.services import calendar_work
 from studio_log.services.baths import MarkBath, NewBath
 from studio_log.services.calendar import CalendarFor, SaveCalendar
 from studio_log.services.calendar_file import LONGEST, calendar_bytes
@@ -304,6 +305,31 @@ def test_what_waits_does_not_wander_with_the_clock(shop: Workshop):
 def test_a_lot_that_nobody_began_or_planned_has_no_events(shop: Workshop):
     shop.new()
     assert shop.studio.ask(CalendarFor()).events == {}
+
+
+def test_what_is_known_of_a_lot_is_worked_out_again_where_something_fell_due(shop: Workshop):
+    """Worked out twice, with and without what is known, at moments a quarter of an hour apart."""
+    code = soaking(shop)
+    other = shop.new("second")
+    shop.mark(other, "1", Act.START)
+    for _ in range(200):
+        kept = shop.studio.ask(CalendarFor())
+        calendar_work._known.clear()
+        fresh = shop.studio.ask(CalendarFor())
+        assert kept.events == fresh.events
+        shop.clock.move(minutes=15)
+    assert code in {one.subject for one in kept.events.values()}
+
+
+def test_a_lot_whose_journal_does_not_read_keeps_no_other_from_the_calendar(shop: Workshop):
+    code, other = soaking(shop), shop.new("second")
+    shop.mark(other, "1", Act.START)
+    lost = shop.lot(other).method.key
+    shop.studio.cache.clear()
+    del shop.studio.book[lost]
+    assert shop.studio.ask(CalendarFor()).events == {}
+    shop.studio._ship(shop.studio._shipped)
+    assert {one.subject for one in shop.studio.ask(CalendarFor()).events.values()} == {code, other}
 
 
 def test_a_code_that_is_not_there_writes_nothing(shop: Workshop, tmp_path: Path):
