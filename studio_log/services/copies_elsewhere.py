@@ -90,10 +90,10 @@ def failed_words(known: Elsewhere, chosen: str, refused: BadStudio, today: date)
     )
     away = not Path(chosen).is_dir()
     fresh = known.last is not None and today - known.last <= OLD_ELSEWHERE
-    return (words, "") if away and fresh else (last, words)
+    return (words, "") if away and fresh else ("", words)
 
 
-def old_words(folder: Path, today: date) -> str:
+def old_words(folder: Path, today: date, *, only_here: bool = False) -> str:
     """Say that the last good copy is old, here or elsewhere; "" while it is not."""
     here = days_in(folder / files.COPIES)
     newest = max(here, default=None)
@@ -102,7 +102,7 @@ def old_words(folder: Path, today: date) -> str:
                   day=_day(newest))  # fmt: skip
     chosen = read_places(folder).copies
     known = read_elsewhere(folder)
-    if not chosen or known.where != chosen:
+    if only_here or not chosen or known.where != chosen:
         return ""
     since = known.last or known.since
     if since is None or today - since <= OLD_ELSEWHERE:

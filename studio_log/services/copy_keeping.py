@@ -95,9 +95,7 @@ def restore_copy(studio: Studio, command: c.RestoreCopy) -> Outcome:
     words = tr("The studio is as it was in {file}.", file=command.source)
     if kept is not None:
         words += tr(" What was here before is kept: {file}.", file=kept)
-    return Outcome(
-        words, advice=(words,), lots=frozenset({"*"}), settings=True, reminders=True
-    )  # fmt: skip
+    return Outcome(words, lots=frozenset({"*"}), settings=True, reminders=True)
 
 
 HANDLERS: Final[Mapping[type, Callable[[Studio, Any], Outcome]]] = {

@@ -159,7 +159,8 @@ class Keeper:
             self._submit(partial(self._say_copies, words, fault, there)).result()
         elif not chosen:
             self._submit(partial(self._say_copies, "", "", ())).result()
-        old = old_words(folder, now.date())
+        told = "copies" in self._studio.upkeep.faults  # it says how old the last one is
+        old = old_words(folder, now.date(), only_here=told)
         self._submit(partial(self._studio.upkeep.say, "old copies", old)).result()
 
     def _copied_to(self, chosen: Path, now: datetime) -> tuple[str, str]:

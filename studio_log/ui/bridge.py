@@ -224,6 +224,8 @@ class Bridge(QObject):
             _call(errand.then, answer)
         if errand.command is not None:
             self.changed.emit(answer)
+            if "*" in answer.lots:
+                self.changed.emit(FOREIGN)
 
     def _deliver_doubt(self, errand: _Errand, error: Doubtful) -> None:
         if errand.command is None:  # pragma: no cover - the caller has looked

@@ -103,7 +103,7 @@ def test_a_stick_that_is_away_for_some_days_is_no_fault_then_it_is(
             assert warnings(shop) == (), day
             assert "it is not there" in shop.studio.ask(CopiesFor()).elsewhere_words
         else:
-            told = " ".join(warnings(shop))
+            (told,) = warnings(shop)
             assert "The last good copy there is of 9 June 2026." in told
             assert str(stick) in told
     stick.mkdir()

@@ -12,7 +12,7 @@ from studio_log.domain.journal import Act
 from studio_log.services.commands import Mark
 from studio_log.services.places import Places, read_places
 from studio_log.services.worker import InlineWorker
-from studio_log.ui.bridge import Bridge
+from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.keeping.copies_box import CopiesBox
 from tests.support.fixtures import Workshop
 
@@ -83,6 +83,22 @@ def test_a_copy_is_put_back_after_its_changes_were_seen(
     assert [entry.act for entry in shop.entries(code)] == [Act.NEW]
     assert shop.lot(code).steps[0].start is None, "nothing is remembered of what is gone"
     assert any("what a copy replaced" in row for row in rows(box))
+    assert "Both hold the same journal." in text(box.told), "as it is now, not as it was"
+
+
+def test_every_page_asks_anew_after_a_copy_was_put_back(
+    box: CopiesBox, shop: Workshop, qtbot: QtBot
+):
+    heard: list[object] = []
+    box._bridge.changed.connect(heard.append)
+    shop.new()
+    press(qtbot, box.take)
+    box.rows.setCurrentRow(0)
+    settle()
+    assert FOREIGN not in heard
+    press(qtbot, box.back)
+    press(qtbot, box.message.yes)
+    assert FOREIGN in heard
 
 
 def test_what_was_replaced_can_be_put_back_in_turn(box: CopiesBox, shop: Workshop, qtbot: QtBot):

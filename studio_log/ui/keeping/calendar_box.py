@@ -11,7 +11,8 @@ from studio_log.services.commands import Outcome
 from studio_log.services.places import ChangePlaces, PlacesFor, PlacesSeen
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.keeping.place_part import Pick, PlacePart, Way, file_to_write, folder_of
-from studio_log.ui.widgets.parts import Words, button, em, scrolled
+from studio_log.ui.widgets.fitting_area import FittingArea
+from studio_log.ui.widgets.parts import Words, button, em
 
 WHAT: Final = tr_later(
     "What is ahead as a file for the calendar of a phone or of another computer: starts, ends, "
@@ -84,14 +85,14 @@ class CalendarBox(QDialog):
         page.addStretch(1)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(scrolled(body, name=tr("Calendar")), 1)
+        whole.addWidget(FittingArea(body, name=tr("Calendar")), 1)
         foot = QHBoxLayout()
         foot.setContentsMargins(20, 0, 20, 14)
         foot.addStretch(1)
         foot.addWidget(self.leave)
         whole.addLayout(foot)
         room = self.screen().availableSize()
-        self.resize(min(em(self, 40), room.width() - 40), min(em(self, 30), room.height() - 60))
+        self.resize(min(em(self, 40), room.width() - 40), min(em(self, 20), room.height() - 60))
 
     def _pick_file(self, parent: QWidget) -> str:
         return self.pick_file(parent)

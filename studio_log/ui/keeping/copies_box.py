@@ -40,7 +40,8 @@ from studio_log.ui.keeping.place_part import (
     folder_of,
 )
 from studio_log.ui.settings_parts import flowing
-from studio_log.ui.widgets.parts import Words, button, em, scrolled
+from studio_log.ui.widgets.fitting_area import FittingArea
+from studio_log.ui.widgets.parts import Words, button, em
 
 WHAT: Final = tr_later(
     "One copy a day is kept: of seven days, of four weeks and of twelve months. Each was read "
@@ -131,7 +132,7 @@ class CopiesBox(QDialog):
         page.addStretch(1)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(scrolled(body, name=tr("Copies")), 1)
+        whole.addWidget(FittingArea(body, name=tr("Copies")), 1)
         whole.addWidget(self.message)
         foot = QHBoxLayout()
         foot.setContentsMargins(20, 0, 20, 14)
@@ -139,7 +140,7 @@ class CopiesBox(QDialog):
         foot.addWidget(self.leave)
         whole.addLayout(foot)
         room = self.screen().availableSize()
-        self.resize(min(em(self, 46), room.width() - 40), min(em(self, 46), room.height() - 60))
+        self.resize(min(em(self, 46), room.width() - 40), min(em(self, 20), room.height() - 60))
 
     def _connect(self) -> None:
         self.take.clicked.connect(self._take)
@@ -155,8 +156,10 @@ class CopiesBox(QDialog):
             return
         self._chosen = Path(str(item.data(Qt.ItemDataRole.UserRole)))
         self.back.setEnabled(True)
+        self._compare(self._chosen)
+
+    def _compare(self, chosen: Path) -> None:
         self._tell(tr("Looking into it…"))
-        chosen = self._chosen
         show = partial(self._show_difference, chosen)
         self._bridge.ask(CompareCopy(chosen), show, failed=self._tell)
 
@@ -203,6 +206,8 @@ class CopiesBox(QDialog):
     def _done(self, outcome: Outcome) -> None:
         self.message.advise(outcome.words)
         self.refresh()
+        if self._chosen is not None:
+            self._compare(self._chosen)
 
     def _note_change(self, _outcome: Outcome) -> None:
         if self.isVisible():
