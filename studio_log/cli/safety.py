@@ -75,6 +75,7 @@ def _check(turn: Turn) -> int:
         turn.say_json(told)
     else:
         lines = [*found, *done, *(f"Still: {words}" for words in left if done)]
+        lines = list(dict.fromkeys(lines))  # what was looked at is said again where it is done
         turn.say("\n".join(lines or ["All is well."]))
     return 1 if left else 0
 

@@ -59,7 +59,7 @@ def mend(found: Found, copies: Sequence[tuple[str, Found]], book: Book) -> Mende
     """Put a studio together from a damaged file and its copies, the newest copy first."""
     mended = Mended()
     copies = [(name, copy) for name, copy in copies if _is_alike(found, copy)]
-    codes = {*found.entries, *(code for code, _ in found.spoilt)}
+    codes = {*found.entries, *found.listed, *(code for code, _ in found.spoilt)}
     codes.update(code for _, copy in copies for code in copy.entries)
     placed: list[tuple[float, str, Entry]] = []
     for code in sorted(codes):
@@ -85,7 +85,8 @@ def _gathered(code: str, found: Found, copies: Sequence[tuple[str, Found]]) -> _
     have = dict(found.entries.get(code, {}))
     spoilt = [number for other, number in found.spoilt if other == code]
     order = {number: float(found.order[code, number]) for number in have}
-    journal = _Journal(code, have, order, max([*have, *spoilt], default=0))
+    known = max([*have, *spoilt, found.listed.get(code, 0)])
+    journal = _Journal(code, have, order, known)
     for name, copy in copies:
         theirs = copy.entries.get(code, {})
         if any(theirs[number] != have[number] for number in theirs.keys() & have.keys()):
@@ -203,8 +204,8 @@ def _say_rest(found: Found, mended: Mended) -> None:
     if unknown:
         mended.lost += unknown
         mended.lines.append(
-            f"{_entries(unknown)} more {'is' if unknown == 1 else 'are'} lost; of what cannot be "
-            "known."
+            f"{unknown:,} more {'entry is' if unknown == 1 else 'entries are'} lost; which, cannot "
+            "be told."
         )
     if not found.counted:
         mended.sure = False

@@ -16,12 +16,15 @@ from studio_log.store import faults, plain
 from studio_log.store.database import Store
 from studio_log.store.journal import seal
 from studio_log.store.raw_pages import Pages, RawRow
-from studio_log.store.tables import COUNTER, METHOD, PHOTO, REMINDER, SETTING
+from studio_log.store.tables import COUNTER, LOT, METHOD, PHOTO, REMINDER, SETTING
 
 CODE: Final = re.compile(r"[A-Z]?\d{2}-\d{1,6}")
 MOST_NUMBER: Final = 1_000_000
 MOST_ENTRIES: Final = 100_000_000
 ENTRY_WIDTH: Final = 13
+LAST_NUMBER: Final = [column.name for column in LOT.columns].index("last_number")
+LIST_WIDTHS: Final = frozenset({len(LOT.columns) - 1, len(LOT.columns)})
+"""Columns of a line of the lots' list, before and since its codes have places."""
 Row = dict[str, Any]
 
 
@@ -34,6 +37,8 @@ class Found:
     """The place of each entry among all, as they were written."""
     spoilt: set[tuple[str, int]] = field(default_factory=set)
     """Entries that are there and are not what was written."""
+    listed: dict[str, int] = field(default_factory=dict)
+    """The number of the last entry of each lot, as the lists knew it."""
     rows: dict[str, dict[tuple[Any, ...], Row]] = field(default_factory=dict)
     """Rows of the other truths, by table and key: methods, settings, counters and so on."""
 
@@ -111,6 +116,8 @@ def _take_other(found: Found, row: RawRow) -> None:
     if len(row.values) == 2 and row.values[0] == "entry" and isinstance(row.values[1], int):
         found.ever = max(found.ever, min(row.values[1], MOST_ENTRIES))  # of sqlite_sequence
         return
+    if len(row.values) in LIST_WIDTHS and _take_listed(found, row.values):
+        return
     for table, rule in RULES.items():
         if len(row.values) == len(rule.kinds) and all(map(_fits, row.values, rule.kinds)):
             named = dict(zip(rule.names, row.values, strict=True))
@@ -118,6 +125,17 @@ def _take_other(found: Found, row: RawRow) -> None:
                 kept = found.rows.setdefault(table, {})
                 kept[tuple(named[name] for name in rule.keys)] = named
                 return
+
+
+def _take_listed(found: Found, values: tuple[Any, ...]) -> bool:
+    """Take a row for a line of the lots' list: it tells how long a journal was."""
+    code, last = values[0], values[LAST_NUMBER]
+    if not isinstance(code, str) or not CODE.fullmatch(code) or not isinstance(last, int):
+        return False
+    if not 0 < last < MOST_NUMBER or not isinstance(values[1], str):
+        return False
+    found.listed[code] = max(last, found.listed.get(code, 0))
+    return True
 
 
 def _fits(value: object, kind: str) -> bool:

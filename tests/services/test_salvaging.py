@@ -275,6 +275,19 @@ def test_without_its_beginning_a_lot_is_told_in_the_report(folder: Path, written
     assert not any(code == "26-004" for code, _ in after)
 
 
+def test_a_lot_of_which_nothing_is_left_is_named_by_the_lists(folder: Path, written):
+    """Its entries are gone without a trace; the line of the list still knows how many."""
+    with closing(sqlite3.connect(folder / files.FILE_NAME, isolation_level=None)) as line:
+        line.execute("DROP TRIGGER entry_no_delete")
+        line.execute("DELETE FROM entry WHERE subject = '26-005'")
+        line.execute("VACUUM")
+    spoil_entry(folder, "26-006", 5)
+    last = max(number for code, number in written if code == "26-005")
+    told = salvage(folder, SHIPPED, NINE)
+    assert f"Entries 1 to {last} of 26-005 are lost." in told.lines
+    assert told.lost
+
+
 def test_what_is_lost_here_comes_from_the_copies(folder: Path, good: Path, written):
     (folder / files.COPIES).mkdir()
     with closing(plain.connect(good / files.FILE_NAME, "ro")) as line:
