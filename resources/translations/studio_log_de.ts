@@ -660,6 +660,10 @@
         <translation>{act}: {times}.</translation>
     </message>
     <message>
+        <source>Session: {acts} acts, lots: {lots}</source>
+        <translation>Sitzung: {acts} Handgriffe, Partien: {lots}</translation>
+    </message>
+    <message>
         <source>Use {code} {name}</source>
         <translation>{code} {name} benutzen</translation>
     </message>

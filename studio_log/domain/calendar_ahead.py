@@ -5,7 +5,7 @@ plan which stands still gives the same events again. What waits for the dyer sta
 fell due, in the past, and does not wander with the clock.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Final
@@ -29,6 +29,10 @@ LEAST: Final = timedelta(minutes=5)
 LOOKING: Final = timedelta(minutes=15)
 """How long it takes to feel whether cloth is dry, or to hear of a mark of the cure."""
 MOST_ALARMS: Final = 40
+SESSION_GAP: Final = timedelta(minutes=30)
+"""Planned acts no further apart are one session at the bench."""
+STUDIO: Final = "studio"
+"""What a session is about, where another event names its lot."""
 TOLD_FOR: Final = timedelta(days=3)
 """A mark of the cure that lies further back is not ahead any more."""
 
@@ -50,6 +54,8 @@ class CalendarEvent:
     place: str = ""
     alarms: tuple[datetime, ...] = ()
     busy: bool = True
+    planned: bool = False
+    """Whether the dyer, or a plan that was accepted, set its moment."""
 
 
 @dataclass(frozen=True)
@@ -205,6 +211,36 @@ def _make(scene: _Scene, step: LotStep, at: datetime, act: _Act) -> CalendarEven
         why=act.why,
         place=lot.place or lot.vessel,
         alarms=(start, *(one for one in later if one > start)),
+        planned=at in {step.plan, step.plan_end},
+    )
+
+
+def sessions_of(events: Iterable[CalendarEvent]) -> list[CalendarEvent]:
+    """Give the sessions: planned acts that follow one another closely, as one stretch each.
+
+    A session has no alarm of its own, since each of its acts has one.
+    """
+    found: list[list[CalendarEvent]] = []
+    for event in sorted((one for one in events if one.planned), key=lambda one: one.start):
+        last = max((one.end for one in found[-1]), default=event.start) if found else None
+        if last is not None and event.start - last <= SESSION_GAP:
+            found[-1].append(event)
+        else:
+            found.append([event])
+    return [_session(group) for group in found if len(group) > 1]
+
+
+def _session(group: Sequence[CalendarEvent]) -> CalendarEvent:
+    start = group[0].start
+    lots = len({one.subject for one in group})
+    return CalendarEvent(
+        key=f"{STUDIO}/session/{start:%Y-%m-%dT%H:%M}",
+        subject=STUDIO,
+        start=start,
+        end=max(one.end for one in group),
+        title=tr("Session: {acts} acts, lots: {lots}", acts=len(group), lots=lots),
+        why=_sentences(*(f"{one.title}." for one in group)),
+        busy=False,
     )
 
 

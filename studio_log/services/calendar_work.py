@@ -10,6 +10,7 @@ from studio_log.domain.calendar_ahead import (
     event_of_reminder,
     events_of_bath,
     events_of_lot,
+    sessions_of,
 )
 from studio_log.domain.due import milk_reminder
 from studio_log.domain.lots import Lot
@@ -47,6 +48,9 @@ def worked_out(matter: CalendarMatter) -> CalendarAhead:
         born = one.born.astimezone(UTC).isoformat()
         found = _of_any(one, matter.now, matter.quiet)
         events |= {uid_of(event, born): event for event in found}
+    if matter.covered is None and matter.matters:
+        born = min(one.born for one in matter.matters).astimezone(UTC).isoformat()
+        events |= {uid_of(one, born): one for one in sessions_of(events.values())}
     return CalendarAhead(
         folder=matter.folder,
         name=matter.name,

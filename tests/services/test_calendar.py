@@ -332,6 +332,26 @@ def test_a_lot_whose_journal_does_not_read_keeps_no_other_from_the_calendar(shop
     assert {one.subject for one in shop.studio.ask(CalendarFor()).events.values()} == {code, other}
 
 
+def test_planned_acts_close_together_are_a_session_as_well(shop: Workshop, tmp_path: Path):
+    one, two, far = (shop.new(name) for name in ("one", "two", "far"))
+    at = NINE + DAY
+    for code, minutes in ((one, 0), (two, 20), (far, 300)):
+        shop.do(Mark(code, "1", Act.PLAN, at=at + minutes * MINUTE))
+    found = saved(shop, tmp_path / "a.ics")
+    (session,) = [event for title, event in found.items() if title.startswith("Session")]
+    assert str(session["SUMMARY"]) == "Session: 2 acts, lots: 2"
+    assert session.decoded("DTSTART") == at
+    assert at + 20 * MINUTE < session.decoded("DTEND") < at + 60 * MINUTE
+    assert session["TRANSP"] == "TRANSPARENT"
+    assert session.walk("VALARM") == []
+    assert one in str(session["DESCRIPTION"])
+    assert far not in str(session["DESCRIPTION"])
+    shop.do(Mark(two, "1", Act.PLAN, at=at + 200 * MINUTE))
+    gone = by_uid(shop, tmp_path / "a.ics")[str(session["UID"])]
+    assert gone["STATUS"] == "CANCELLED"
+    assert not any(title.startswith("Session") for title in saved(shop, tmp_path / "b.ics", one))
+
+
 def test_a_code_that_is_not_there_writes_nothing(shop: Workshop, tmp_path: Path):
     with pytest.raises(Refusal, match="no lot 26-777"):
         shop.studio.ask(SaveCalendar(tmp_path / "a.ics", ("26-777",)))
