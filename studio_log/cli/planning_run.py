@@ -92,6 +92,7 @@ def plan_file(turn: Turn) -> int:
             ) from None
         turn.say_json({**invalid(bad.faults), "seconds": round(ending.passed(), 3)})
         return 1
+    ending.late = isinstance(problem, Problem)
     with _told_by_ctrl_c(ending):
         effort = _effort(turn, ending)
         fits, left = _fitting(problem, effort) if asked.of_log else (problem, ())

@@ -20,7 +20,7 @@ from studio_log.planning.check_plan import open_steps
 from studio_log.planning.hours import windows_of
 from studio_log.planning.plain_words import DAY, amount_words, counted, exact_words, listed
 from studio_log.planning.problem import THOUSANDTHS, Lot, Problem
-from studio_log.planning.why_reasons import Reason
+from studio_log.planning.why_reasons import Reason, capital
 
 LINE: Final = "line"
 BURNER: Final = "burner"
@@ -111,7 +111,7 @@ def _blocks(problem: Problem, lot: Lot, longest: int) -> Iterator[Misfit]:
         steps = tuple(name for name, _ in visit.steps)
         length = visit.length * problem.grid
         words = (
-            f"{listed(steps)} of {lot.name} {'takes' if len(steps) == 1 else 'take'} "
+            f"{capital(listed(steps))} of {lot.name} {'takes' if len(steps) == 1 else 'take'} "
             f"{exact_words(length)} of hands in one go; the longest hours of a day are "
             f"{exact_words(longest * problem.grid)}."
         )

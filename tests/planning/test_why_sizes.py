@@ -37,7 +37,7 @@ SMALL: list[tuple[int, str, Any, str, Any]] = [
      "L1 needs one burner for load; the studio has no burners.", MoreBurners(1)),
     # 200 minutes in hours of 180: the afternoon of one day has to be 20 minutes longer.
     (0, "hands", 200,
-     "load of L1 takes 3 h 20 min of hands in one go; the longest hours of a day are 3 h.",
+     "Load of L1 takes 3 h 20 min of hands in one go; the longest hours of a day are 3 h.",
      AddHours((0,), 840, 1040)),
 ]  # fmt: skip
 
@@ -72,7 +72,7 @@ def test_a_block_is_all_that_is_done_without_a_wait() -> None:
     whole["lots"][0]["steps"].insert(1, {"id": "fill up", "hands": 170, "use": {"tub": 10}})
     (found,) = misfits(read(whole))
     assert found.steps == ("load", "fill up")
-    assert found.sentence.startswith("load and fill up of L1 take 3 h 10 min of hands in one go;")
+    assert found.sentence.startswith("Load and fill up of L1 take 3 h 10 min of hands in one go;")
     whole["lots"][0]["steps"][0]["then_within"] = 600
     assert misfits(read(whole)) == ()
 

@@ -24,6 +24,7 @@ from studio_log.planning.plan_project import plan_project
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import Problem
 from studio_log.planning.why import explain
+from studio_log.planning.why_reasons import Reasons
 from tests.planning.kit import PUBLIC, STUDIOS, hours, instance, read, read_tasks
 from tests.speed import planner_optimizer
 from tests.speed.report import resident_kib, verdict
@@ -166,8 +167,13 @@ def explanations() -> None:
     verdict("one lot against the calendar alone", took, ALONE_S, "s", "mean of forty, 200 days")
     late = read(instance("studio-five-lots-too-early"))
     plan = plan_studio(late, for_seconds(3)).plan
-    begun, when = perf_counter(), []  # type: tuple[float, list[float]]
-    told = explain(late, plan, for_seconds(5), lambda _: when.append(perf_counter() - begun))
+    begun = perf_counter()
+    when: list[float] = []
+
+    def hear(so_far: Reasons) -> None:
+        when.extend([perf_counter() - begun] * bool(so_far.ways))
+
+    told = explain(late, plan, for_seconds(5), hear)
     for way in told.ways:
         print(f"  {way.sentence}")
     verdict("first way out of a late date", min(when, default=99.0), ALONE_S, "s", "a plan in hand")
