@@ -2432,6 +2432,10 @@
         <translation>&amp;Farbproben…</translation>
     </message>
     <message>
+        <source>Tr&amp;ials…</source>
+        <translation>&amp;Versuche…</translation>
+    </message>
+    <message>
         <source>&amp;Plan…</source>
         <translation>Pl&amp;an…</translation>
     </message>
@@ -8640,6 +8644,22 @@ fehlt</translation>
         <translation>4 Wochen, 3 Wäschen</translation>
     </message>
     <message>
+        <source>Begin the light test</source>
+        <translation>Die Lichtprobe beginnen</translation>
+    </message>
+    <message>
+        <source>The test half hangs in the window, the master half stays in the dark. Reminders come after 2, 4 and 8 weeks.</source>
+        <translation>Die Prüfhälfte hängt im Fenster, die Vergleichshälfte bleibt im Dunkeln. Nach 2, 4 und 8 Wochen wird erinnert.</translation>
+    </message>
+    <message>
+        <source>&amp;Window</source>
+        <translation>&amp;Fenster</translation>
+    </message>
+    <message>
+        <source>south, behind glass</source>
+        <translation>Süden, hinter Glas</translation>
+    </message>
+    <message>
         <source>&amp;Remark</source>
         <translation>&amp;Bemerkung</translation>
     </message>
@@ -8886,6 +8906,14 @@ fehlt</translation>
     <message>
         <source>&amp;Grade…</source>
         <translation>&amp;Note…</translation>
+    </message>
+    <message>
+        <source>&amp;Begin the light test…</source>
+        <translation>&amp;Lichtprobe beginnen…</translation>
+    </message>
+    <message>
+        <source>End the light test</source>
+        <translation>Lichtprobe beenden</translation>
     </message>
     <message>
         <source>&amp;Remark…</source>
@@ -10428,18 +10456,6 @@ fehlt</translation>
         <translation>Von {first} bis {last} d ändert sich die Tiefe um {change}, nicht mehr als die 2u einer Probe, {two_u}: Einzelne Proben können es nicht zeigen, nur viele auf einem Foto.</translation>
     </message>
     <message>
-        <source>Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p = {p}); two means lie apart where they differ by more than {least}.</source>
-        <translation>Die Glieder unterscheiden sich mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p = {p}); zwei Mittel liegen auseinander, wo sie sich um mehr als {least} unterscheiden.</translation>
-    </message>
-    <message>
-        <source>Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p = {p}); two means would have to differ by more than {least}.</source>
-        <translation>Die Glieder unterscheiden sich nicht mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p = {p}); zwei Mittel müssten sich um mehr als {least} unterscheiden.</translation>
-    </message>
-    <message>
-        <source>The batches differ (p = {p}): it was right to keep them apart.</source>
-        <translation>Die Chargen unterscheiden sich (p = {p}): Es war richtig, sie auseinanderzuhalten.</translation>
-    </message>
-    <message>
         <source>the slopes of {count} batches</source>
         <translation>den Steigungen von {count} Chargen</translation>
     </message>
@@ -10496,12 +10512,24 @@ fehlt</translation>
         <translation>Ob eine Gerade passt, lässt sich nicht prüfen: {why}.</translation>
     </message>
     <message>
-        <source>It does not fit (lack of fit p = {p}).</source>
-        <translation>Sie passt nicht (Abweichung p = {p}).</translation>
+        <source>Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}); two means lie apart where they differ by more than {least}.</source>
+        <translation>Die Glieder unterscheiden sich mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p {p}); zwei Mittel liegen auseinander, wo sie sich um mehr als {least} unterscheiden.</translation>
     </message>
     <message>
-        <source>It fits (lack of fit p = {p}).</source>
-        <translation>Sie passt (Abweichung p = {p}).</translation>
+        <source>Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}); two means would have to differ by more than {least}.</source>
+        <translation>Die Glieder unterscheiden sich nicht mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p {p}); zwei Mittel müssten sich um mehr als {least} unterscheiden.</translation>
+    </message>
+    <message>
+        <source>The batches differ (p {p}): it was right to keep them apart.</source>
+        <translation>Die Chargen unterscheiden sich (p {p}): Es war richtig, sie auseinanderzuhalten.</translation>
+    </message>
+    <message>
+        <source>It does not fit (lack of fit p {p}).</source>
+        <translation>Sie passt nicht (Abweichung p {p}).</translation>
+    </message>
+    <message>
+        <source>It fits (lack of fit p {p}).</source>
+        <translation>Sie passt (Abweichung p {p}).</translation>
     </message>
     <message>
         <source>A curve with a level: from {start} by {rise} to {level}; 90 % of it after {days}.</source>
@@ -11038,6 +11066,346 @@ fehlt</translation>
     <message>
         <source>There is too little memory for a picture. Nothing was written.</source>
         <translation>Für ein Bild ist zu wenig Speicher da. Nichts wurde geschrieben.</translation>
+    </message>
+    <message>
+        <source>all arms</source>
+        <translation>alle Glieder</translation>
+    </message>
+    <message>
+        <source>&amp;Arm</source>
+        <translation>&amp;Glied</translation>
+    </message>
+    <message>
+        <source>all batches</source>
+        <translation>alle Chargen</translation>
+    </message>
+    <message>
+        <source>&amp;What</source>
+        <translation>&amp;Was</translation>
+    </message>
+    <message>
+        <source>&amp;Tag</source>
+        <translation>&amp;Anhänger</translation>
+    </message>
+    <message>
+        <source>&amp;Swatch</source>
+        <translation>&amp;Probe</translation>
+    </message>
+    <message>
+        <source>&amp;Question</source>
+        <translation>&amp;Frage</translation>
+    </message>
+    <message>
+        <source>Da&amp;y</source>
+        <translation>&amp;Tag</translation>
+    </message>
+    <message>
+        <source>what happened</source>
+        <translation>was geschehen ist</translation>
+    </message>
+    <message>
+        <source>An arm is done</source>
+        <translation>Ein Glied ist getan</translation>
+    </message>
+    <message>
+        <source>It answers the reminder of the arm.</source>
+        <translation>Es beantwortet die Erinnerung an das Glied.</translation>
+    </message>
+    <message>
+        <source>The lot of pieces</source>
+        <translation>Die Partie der Stücke</translation>
+    </message>
+    <message>
+        <source>Ages then count from when this lot was fully dry.</source>
+        <translation>Die Alter zählen dann ab dem Tag, an dem diese Partie ganz trocken war.</translation>
+    </message>
+    <message>
+        <source>The swatch of a piece</source>
+        <translation>Die Probe eines Stücks</translation>
+    </message>
+    <message>
+        <source>Its colour counts where the tag has no reading of its own.</source>
+        <translation>Ihre Farbe zählt, wo der Anhänger keinen eigenen Wert hat.</translation>
+    </message>
+    <message>
+        <source>Change the trial</source>
+        <translation>Den Versuch ändern</translation>
+    </message>
+    <message>
+        <source>The day is when the cloth is dry; backwards, when all is dyed.</source>
+        <translation>Der Tag ist der, an dem der Stoff trocken ist; rückwärts der, an dem alles gefärbt wird.</translation>
+    </message>
+    <message>
+        <source>Unveil before all is read</source>
+        <translation>Enthüllen, bevor alles gelesen ist</translation>
+    </message>
+    <message>
+        <source>What is read later is not read blind any more. Journal and report keep that, and it is not taken back.</source>
+        <translation>Was später gelesen wird, ist nicht mehr blind gelesen. Tagebuch und Bericht halten das fest, und es wird nicht zurückgenommen.</translation>
+    </message>
+    <message>
+        <source>forwards: each age dyed on its own day</source>
+        <translation>vorwärts: jedes Alter an seinem Tag gefärbt</translation>
+    </message>
+    <message>
+        <source>backwards: all ages meet one bath on one day</source>
+        <translation>rückwärts: alle Alter an einem Tag in einem Bad</translation>
+    </message>
+    <message>
+        <source>New trial</source>
+        <translation>Neuer Versuch</translation>
+    </message>
+    <message>
+        <source>Question</source>
+        <translation>Frage</translation>
+    </message>
+    <message>
+        <source>Does a long cure deepen madder?</source>
+        <translation>Macht lange Reife Krapp tiefer?</translation>
+    </message>
+    <message>
+        <source>Cure ages</source>
+        <translation>Reifealter</translation>
+    </message>
+    <message>
+        <source>Other arms</source>
+        <translation>Weitere Glieder</translation>
+    </message>
+    <message>
+        <source>no soy, alum only</source>
+        <translation>ohne Soja, nur Alaun</translation>
+    </message>
+    <message>
+        <source>Batches</source>
+        <translation>Chargen</translation>
+    </message>
+    <message>
+        <source>Pieces of each arm and batch</source>
+        <translation>Stücke je Glied und Charge</translation>
+    </message>
+    <message>
+        <source>Days from beans to dry cloth</source>
+        <translation>Tage von Bohnen bis zum trockenen Stoff</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Tag</translation>
+    </message>
+    <message>
+        <source>blank means as soon as can be</source>
+        <translation>leer heißt so bald wie möglich</translation>
+    </message>
+    <message>
+        <source>Way</source>
+        <translation>Weg</translation>
+    </message>
+    <message>
+        <source>Read by</source>
+        <translation>Gelesen nach</translation>
+    </message>
+    <message>
+        <source>Cure &amp;ages</source>
+        <translation>&amp;Reifealter</translation>
+    </message>
+    <message>
+        <source>&amp;Other arms</source>
+        <translation>Weitere &amp;Glieder</translation>
+    </message>
+    <message>
+        <source>&amp;Batches</source>
+        <translation>&amp;Chargen</translation>
+    </message>
+    <message>
+        <source>Pieces of &amp;each</source>
+        <translation>&amp;Stücke je Zelle</translation>
+    </message>
+    <message>
+        <source>&amp;Way</source>
+        <translation>&amp;Weg</translation>
+    </message>
+    <message>
+        <source>Days to &amp;dry cloth</source>
+        <translation>Tage bis &amp;trocken</translation>
+    </message>
+    <message>
+        <source>&amp;Read by</source>
+        <translation>Ge&amp;lesen nach</translation>
+    </message>
+    <message>
+        <source>One question; arms that differ in one thing; enough pieces of each.</source>
+        <translation>Eine Frage; Glieder, die sich in einem unterscheiden; genug Stücke von jedem.</translation>
+    </message>
+    <message>
+        <source>Read blind — {code}</source>
+        <translation>Blind lesen — {code}</translation>
+    </message>
+    <message>
+        <source>Take the piece with this tag:</source>
+        <translation>Das Stück mit diesem Anhänger nehmen:</translation>
+    </message>
+    <message>
+        <source>Read its {measure}.</source>
+        <translation>Daran lesen: {measure}.</translation>
+    </message>
+    <message>
+        <source>34.2, or L*, a*, b*: 52.1, 31.8, 24.0</source>
+        <translation>34,2 oder L*, a*, b*: 52,1; 31,8; 24,0</translation>
+    </message>
+    <message>
+        <source>What was read</source>
+        <translation>Was gelesen wurde</translation>
+    </message>
+    <message>
+        <source>The piece is &amp;lost</source>
+        <translation>Das Stück ist ver&amp;loren</translation>
+    </message>
+    <message>
+        <source>&amp;Pause</source>
+        <translation>&amp;Pause</translation>
+    </message>
+    <message>
+        <source>All are read</source>
+        <translation>Alle sind gelesen</translation>
+    </message>
+    <message>
+        <source>{n} tag left</source>
+        <translation>noch {n} Anhänger</translation>
+    </message>
+    <message>
+        <source>{n} tags left</source>
+        <translation>noch {n} Anhänger</translation>
+    </message>
+    <message>
+        <source>Now the trial can be unveiled.</source>
+        <translation>Jetzt kann der Versuch enthüllt werden.</translation>
+    </message>
+    <message>
+        <source>Type what was read, or say that the piece is lost.</source>
+        <translation>Eintippen, was gelesen wurde, oder sagen, dass das Stück verloren ist.</translation>
+    </message>
+    <message>
+        <source>{ages} d</source>
+        <translation>{ages} d</translation>
+    </message>
+    <message>
+        <source>That is no day, such as 9 July or 2026-07-09.</source>
+        <translation>Das ist kein Tag wie 9 July oder 2026-07-09.</translation>
+    </message>
+    <message>
+        <source>No trial is kept yet. Did the long cure matter? A trial plans the pieces, draws their order by chance, rings for each arm, hides what is what while you read, and says what the answer is worth. Begin with “New trial”.</source>
+        <translation>Noch ist kein Versuch angelegt. War die lange Reife wichtig? Ein Versuch plant die Stücke, zieht ihre Reihenfolge durch Zufall, läutet für jedes Glied, verdeckt beim Lesen, was was ist, und sagt, was die Antwort wert ist. Mit „Neuer Versuch“ beginnen.</translation>
+    </message>
+    <message>
+        <source>Trials — Studio Log</source>
+        <translation>Versuche — Studio Log</translation>
+    </message>
+    <message>
+        <source>&amp;New trial…</source>
+        <translation>&amp;Neuer Versuch…</translation>
+    </message>
+    <message>
+        <source>Those that are &amp;over</source>
+        <translation>&amp;Abgeschlossene auch</translation>
+    </message>
+    <message>
+        <source>The chosen trial</source>
+        <translation>Der gewählte Versuch</translation>
+    </message>
+    <message>
+        <source>Report (*.pdf *.svg *.png *.csv)</source>
+        <translation>Bericht (*.pdf *.svg *.png *.csv)</translation>
+    </message>
+    <message>
+        <source>Save the report</source>
+        <translation>Den Bericht speichern</translation>
+    </message>
+    <message>
+        <source>&amp;Read blind…</source>
+        <translation>&amp;Blind lesen…</translation>
+    </message>
+    <message>
+        <source>An arm is &amp;done…</source>
+        <translation>Ein Glied ist &amp;getan…</translation>
+    </message>
+    <message>
+        <source>Un&amp;veil</source>
+        <translation>&amp;Enthüllen</translation>
+    </message>
+    <message>
+        <source>Sa&amp;ve the report…</source>
+        <translation>Bericht &amp;speichern…</translation>
+    </message>
+    <message>
+        <source>Print &amp;tags…</source>
+        <translation>Anhänger &amp;drucken…</translation>
+    </message>
+    <message>
+        <source>&amp;Lot of pieces…</source>
+        <translation>Partie der S&amp;tücke…</translation>
+    </message>
+    <message>
+        <source>&amp;Swatch of a piece…</source>
+        <translation>&amp;Probe eines Stücks…</translation>
+    </message>
+    <message>
+        <source>Re&amp;mark…</source>
+        <translation>Be&amp;merkung…</translation>
+    </message>
+    <message>
+        <source>It is over</source>
+        <translation>Er ist vorbei</translation>
+    </message>
+    <message>
+        <source>It goes on</source>
+        <translation>Er geht weiter</translation>
+    </message>
+    <message>
+        <source>Arm</source>
+        <translation>Glied</translation>
+    </message>
+    <message>
+        <source>Dyeing</source>
+        <translation>Färben</translation>
+    </message>
+    <message>
+        <source>Tags, in the order of dipping</source>
+        <translation>Anhänger in der Reihenfolge des Färbens</translation>
+    </message>
+    <message>
+        <source>Tag</source>
+        <translation>Anhänger</translation>
+    </message>
+    <message>
+        <source>Batch</source>
+        <translation>Charge</translation>
+    </message>
+    <message>
+        <source>Age</source>
+        <translation>Alter</translation>
+    </message>
+    <message>
+        <source>Lot, swatch</source>
+        <translation>Partie, Probe</translation>
+    </message>
+    <message>
+        <source>Arms</source>
+        <translation>Glieder</translation>
+    </message>
+    <message>
+        <source>Pieces in the order of reading</source>
+        <translation>Stücke in der Reihenfolge des Lesens</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>Next: {next}</source>
+        <translation>Als Nächstes: {next}</translation>
+    </message>
+    <message>
+        <source>Pieces, veiled</source>
+        <translation>Stücke, verdeckt</translation>
     </message>
 </context>
 </TS>

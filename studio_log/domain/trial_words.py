@@ -11,6 +11,8 @@ from studio_log.science.statistics_line import Interval
 CAREFUL_BATCHES = 3
 """Fewer slopes make an interval that is mostly guess."""
 CLEAR_BELOW_P: Final = 0.05
+LEAST_P: Final = 0.001
+"""Below it a chance is only said to be smaller."""
 TOLD: Final = 10
 """Lines or tags that are named at the most."""
 
@@ -44,18 +46,18 @@ def photo_words(fit: TrialFit, two_u: float) -> str:
 def block_words(test: BlockTest) -> list[str]:
     """Say whether the arms differ, batch by batch."""
     known = {"f": f"{test.f_arms:.3g}", "df1": test.arms_df, "df2": test.rest_df,
-             "p": f"{test.p_arms:.3g}", "least": f"{test.least_difference:.3g}"}  # fmt: skip
+             "p": _chance(test.p_arms), "least": f"{test.least_difference:.3g}"}  # fmt: skip
     if test.p_arms < CLEAR_BELOW_P:
-        found = [tr("Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p = {p});"
+        found = [tr("Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p});"
                     " two means lie apart where they differ by more than {least}.",
                     **known)]  # fmt: skip
     else:
         found = [tr("Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, "
-                    "p = {p}); two means would have to differ by more than {least}.",
+                    "p {p}); two means would have to differ by more than {least}.",
                     **known)]  # fmt: skip
     if test.p_blocks < CLEAR_BELOW_P:
-        found.append(tr("The batches differ (p = {p}): it was right to keep them apart.",
-                        p=f"{test.p_blocks:.3g}"))  # fmt: skip
+        found.append(tr("The batches differ (p {p}): it was right to keep them apart.",
+                        p=_chance(test.p_blocks)))  # fmt: skip
     return found
 
 
@@ -109,10 +111,10 @@ def _line(fit: TrialFit) -> str:
             else tr("no swatches repeat an age, or all agree")
         )  # fmt: skip
         return f"{base} " + tr("Whether a line fits cannot be tested: {why}.", why=why)
-    p = f"{fit.lack.p:.3g}"
+    p = _chance(fit.lack.p)
     if fit.bent:
-        return f"{base} " + tr("It does not fit (lack of fit p = {p}).", p=p)
-    return f"{base} " + tr("It fits (lack of fit p = {p}).", p=p)
+        return f"{base} " + tr("It does not fit (lack of fit p {p}).", p=p)
+    return f"{base} " + tr("It fits (lack of fit p {p}).", p=p)
 
 
 def _curve(fit: TrialFit) -> list[str]:
@@ -180,6 +182,11 @@ def _left_out(lines: Sequence[int]) -> str:
 def _listed(known: Sequence[object]) -> str:
     told = ", ".join(map(str, known[:TOLD]))
     return tr("{told} and more", told=told) if len(known) > TOLD else told
+
+
+def _chance(p: float) -> str:
+    """Say a chance behind its letter: "= 0.039", "< 0.001"."""
+    return f"= {p:.3g}" if p >= LEAST_P else f"< {LEAST_P:g}"
 
 
 def _between(interval: Interval) -> str:

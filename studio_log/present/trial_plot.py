@@ -113,7 +113,7 @@ def draw_trial(
     batches: Sequence[str],
 ) -> TrialPlot:
     """Give the drawing of a trial; also of one without a single piece, as empty axes."""
-    scale = _scale_of(pieces)
+    scale = _scale_of(pieces, fit)
     ages = sorted({one.age_d for one in pieces if one.age_d})
     dots = tuple(
         Dot(_place(scale, one, len(batches)), scale.y(one.value), one.block % SHAPES, one.fill,
@@ -138,7 +138,7 @@ def draw_trial(
     )
 
 
-def _scale_of(pieces: Sequence[Piece]) -> _Scale:
+def _scale_of(pieces: Sequence[Piece], fit: TrialFit | None) -> _Scale:
     ages = [one.age_d for one in pieces if one.age_d]
     columns = tuple(dict.fromkeys(one.arm for one in pieces if not one.age_d))
     left = 0.0
@@ -148,9 +148,19 @@ def _scale_of(pieces: Sequence[Piece]) -> _Scale:
     if high - low < 1e-9:
         low, high = low - 0.5, high + 0.5
     values = [one.value for one in pieces] or [0.0, 1.0]
+    values += _ends_of(values, fit)
     room = max(max(values) - min(values), abs(max(values)) * 0.02, 0.1) * 0.12
     y_low, y_high = min(values) - room, max(values) + room
     return _Scale(columns, left, low, high, max(y_low, 0.0) if min(values) >= 0 else y_low, y_high)
+
+
+def _ends_of(values: Sequence[float], fit: TrialFit | None) -> list[float]:
+    """Give the ends of where a new piece falls, as far as they leave the pieces room."""
+    if fit is None:
+        return []
+    far = (max(values) - min(values)) or 1.0
+    ends = [end for one in fit.expected for end in (one.swatch.low, one.swatch.high)]
+    return [min(max(end, min(values) - far / 2), max(values) + far / 2) for end in ends]
 
 
 def _place(scale: _Scale, piece: Piece, batches: int) -> float:
@@ -171,7 +181,7 @@ def _apart(ticks: Sequence[Tick]) -> list[Tick]:
 def _y_ticks(scale: _Scale) -> tuple[Tick, ...]:
     span = scale.y_high - scale.y_low
     step = 10.0 ** math.floor(math.log10(span / 4))
-    step = next(step * many for many in (1, 2, 5, 10) if span / (step * many) <= 5)
+    step = next(step * many for many in (1, 2, 5, 10) if span / (step * many) <= 7)
     first = math.ceil(scale.y_low / step - 1e-9)
     last = math.floor(scale.y_high / step + 1e-9)
     places = max(0, -math.floor(math.log10(step) + 1e-9))

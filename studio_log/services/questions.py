@@ -37,6 +37,13 @@ from studio_log.services.studio_hours import (
     StudioHoursFor,
 )
 from studio_log.services.swatches import CardsFor, NearFor, SwatchesFor, SwatchFor
+from studio_log.services.trials import (
+    TrialFor,
+    TrialNeedsFor,
+    TrialReportFor,
+    TrialsFor,
+    TrialTagsFor,
+)
 
 
 @dataclass(frozen=True)
@@ -361,6 +368,7 @@ class Status:
 Question = (
     DyesFor | DyeFor | MaterialsFor | MaterialFor
     | SwatchesFor | SwatchFor | NearFor | CardsFor
+    | TrialsFor | TrialFor | TrialNeedsFor | TrialReportFor | TrialTagsFor
     | FindLots | LotRowsFor | StockFor | ShoppingFor | CostFor | MethodPageFor | CautionsFor
     | LotLinesFor | LotSheetFor | TimelineFor | BenchFor | RemindersFor | MethodsFor | MethodFor
     | AmountsFor | MilksFor | MilkOfferFor | TagsFor | SettingsFor | StatusFor | WhatRangFor

@@ -13,7 +13,9 @@ from studio_log.domain.trial_design import dye_day, soy_day
 from studio_log.domain.trial_due import in_dip_order, open_groups
 from studio_log.domain.trials import MEASURES, Arm, Cell, Trial, Unit, trial_from
 from studio_log.language.words import counted, tr, tr_later
+from studio_log.present.colour_words import lab_words
 from studio_log.present.words import moment
+from studio_log.science.colour.lab import Lab
 from studio_log.services.bath_back import last_of, next_redo
 from studio_log.services.desk import Desk
 from studio_log.services.trial_keeping import (
@@ -140,8 +142,9 @@ def _facts(trial: Trial) -> list[str]:
         tr("read by {measure}", measure=tr(MEASURES[trial.measure].words)),
         tr("{count} replicates in each of: {blocks}", count=trial.replicates,
            blocks=_named_blocks(trial)),
-        tr("orders and tags drawn from seed {seed}", seed=trial.seed),
     ]  # fmt: skip
+    if not trial.veiled:  # a seed tells all to whoever can draw again
+        found.append(tr("orders and tags drawn from seed {seed}", seed=trial.seed))
     if trial.veiled:
         found.append(tr("veiled while it is read: only tags are shown"))
     elif trial.unveiling is not None:
@@ -239,7 +242,13 @@ def _told_units(trial: Trial, entry: Entry) -> str:
 
 def _told_read(trial: Trial, entry: Entry) -> str:
     tag = trial.units[int(entry.data["unit"]) - 1].tag
-    figures = ", ".join(f"{name} {value}" for name, value in entry.readings.items())
+    found = entry.readings
+    said = [plain(float(found["value"]), 2)] if "value" in found else []
+    if "L" in found:
+        said.append(lab_words(Lab(*(float(found[one]) for one in "Lab"))))
+    if "two_u" in found:
+        said.append(tr("2u {figure}", figure=plain(float(found["two_u"]), 1)))
+    figures = ", ".join(said)
     return tr("tag {tag}: {figures}", tag=tag, figures=figures or tr("lost"))
 
 

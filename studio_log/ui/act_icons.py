@@ -44,6 +44,7 @@ ICONS: Final[Mapping[str, str]] = {
     "dyes": "dyes",
     "baths": "bath",
     "swatches": "swatches",
+    "trials": "trials",
     "plan": "plan",
     "hours": "hours",
     "lines": "lines",

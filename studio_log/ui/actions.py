@@ -70,6 +70,7 @@ ACTIONS: Final = (
     ActionRow("&View", "baths", tr_later("Baths and &vats…"), "Ctrl+7"),
     ActionRow("&View", "dyes", tr_later("D&yes and materials…"), "Ctrl+8"),
     ActionRow("&View", "swatches", tr_later("S&watches…"), "Ctrl+9"),
+    ActionRow("&View", "trials", tr_later("Tr&ials…"), "Ctrl+T"),
     ActionRow("&View", "plan", tr_later("&Plan…"), "Ctrl+0"),
     ActionRow("&View", "across", tr_later("&Across the room"), "F11"),
     ActionRow("&View", "-"),

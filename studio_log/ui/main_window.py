@@ -130,12 +130,15 @@ class MainWindow(QMainWindow):
         self.sheet.choose(code)
 
     def choose_step(self, code: str, step: int | None = None) -> None:
-        """Choose a lot and open one of its steps; a bath or swatch opens among its own."""
+        """Choose a lot and open one of its steps; a bath, swatch or trial opens among its own."""
         if code.startswith("B"):
             self.menu_acts.open_baths(code)
             return
         if code.startswith("W"):
             self.menu_acts.open_swatches(code)
+            return
+        if code.startswith("T"):
+            self.menu_acts.open_trials(code)
             return
         self.choose_lot(code)
         if step is not None:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QDialog, QWidget
 from shiboken6 import isValid
 
 from studio_log.domain.errors import Refusal
+from studio_log.domain.tags import TagFacts
 from studio_log.language.words import tr, tr_later
 from studio_log.services.clock import zone_data_words
 from studio_log.services.commands import ChangeSettings, Hush, Outcome
@@ -39,9 +40,11 @@ from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
 from studio_log.ui.stock.stock_box import StockBox
 from studio_log.ui.swatches.swatch_box import SwatchBox
+from studio_log.ui.tags.tag_dialog import TagDialog
 from studio_log.ui.theme.look import LEAST_TEXT, MOST_TEXT, theme
 from studio_log.ui.timeline.sheet_out import copy_picture, print_sheet, save_picture
 from studio_log.ui.timeline.timeline_view import TimelineView
+from studio_log.ui.trials.trial_box import TrialBox
 
 if TYPE_CHECKING:
     from studio_log.ui.across.wakefulness import Awake
@@ -115,6 +118,7 @@ class MenuActs(QObject):
             "dyes": self._dyes,
             "baths": self.open_baths,
             "swatches": self.open_swatches,
+            "trials": self.open_trials,
             "plan": self.open_plan,
             "across": self._across,
             "lines": self._lines,
@@ -268,6 +272,18 @@ class MenuActs(QObject):
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.lot_wanted.connect(self.lot_shown)
         box.show()
+
+    def open_trials(self, code: str = "") -> None:
+        """Show the trials, with one of them chosen."""
+        box = TrialBox(self._bridge, self._window, code)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.tags_wanted.connect(self._print_tags)
+        box.show()
+
+    def _print_tags(self, facts: tuple[TagFacts, ...]) -> None:
+        box = TagDialog(facts, self._window)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.open()
 
     def open_plan(self) -> None:
         """Open the plan, or bring it forward."""

@@ -1,10 +1,11 @@
 """Every page of the program over the invented studio, for tests that look at all of them."""
 
+import math
 import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Final
 from zoneinfo import ZoneInfo
@@ -23,6 +24,14 @@ from studio_log.services.questions import LotSheetFor, TagsFor
 from studio_log.services.settings import Settings
 from studio_log.services.studio import Studio
 from studio_log.services.swatches import GradeSwatch, NewSwatch, ReadSwatch
+from studio_log.services.trials import (
+    DoArm,
+    NewTrial,
+    ReadTag,
+    TrialFor,
+    TrialPlan,
+    UnveilTrial,
+)
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.across.across_view import AcrossView
 from studio_log.ui.baths.bath_box import BathBox
@@ -54,6 +63,11 @@ from studio_log.ui.swatches.photo_box import PhotoBox
 from studio_log.ui.swatches.swatch_box import SwatchBox
 from studio_log.ui.swatches.swatch_dialog import SwatchDialog
 from studio_log.ui.tags.tag_dialog import TagDialog
+from studio_log.ui.trials.form_dialog import TrialDialog
+from studio_log.ui.trials.forms import DONE
+from studio_log.ui.trials.new_dialog import NewTrialDialog
+from studio_log.ui.trials.read_dialog import ReadDialog
+from studio_log.ui.trials.trial_box import TrialBox
 from studio_log.ui.welcome.welcome_page import WelcomePage
 from tests.ui.window_kit import HandTray, WrittenAsk
 
@@ -96,6 +110,34 @@ def _a_swatch(house: House) -> str:
     return code
 
 
+def _a_trial(house: House, *, unveiled: bool = True) -> str:
+    """A trial of five ages, dyed and read; depth rises with age and levels off."""
+    plan = TrialPlan((0.0, 3.0, 10.0, 30.0, 90.0), blocks=("1", "2", "3"), seed=7,
+                     day=date(2026, 3, 1))  # fmt: skip
+    code = house.studio.do(NewTrial("Does a long cure deepen madder?", plan)).code
+    house.studio.do(DoArm(code, "dye"))
+    trial = house.studio.ask(TrialFor(code)).trial
+    for unit in sorted(trial.units, key=lambda one: one.read)[: None if unveiled else 12]:
+        age = trial.arm(unit.arm).age_d or 0.0
+        chroma = 26 + 9 * (1 - math.exp(-age / 15)) + 0.9 * unit.block
+        chroma += 0.8 * math.sin(7.0 * unit.number)
+        lab = Lab(52.0 - 0.4 * chroma, 0.82 * chroma, 0.57 * chroma)
+        house.studio.do(ReadTag(code, unit.tag, lab=lab, two_u=2.0))
+    if unveiled:
+        house.studio.do(UnveilTrial(code))
+    return code
+
+
+def _reading(house: House) -> QWidget:
+    code = _a_trial(house, unveiled=False)
+    return ReadDialog(house.bridge, house.studio.ask(TrialFor(code)))
+
+
+def _an_arm(house: House) -> QWidget:
+    page = house.studio.ask(TrialFor(_a_trial(house)))
+    return TrialDialog(house.bridge, DONE, page, MOMENT.date())
+
+
 PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "window": _window,
     "new lot": lambda house: LotForm(house.bridge),
@@ -113,6 +155,11 @@ PAGES: Final[dict[str, Callable[[House], QWidget]]] = {
     "stock": lambda house: StockBox(house.bridge),
     "swatches": lambda house: SwatchBox(house.bridge, code=_a_swatch(house)),
     "near": _near,
+    "trials": lambda house: TrialBox(house.bridge, code=_a_trial(house)),
+    "trial, veiled": lambda house: TrialBox(house.bridge, code=_a_trial(house, unveiled=False)),
+    "new trial": lambda house: NewTrialDialog(house.bridge, MOMENT.date()),
+    "read blind": _reading,
+    "an arm": _an_arm,
     "an instrument": lambda house: InstrumentBox(house.bridge, "W26-001"),
     "a photo": lambda house: PhotoBox(house.bridge, "W26-001"),
     "cards": lambda _house: CardDialog([CardFacts("W26-001", "first coat", "26-001 Runners")]),

@@ -11,6 +11,7 @@ from studio_log.services.swatches import (
     SCALE_WORDS,
     TEST_WORDS,
     GradeSwatch,
+    LightTest,
     NewSwatch,
     NoteSwatch,
     ReadSwatch,
@@ -79,6 +80,10 @@ def _grade(code: str, values: Values) -> Command:
     return GradeSwatch(code, **values)
 
 
+def _light(code: str, values: Values) -> Command:
+    return LightTest(code, **values)
+
+
 def _note(code: str, values: Values) -> Command:
     return NoteSwatch(code, **values)
 
@@ -120,6 +125,13 @@ GRADE: Final = SwatchForm(
         NOTE,
     ),
     _grade,
+)  # fmt: skip
+LIGHT: Final = SwatchForm(
+    "light", tr_later("Begin the light test"),
+    tr_later("The test half hangs in the window, the master half stays in the dark. Reminders come "
+             "after 2, 4 and 8 weeks."),
+    (Field("place", tr_later("&Window"), tr_later("south, behind glass")), NOTE),
+    _light,
 )  # fmt: skip
 REMARK: Final = SwatchForm(
     "note", tr_later("A remark"), "",

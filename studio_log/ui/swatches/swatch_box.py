@@ -32,6 +32,7 @@ from studio_log.services.commands import Command, Outcome, Redo, Undo
 from studio_log.services.questions import LotLines, LotLinesFor
 from studio_log.services.swatches import (
     CardsFor,
+    LightTest,
     NoteSwatch,
     SetSwatch,
     SwatchesFor,
@@ -42,7 +43,7 @@ from studio_log.services.swatches import (
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.swatches.card_dialog import CardDialog
-from studio_log.ui.swatches.forms import CHANGE, GRADE, NEW, READ, REMARK, SwatchForm
+from studio_log.ui.swatches.forms import CHANGE, GRADE, LIGHT, NEW, READ, REMARK, SwatchForm
 from studio_log.ui.swatches.instrument_box import InstrumentBox
 from studio_log.ui.swatches.near_box import NearBox
 from studio_log.ui.swatches.photo_box import PhotoBox
@@ -276,7 +277,8 @@ class SwatchBox(QDialog):
         self.redo.setToolTip(tr("Restore: {words}", words=page.redo) if page and page.redo else "")
 
     def _act(self, slug: str) -> None:
-        forms = {"typed": READ, "grade": GRADE, "remark": REMARK, "change": CHANGE}
+        forms = {"typed": READ, "grade": GRADE, "remark": REMARK, "change": CHANGE,
+                 "light": LIGHT}  # fmt: skip
         if slug in forms:
             self.open_form(forms[slug])
         elif slug == "instrument" and self.page is not None:
@@ -285,12 +287,18 @@ class SwatchBox(QDialog):
             self.read_photo()
         elif slug in {"near", "colour"}:
             self.find_near()
-        elif self.page is not None and slug == "card":
-            self._bridge.ask(CardsFor((self.page.line.code,)), self.print_cards)
-        elif self.page is not None and slug == "picture":
+        elif self.page is not None:
+            self._act_on(self.page.line.code, slug)
+
+    def _act_on(self, code: str, slug: str) -> None:
+        if slug == "card":
+            self._bridge.ask(CardsFor((code,)), self.print_cards)
+        elif slug == "picture":
             self.keep_picture()
-        elif self.page is not None and slug in {"ended", "kept"}:
-            self._do(SetSwatch(self.page.line.code, ended=slug == "ended"))
+        elif slug == "light_end":
+            self._do(LightTest(code, ended=True))
+        elif slug in {"ended", "kept"}:
+            self._do(SetSwatch(code, ended=slug == "ended"))
 
     def read_photo(self, path: Path | None = None) -> PhotoBox:
         """Open a photo to read the chosen swatch's colour from."""

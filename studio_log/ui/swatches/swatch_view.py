@@ -28,6 +28,8 @@ ACTS: Final[tuple[tuple[str, str, ButtonKind], ...]] = (
     ("instrument", tr_later("From an &instrument…"), "plain"),
     ("typed", tr_later("T&yped…"), "quiet"),
     ("grade", tr_later("&Grade…"), "plain"),
+    ("light", tr_later("&Begin the light test…"), "plain"),
+    ("light_end", tr_later("End the light test"), "plain"),
     ("remark", tr_later("&Remark…"), "quiet"),
     ("picture", tr_later("Keep a pictur&e…"), "quiet"),
     ("change", tr_later("C&hange…"), "quiet"),
@@ -118,6 +120,9 @@ class SwatchView(QWidget):
         self.chain.show_words("\n".join(page.chain) or tr("No method was begun by then."))
         self.buttons["ended"].setVisible(not line.ended)
         self.buttons["kept"].setVisible(line.ended)
+        runs = page.swatch.light_begun is not None
+        self.buttons["light"].setVisible(not runs and page.swatch.test_place is not None)
+        self.buttons["light_end"].setVisible(runs)
         self.buttons["near"].setVisible(line.lab is not None)
         self._acts.invalidate()
         self._show_pictures(page)

@@ -221,7 +221,7 @@ class TrialPlotView(QWidget):
     @override
     def sizeHint(self) -> QSize:
         line = theme().metrics.line
-        return QSize(round(line * 30), round(line * 17))
+        return QSize(round(line * 30), round(line * 20))
 
     @override
     def minimumSizeHint(self) -> QSize:
