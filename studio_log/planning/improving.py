@@ -229,6 +229,8 @@ class Improver:
         """Place each lot again exactly, about where it is, with the sessions there are."""
         studio = self.studio
         for name in list(studio.board.placed):
+            if studio.stop():
+                break
             old = studio.board.take(name)
             limits = around(studio.limits[name], old.starts, DAY // studio.problem.grid, back=False)
             found = studio.try_place(name, studio.sessions(studio.prices.session), limits)
