@@ -6,13 +6,11 @@ from typing import Final
 from studio_log.optimizer.project_model import plan_with_solver
 from studio_log.optimizer.search import Search
 from studio_log.planning.answer import PARTS, Answered, of_project, of_studio, told
-from studio_log.planning.check_plan import violations
 from studio_log.planning.differences import differences
 from studio_log.planning.effort import NOT_FOUND, Effort, Status
 from studio_log.planning.engine import Studio, alone_words
 from studio_log.planning.late_words import late_words
-from studio_log.planning.made_for import mark_of
-from studio_log.planning.plan_studio import Outcome, plan_studio
+from studio_log.planning.plan_studio import Outcome, is_for, plan_studio
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.why_sizes import misfits
@@ -47,7 +45,7 @@ def plan_optimal(problem: Problem, effort: Effort, keep: Plan | None = None) -> 
 
     An old plan to `keep` to is kept as `plan_studio` does.
     """
-    if keep is not None and keep.made_for == mark_of(problem) and not violations(problem, keep):
+    if keep is not None and not effort.go_on and is_for(problem, keep):
         return plan_studio(problem, effort, keep)
     small = misfits(problem)
     if small:

@@ -19,8 +19,7 @@ from studio_log.planning.bounds import Bound, bound_of
 from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Studio
 from studio_log.planning.improving import Improver
-from studio_log.planning.keeping import keep_to
-from studio_log.planning.plan_studio import checked, plan_of
+from studio_log.planning.plan_studio import checked, placed_by, plan_of
 from studio_log.planning.problem import Plan, Score
 from studio_log.planning.settling import settle
 
@@ -133,7 +132,7 @@ class Search:
 
         With one nothing is proved here: what is held to it is not looked at elsewhere.
         """
-        placed = self.studio.first_plan() if keep is None else keep_to(self.studio, keep)
+        placed = placed_by(self.studio, self.effort, keep)
         if keep is not None:
             self.frame = self.neighbours.frame = Frame(self.studio)
         if placed:

@@ -25,6 +25,8 @@ class Effort:
     seed: int = 1
     on_better: Callable[[Any], None] = lambda _: None
     """Handed each better plan at once."""
+    go_on: bool = False
+    """Look for a better plan from an old one on: what is not near may move for any gain."""
 
 
 class WrongPlanError(Exception):

@@ -25,6 +25,8 @@ NEAR: Final = (1, 3, 3, 8, 20)
 """The same while the best plan is made finer, with every start looked at."""
 FEW_LOTS: Final = 25
 """Up to so many lots, now and then many of them go out at once."""
+FEWER_LOTS: Final = 10
+"""Up to so many lots, that is done more often."""
 WORSE: Final = 0.08
 """How often one session more is borne, to get elsewhere."""
 LEAST_STEP: Final = 360
@@ -47,13 +49,16 @@ class Improver:
         self.now: Key = studio.key()
         self.best = self.now
         self.kept: dict[str, Placement] = dict(studio.board.placed)
-        self.moved = studio.moved()
+        self.moved = self._moved()
         """So many visits of the best plan are elsewhere than an old plan had them."""
         self.walking, self.left = False, AT_HOME
         self.stride = max(1, APART // studio.problem.grid)
         self.worn = self._worn()
         self.rebuilds = 0 if studio.old or self.now[1] or not self._seeks_few else 2
         """So many times all lots are placed anew, for few sessions, before anything else."""
+
+    def _moved(self) -> int:
+        return self.studio.moved() if self.studio.prices.moved else 0
 
     @property
     def _seeks_few(self) -> bool:
@@ -74,7 +79,7 @@ class Improver:
             self._refine()
         if self.now < self.best:
             self.best, self.kept = self.now, dict(self.studio.board.placed)
-            self.moved = self.studio.moved()
+            self.moved = self._moved()
             if self.walking:
                 self.left = WALK
             return True
@@ -116,7 +121,7 @@ class Improver:
         """Give what the plan is worth while walking: sessions by how many visit them, and moves."""
         prices, visits = self.studio.prices, self.studio.board.visits
         shared = sum(sum(SHARED[:count]) for count in visits.values() if count > 0)
-        return prices.session * shared + prices.moved * (self.studio.moved() if prices.moved else 0)
+        return prices.session * shared + prices.moved * self._moved()
 
     # -- which lots ----------------------------------------------------------------------
 
@@ -136,8 +141,9 @@ class Improver:
 
     def _some(self) -> list[str]:
         names = list(self.studio.board.placed)
+        often = 0.4 if len(names) <= FEWER_LOTS else 0.15
         most = min(len(names), 3)
-        if len(names) <= FEW_LOTS and not self.now[1] and self.random.random() < 0.15:
+        if len(names) <= FEW_LOTS and not self.now[1] and self.random.random() < often:
             most = min(len(names), 6)
         first = self.random.choice(names)
         size = self.random.randint(1, most)

@@ -34,7 +34,8 @@ def plan_with(answering: Answering) -> Act:
         def on_better(plan: Any) -> None:
             talk.better({**so_far(found.problem, plan), **found.fields})
 
-        effort = Effort(talk.over, asked.tries, asked.seed, on_better)
+        go_on = asked.more.get("go_on") is True
+        effort = Effort(talk.over, asked.tries, asked.seed, on_better, go_on)
         problem, keep = found.problem, found.keep
         if asked.do == "repair" and keep is not None and isinstance(problem, Problem):
             answered = mended(problem, effort, keep)

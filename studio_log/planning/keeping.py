@@ -31,6 +31,11 @@ def keep_to(studio: Studio, plan: Plan) -> bool:
     return _keep(studio, plan, Prices(session, max(session // SHARE, LEAST_MOVED)), NEAR)
 
 
+def go_on_from(studio: Studio, plan: Plan) -> bool:
+    """Place all lots as `keep_to` does; then what is near is held, and other moves are free."""
+    return _keep(studio, plan, Prices(studio.prices.session, 0), NEAR)
+
+
 def keep_most(studio: Studio, plan: Plan) -> bool:
     """Place all lots so that no date is later than it was, and then move as little as can be.
 

@@ -10,7 +10,7 @@ from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import NOT_FOUND, Effort, Status, WrongPlanError
 from studio_log.planning.engine import Studio
 from studio_log.planning.improving import Improver
-from studio_log.planning.keeping import keep_to
+from studio_log.planning.keeping import go_on_from, keep_to
 from studio_log.planning.late_words import late_words
 from studio_log.planning.made_for import mark_of
 from studio_log.planning.problem import Plan, Problem, Score, Span
@@ -35,9 +35,10 @@ def plan_studio(problem: Problem, effort: Effort, keep: Plan | None = None) -> O
     """Give the best plan found; every plan that leaves here has passed the checker.
 
     With an old plan to `keep` to, what starts within 24 hours or runs stays where it can, and
-    each moved visit has to be worth it. One that was made for just this problem is the answer.
+    each moved visit has to be worth it. One that was made for just this problem is the answer,
+    unless it is to go on from it.
     """
-    if keep is not None and keep.made_for == mark_of(problem) and not violations(problem, keep):
+    if keep is not None and not effort.go_on and is_for(problem, keep):
         effort.on_better(keep)
         return known_outcome(problem, keep, bound_of(problem, effort.stop), 0)
     small = misfits(problem)
@@ -45,8 +46,20 @@ def plan_studio(problem: Problem, effort: Effort, keep: Plan | None = None) -> O
         words = tuple(one.sentence for one in small)
         return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
     studio = Studio(problem, effort.stop)
-    placed = studio.first_plan() if keep is None else keep_to(studio, keep)
+    placed = placed_by(studio, effort, keep)
     return improved(studio, effort, placed=placed, alone=keep is None)
+
+
+def is_for(problem: Problem, plan: Plan) -> bool:
+    """Say whether a plan was made for just this problem, and is good."""
+    return plan.made_for == mark_of(problem) and not violations(problem, plan)
+
+
+def placed_by(studio: Studio, effort: Effort, keep: Plan | None) -> bool:
+    """Place all lots, from an old plan if there is one; gives whether all have a place."""
+    if keep is None:
+        return studio.first_plan()
+    return go_on_from(studio, keep) if effort.go_on else keep_to(studio, keep)
 
 
 def improved(studio: Studio, effort: Effort, *, placed: bool, alone: bool = False) -> Outcome:

@@ -212,6 +212,24 @@ def test_any_old_plan_does_no_harm(value: Any, other: Any) -> None:
     assert again.plan == outcome.plan
 
 
+@pytest.mark.parametrize("name", ["studio-four-lots-two-running", "studio-ten-lots-class"])
+def test_who_looks_longer_goes_on_from_the_plan_in_hand(name: str) -> None:
+    """The very plan is where it begins; it becomes no worse, and what is near stays."""
+    problem = read(instance(name))
+    old = planned(problem, 0)
+    seen: list[Plan] = []
+    effort = Effort(tries=40, on_better=seen.append, go_on=True)
+    found = plan_studio(problem, effort, keep=old)
+    assert found.plan is not None
+    assert seen[0].score == old.score
+    assert found.plan.score.parts() < old.score.parts()
+    assert found.tries == 40
+    soon = [
+        one for one in moved(old, found.plan, problem) if old.spans[one[0]][one[1]].start < 1440
+    ]
+    assert soon == []
+
+
 # -- reading a plan back -----------------------------------------------------------------
 
 

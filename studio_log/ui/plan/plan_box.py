@@ -129,7 +129,8 @@ class PlanBox(PlanFace):
         mends = self.fields is None and keep is not None and not self.what_if.tried
         self.follow.setEnabled(False)
         self._say_head(looking=True)
-        self.run.start(self._ask("repair" if mends else "plan", self._length, keep))
+        do = "repair" if mends and not seconds else "plan"
+        self.run.start(self._ask(do, self._length, keep, go_on=bool(seconds)))
         self._tick.start()
         self.show_running(running=self.run.running)
 
