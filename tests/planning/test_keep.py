@@ -313,3 +313,7 @@ def test_a_process_of_its_own_keeps_to_a_plan_too() -> None:
     assert {key: done[0][key] for key in ("starts", "vessels", "score", "made_for")} == {
         key: old[key] for key in ("starts", "vessels", "score", "made_for")
     }
+    ask = Ask(value, engine="own", seconds=60, tries=8, keep=old, more={"go_on": True})
+    heard.clear()
+    assert Apart(ask, heard.append).wait(60)
+    assert (heard[-1]["done"]["tries"], heard[-1]["done"]["score"] < old["score"]) == (8, True)
