@@ -22,6 +22,7 @@ def test_a_table_is_mapped_tried_taken_in_and_back(
     box = ImportBox(Bridge(InlineWorker(), shop.studio, shop.clock))
     qtbot.addWidget(box)
     box.show()
+    assert not box.back_button.isVisible()
     box.open_file(path)
     qtbot.waitUntil(lambda: box.rows.count() == 2)
     assert [one.currentData() for one in box.columns] == ["name", "weight", "note"]

@@ -78,6 +78,9 @@ class CardBox(QDialog):
         self._soon = QTimer(self, singleShot=True, interval=200)
         self._soon.timeout.connect(self._try)
         self.resize(820, 620)
+        first = next((one for pair in self.lines.values() for one in pair if one), None)
+        if first is not None:
+            first.setFocus()
 
     def _fill(self, sheet: LotSheet) -> None:
         heads = ("", tr("Step"), tr("Begun"), tr("Ended"))
@@ -121,6 +124,9 @@ class CardBox(QDialog):
         self.close_button = QPushButton(tr("&Close"), self)
         buttons.addButton(self.write_button, role.ActionRole)
         buttons.addButton(self.close_button, role.RejectRole)
+        # Enter in a field would press a button that nobody looked at.
+        for button in (self.write_button, self.close_button):
+            button.setAutoDefault(False)
         self.write_button.clicked.connect(self._write)
         self.close_button.clicked.connect(self.reject)
         page = QWidget()

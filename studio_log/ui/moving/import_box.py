@@ -77,6 +77,7 @@ class ImportBox(QDialog):
         self.setWindowTitle(tr("Take in an old notebook"))
         self._make()
         self._lay_out()
+        self.back_button.hide()  # after it was laid out: a box of buttons shows what it takes
         self._connect()
         self._soon = QTimer(self, singleShot=True, interval=150)
         self._soon.timeout.connect(self._try)
@@ -103,7 +104,6 @@ class ImportBox(QDialog):
         self.said = Words()
         self.take_button = QPushButton(tr("&Take it in"), self)
         self.back_button = QPushButton(tr("Take it &back"), self)
-        self.back_button.hide()
         self.close_button = QPushButton(tr("&Close"), self)
         self.take_button.setEnabled(False)
 
