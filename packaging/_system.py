@@ -58,6 +58,8 @@ TEST_TOOLS: Final = {
     "convert": "imagemagick",
     "faketime": "faketime",
     "ps": "procps",
+    "cupsd": "cups-daemon",
+    "lpadmin": "cups-client",
 }
 FONT_FOLDERS: Final = ("/usr/share/fonts", "/usr/local/share/fonts")
 
@@ -98,7 +100,9 @@ def imports(module: str) -> bool:
 
 def is_on_path(program: str) -> bool:
     """Whether a program of that name can be run."""
-    return shutil.which(program) is not None
+    # Services lie where only root looks for programs.
+    found = shutil.which(program) or shutil.which(program, path="/usr/sbin:/sbin")
+    return found is not None
 
 
 def has_font() -> bool:
