@@ -22,6 +22,7 @@ from PySide6.QtWidgets import QLabel, QToolTip
 from typing_extensions import override
 
 from studio_log.language.words import counted, tr, tr_later
+from studio_log.present.hues import Palette
 from studio_log.present.swatch_files import csv_of, svg_of
 from studio_log.present.swatch_plot import Coloured, Dot, Label, Panel, Plot, lay_out_plot
 from studio_log.services.swatch_plane import coloured
@@ -33,6 +34,8 @@ from studio_log.ui.widgets.parts import em, sized
 FILE_SIZE: Final = (1000.0, 1000.0)
 FILE_LINE: Final = 18.0
 PNG_SCALE: Final = 2
+BESIDE: Final = 3
+"""Pixels beside a swatch that still are a click on it."""
 _FLAGS: Final = {
     "start": Qt.AlignmentFlag.AlignLeft,
     "middle": Qt.AlignmentFlag.AlignHCenter,
@@ -52,6 +55,7 @@ class PlotView(QLabel):
         self._swatches: tuple[Coloured, ...] = ()
         self._by_lot = False
         self._code = ""
+        self._painted: tuple[Palette, QPixmap] | None = None
         self.plot = lay_out_plot((), FILE_SIZE, FILE_LINE)
         self.setMinimumSize(em(self, 16), em(self, 14))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -102,9 +106,9 @@ class PlotView(QLabel):
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         palette = theme().palette
-        painter.fillRect(self.rect(), QColor(palette.panel))
-        inks = (palette.ink, palette.soft, palette.line)
-        paint_plot(painter, self.plot, inks, self._code)
+        painter.drawPixmap(0, 0, self._ground(palette))
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        _paint_chosen(painter, self.plot, self._code)
         if not self._swatches:
             painter.setPen(QColor(palette.soft))
             flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
@@ -150,15 +154,34 @@ class PlotView(QLabel):
 
     def dot_at(self, point: QPointF) -> Dot | None:
         """Give the swatch that lies there, the nearest of several."""
+        x, y = point.x(), point.y()
         near = [
-            (math.hypot(dot.x - point.x(), dot.y - point.y()), dot)
+            dot
             for panel in self.plot.panels
             for dot in panel.dots
+            if abs(dot.x - x) <= dot.radius + BESIDE and abs(dot.y - y) <= dot.radius + BESIDE
         ]
-        found = min(near, key=lambda pair: pair[0], default=None)
-        return found[1] if found is not None and found[0] <= found[1].radius + 3 else None
+        found = min(near, key=lambda dot: math.hypot(dot.x - x, dot.y - y), default=None)
+        if found is None or math.hypot(found.x - x, found.y - y) > found.radius + BESIDE:
+            return None
+        return found
+
+    def _ground(self, palette: Palette) -> QPixmap:
+        """Give all but what is chosen, painted once: thousands of swatches take their time."""
+        if self._painted is None or self._painted[0] is not palette:
+            share = self.devicePixelRatioF()
+            pixmap = QPixmap(self.size() * share)
+            pixmap.setDevicePixelRatio(share)
+            pixmap.fill(QColor(palette.panel))
+            painter = QPainter(pixmap)
+            painter.setFont(self.font())
+            paint_plot(painter, self.plot, (palette.ink, palette.soft, palette.line))
+            painter.end()
+            self._painted = palette, pixmap
+        return self._painted[1]
 
     def _relay(self) -> None:
+        self._painted = None
         size = (float(self.width()), float(self.height()))
         self.plot = lay_out_plot(self._swatches, size, float(em(self)), by_lot=self._by_lot)
         self.update()
@@ -178,7 +201,7 @@ class PlotView(QLabel):
         font = self.font()
         font.setPixelSize(round(0.78 * plot.line))
         painter.setFont(font)
-        paint_plot(painter, plot, ("#26221d", "#6b6357", "#d9d0c0"), "")
+        paint_plot(painter, plot, ("#26221d", "#6b6357", "#d9d0c0"))
         painter.end()
         buffer = QBuffer()
         buffer.open(QIODevice.OpenModeFlag.WriteOnly)
@@ -186,7 +209,7 @@ class PlotView(QLabel):
         return bytes(buffer.data().data())
 
 
-def paint_plot(painter: QPainter, plot: Plot, inks: tuple[str, str, str], chosen: str) -> None:
+def paint_plot(painter: QPainter, plot: Plot, inks: tuple[str, str, str]) -> None:
     """Paint every panel; `inks` are those of words, of axes, and of the grid."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for panel in plot.panels:
@@ -195,10 +218,17 @@ def paint_plot(painter: QPainter, plot: Plot, inks: tuple[str, str, str], chosen
             _paint_label(painter, label, inks, panel, plot)
         for dot in panel.dots:
             _paint_dot(painter, dot, inks)
+
+
+def _paint_chosen(painter: QPainter, plot: Plot, code: str) -> None:
+    """Paint a chosen swatch once more, above those that lie on it, with a ring about it."""
+    palette = theme().palette
+    for panel in plot.panels:
         for dot in panel.dots:
-            if dot.code == chosen:
+            if dot.code == code:
+                _paint_dot(painter, dot, (palette.ink, palette.soft, palette.line))
                 painter.setBrush(Qt.BrushStyle.NoBrush)
-                painter.setPen(QPen(QColor(theme().palette.focus), 2.5))
+                painter.setPen(QPen(QColor(palette.focus), 2.5))
                 painter.drawEllipse(QPointF(dot.x, dot.y), dot.radius + 4, dot.radius + 4)
 
 
