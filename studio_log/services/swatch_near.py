@@ -63,14 +63,14 @@ def _within(
     return desk.work.swatches.within(bound, most)
 
 
-def _measured(question: NearFor, rows: Coloured) -> list[tuple[float, str]]:
+def _measured(question: NearFor, found: Coloured) -> list[tuple[float, str]]:
     """Give the nearest of these with their differences."""
     import numpy as np  # noqa: PLC0415 - for colours only
 
     from studio_log.science.colour.near import ciede2000_of  # noqa: PLC0415 - brings numpy
 
-    codes, *figures = zip(*rows, strict=True) if rows else ((), (), (), ())
-    apart = ciede2000_of(question.lab, np.array(figures, dtype=np.float64).T)
+    codes = found.codes
+    apart = ciede2000_of(question.lab, np.array(found.figures, dtype=np.float64).reshape(-1, 3))
     if question.but in codes:
         apart[codes.index(question.but)] = np.inf
     most = min(question.most, int(np.isfinite(apart).sum()))

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import asdict, fields
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 
-from sqlalchemy import ColumnElement, Row, and_, delete, false, func, select, true
+from sqlalchemy import ColumnElement, String, and_, cast, delete, false, func, select, true
 from sqlmodel import Session
 
 from studio_log.store.rows import CHUNK, rows, upsert, values_of
@@ -12,8 +12,6 @@ from studio_log.store.search import ordinal
 from studio_log.store.tables import SWATCH
 from studio_log.store.values import ColourBound, SwatchLine, SwatchLines, SwatchQuery
 
-Coloured = Sequence[Row[tuple[str, float, float, float]]]
-"""Code, L*, a*, b* of each: rows as they come, for there may be thousands."""
 COLUMNS: Final = tuple(SWATCH.c[field.name] for field in fields(SwatchLine))
 ORDERS: Final[dict[str, tuple[ColumnElement[Any], ...]]] = {
     "newest": (SWATCH.c.ordinal.desc(), SWATCH.c.code.desc()),
@@ -23,6 +21,13 @@ ORDERS: Final[dict[str, tuple[ColumnElement[Any], ...]]] = {
     "light": (SWATCH.c.lightness.desc().nulls_last(), SWATCH.c.ordinal),
     "dark": (SWATCH.c.lightness.asc().nulls_last(), SWATCH.c.ordinal),
 }
+
+
+class Coloured(NamedTuple):
+    """Swatches with a colour: their codes, and L*, a*, b* of each in turn."""
+
+    codes: list[str]
+    figures: list[float]
 
 
 class Swatches:
@@ -72,7 +77,10 @@ class Swatches:
         return tuple(row.code for row in rows(self._session, asked))
 
     def within(self, bound: ColourBound, most: int | None = None) -> Coloured:
-        """Give those whose colour lies within a bound; at most so many."""
+        """Give those whose colour lies within a bound; at most so many.
+
+        All come as one text: there may be thousands, and rows are dear.
+        """
         offs = [
             column - middle
             for column, middle in zip(
@@ -82,7 +90,11 @@ class Swatches:
         light, a, b = offs
         # The index finds the lightness; the rest is worked out where it lies, for rows are dear.
         middle = bound.centre[0]
-        asked = select(SWATCH.c.code, SWATCH.c.lightness, SWATCH.c.a, SWATCH.c.b).where(
+        figures = (SWATCH.c.lightness, SWATCH.c.a, SWATCH.c.b)
+        told: ColumnElement[str] = SWATCH.c.code
+        for one in figures:
+            told = told + " " + cast(one, String)
+        asked = select(told.label("told")).where(
             SWATCH.c.lightness.between(middle - bound.light, middle + bound.light),
             light * light / bound.light**2 + (a * a + b * b) / bound.across**2 <= 1,
         )
@@ -90,7 +102,12 @@ class Swatches:
             asked = asked.where(SWATCH.c.ended == false())
         if most is not None:
             asked = asked.limit(most)
-        return rows(self._session, asked)
+        text = self._session.execute(
+            select(func.aggregate_strings(asked.subquery().c.told, " "))
+        ).scalar()
+        parts = str(text or "").split()
+        plain = [float(part) for at, part in enumerate(parts) if at % 4]
+        return Coloured(parts[::4], plain)
 
 
 def _wanted(query: SwatchQuery) -> ColumnElement[bool]:

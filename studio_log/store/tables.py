@@ -242,7 +242,8 @@ class SwatchRow(Row, table=True):
     """A swatch as lists need it; its colour is that of its master half."""
 
     __tablename__ = "swatch"
-    __table_args__ = (Index(None, "lightness", "a", "b"),)
+    # With code and ended the index answers the search by colour alone: rows are wide.
+    __table_args__ = (Index(None, "lightness", "a", "b", "code", "ended"),)
 
     code: str = Field(primary_key=True)
     ordinal: int = Field(index=True)

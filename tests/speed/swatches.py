@@ -57,10 +57,9 @@ def took(task: Callable[[], object]) -> float:
 def brute(shop: Workshop, wanted: Lab) -> list[str]:
     """Measure every swatch."""
     with shop.studio.store.reading() as look:
-        rows = look.swatches.within(EVERYTHING)
-    codes, *figures = zip(*rows, strict=True)
-    apart = ciede2000_of(wanted, np.array(figures).T)
-    return [codes[at] for at in np.argsort(apart)[:12]]
+        found = look.swatches.within(EVERYTHING)
+    apart = ciede2000_of(wanted, np.array(found.figures).reshape(-1, 3))
+    return [found.codes[at] for at in np.argsort(apart)[:12]]
 
 
 def main() -> None:

@@ -37,4 +37,6 @@ def upgrade() -> None:
     )
     op.create_index("ix_swatch_ordinal", "swatch", ["ordinal"])
     op.create_index("ix_swatch_lot", "swatch", ["lot"])
-    op.create_index("ix_swatch_lightness_a_b", "swatch", ["lightness", "a", "b"])
+    op.create_index(
+        "ix_swatch_lightness_a_b_code_ended", "swatch", ["lightness", "a", "b", "code", "ended"]
+    )
