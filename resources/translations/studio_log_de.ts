@@ -9404,6 +9404,10 @@ fehlt</translation>
         <translation>Termine sind zusammen um {span} zu spät</translation>
     </message>
     <message>
+        <source>{lot} cannot go to {wanted}. The nearest moment at which nothing else moves is {moment}.</source>
+        <translation>{lot} kann nicht auf {wanted} gelegt werden. Der nächste Zeitpunkt, bei dem sich sonst nichts verschiebt, ist {moment}.</translation>
+    </message>
+    <message>
         <source>No plan is made yet. Say what you want at the left, then press “Plan”.</source>
         <translation>Noch ist kein Plan gemacht. Sage links, was du willst, dann drücke „Planen“.</translation>
     </message>

@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterator
+from datetime import datetime
 from typing import Any
 
 import pytest
@@ -309,6 +310,37 @@ def test_a_step_that_is_drawn_elsewhere_moves_and_all_else_stays(
     new = box.fields["starts"][code]
     assert new["Bean soak, begin"] > old["Bean soak, begin"]
     assert {name for name in old if old[name] != new[name]} <= {"Bean soak, begin", "Bean soak"}
+
+
+def test_a_step_that_cannot_lie_where_it_is_drawn_says_where_it_lies(
+    box: PlanBox, shop: Workshop
+) -> None:
+    code = shop.new()
+    shown(box)
+    box.sheet.plan_wanted.emit(code, 1, shop.clock.at + 3 * DAY)
+    settle(box)
+    assert f"{code} cannot go to Fri 12 June 09:00." in box.message.words.text()
+    box.message.put_away()
+    assert box.fields is not None
+    lies = datetime.fromisoformat(box.fields["starts"][code]["Bean soak, begin"])
+    box.sheet.plan_wanted.emit(code, 1, lies)
+    settle(box)
+    assert not box.message.isVisible()
+
+
+def test_a_plan_that_is_followed_is_what_the_next_is_compared_with(
+    box: PlanBox, shop: Workshop
+) -> None:
+    code = shop.new()
+    shown(box)
+    box.sheet.plan_wanted.emit(code, 1, shop.clock.at + 4 * HOUR)
+    settle(box)
+    assert "·" in box.chips.button(OTHERWISE).text()
+    box.open_accept()
+    box.form.accept()  # type: ignore[union-attr]
+    settle(box)
+    assert box.before is None
+    assert "·" not in box.chips.button(OTHERWISE).text()
 
 
 def test_a_slip_is_said_and_the_plan_is_mended(box: PlanBox, shop: Workshop) -> None:

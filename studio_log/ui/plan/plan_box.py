@@ -54,6 +54,7 @@ class PlanBox(PlanFace):
         self._spent = 0
         self.setup: PlanSetup | None = None
         self.fields: Fields | None = None
+        self._drawn: told.Drawn | None = None
         self.days: tuple[PlanDay, ...] = ()
         """Those of the plan in `fields`."""
         self.before: Fields | None = None
@@ -156,6 +157,7 @@ class PlanBox(PlanFace):
             return
         self.search.close()
         self.before = self.before or self.fields
+        self._drawn = told.Drawn(lot, step, at)
         ask = self._ask("move", self._seconds, self.fields, lot=lot, step=step, at=at.isoformat())
         self.hand.start(ask)
 
@@ -166,6 +168,11 @@ class PlanBox(PlanFace):
             return
         self._show_plan(fields, looking=False)
         self.chips.button(OTHERWISE).click()
+        elsewhere = told.elsewhere_words(
+            fields, self._drawn, self._bridge.now(), self._bridge.zone()
+        )
+        if elsewhere:
+            self.message.advise(elsewhere)
 
     @Slot(object)
     def _better(self, fields: Fields) -> None:
@@ -282,6 +289,7 @@ class PlanBox(PlanFace):
         self._bridge.do(AcceptPlan(starts, ends, codes), self._followed, failed=self.message.refuse)
 
     def _followed(self, outcome: Outcome) -> None:
+        self.before = None  # from now on a plan is compared with the one that is followed
         self.message.advise(" ".join([outcome.words, *outcome.advice]))
 
     def open_goal(self, number: int) -> None:

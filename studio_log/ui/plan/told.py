@@ -22,6 +22,8 @@ class Group:
     ways: Sequence[Fields]
 
 
+NEAR: Final = timedelta(minutes=5)
+"""The grid of a plan: what lies nearer lies where it was drawn."""
 Moments = dict[str, dict[str, datetime]]
 """By lot and step of the planner."""
 PROVED: Final = tr_later("No plan is better; that is proved.")
@@ -148,6 +150,30 @@ def explained(fields: Fields, why: Fields) -> Fields:
 def tried_of(way: Fields) -> Tried:
     """Give a way out, to be tried."""
     return Tried(str(way["words"]), tuple(way["changes"]))
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A step of the planner, and the moment to which it was drawn by hand."""
+
+    lot: str
+    step: str
+    at: datetime
+
+
+def elsewhere_words(fields: Fields, drawn: Drawn | None, now: datetime, zone: str) -> str:
+    """Say where a step came to lie that could not lie where it was drawn; "" where it does."""
+    if drawn is None:
+        return ""
+    at = datetime.fromisoformat(fields["starts"][drawn.lot][drawn.step])
+    if abs(at - drawn.at) < NEAR:
+        return ""
+    return tr(
+        "{lot} cannot go to {wanted}. The nearest moment at which nothing else moves is {moment}.",
+        lot=drawn.lot,
+        wanted=moment(drawn.at, now, zone),
+        moment=moment(at, now, zone),
+    )
 
 
 def step_at(setup: PlanSetup, lot: str, number: int, fields: Fields | None) -> str | None:
