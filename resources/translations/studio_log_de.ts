@@ -60,6 +60,10 @@
         <translation>Flächengewicht</translation>
     </message>
     <message>
+        <source>Tests</source>
+        <translation>Prüfungen</translation>
+    </message>
+    <message>
         <source>{n} older photos are not shown here.</source>
         <translation>{n} ältere Fotos sind hier nicht gezeigt.</translation>
     </message>

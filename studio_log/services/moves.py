@@ -43,7 +43,7 @@ Times are in UTC, masses in grams, lengths in metres.
 
 
 _NOTHING: Final = "Nothing was taken in."
-_CODE: Final = re.compile(r"[MSBWT]?[0-9]{2}-[0-9]{1,6}")
+_CODE: Final = re.compile(r"[A-Z]?[0-9]{2}-[0-9]{1,6}")
 _ODD: Final = (KeyError, TypeError, ValueError, AttributeError, IndexError, ArithmeticError)
 """What a rule may raise over data that this program never wrote."""
 

@@ -36,6 +36,8 @@ from studio_log.services.paper_reads import (
 )
 from studio_log.services.papers import DRAWING, CardFor, DaySheetFor, Drawn, Paper, RecordFor
 from studio_log.services.sheet_reads import lot_sheet
+from studio_log.services.swatch_reads import swatches
+from studio_log.services.swatches import SwatchesFor
 from studio_log.services.timeline_reads import timeline
 
 _DRAWING_RATIO: Final = 182 / 44
@@ -57,6 +59,7 @@ def record(house: Any, desk: Desk, question: RecordFor) -> Paper:
     blocks += [Heading(tr("Pieces")), _pieces(desk, lot)]
     blocks += [Heading(tr("Steps")), _steps(desk, lot, sheet)]
     blocks += _readings(desk, lot)
+    blocks += _swatches(house, desk, lot)
     blocks += _pictures(photos)
     blocks += [Heading(tr("Journal")), _journal(desk, sheet)]
     blocks += heed(house, lot)
@@ -154,6 +157,30 @@ def _readings(desk: Desk, lot: Lot) -> list[Block]:
         Column(tr("Read"), share=4),
     )
     return [Heading(tr("Readings")), Table(columns, rows)] if rows else []
+
+
+def _swatches(house: Any, desk: Desk, lot: Lot) -> list[Block]:
+    """Give what was kept of the lot: where, in which colour, how it stood its tests."""
+    found = swatches(house, desk, SwatchesFor(lots=(lot.code,), ended=True, order="cut")).lines
+    heads = (
+        (tr("Swatch"), 2),
+        (tr("Cut"), 2),
+        (tr("Colour"), 5),
+        (tr("Tests"), 3),
+        (tr("Place"), 3),
+    )
+    columns = tuple(Column(head, share=share) for head, share in heads)
+    rows = tuple(
+        (
+            (Said(one.code, bold=True), Said(one.name, size="small")),
+            cell(moment(desk, one.cut_at), size="small"),
+            cell(one.colour_words, size="small"),
+            cell("; ".join(f"{test} {grade}" for test, grade in one.grades.items()), size="small"),
+            cell("; ".join(filter(None, (one.place, one.test_place))), size="small"),
+        )
+        for one in found
+    )
+    return [Heading(tr("Swatches")), Table(columns, rows)] if rows else []
 
 
 def _photos(desk: Desk, sheet: q.LotSheet) -> list[dict[str, Any]]:

@@ -12,7 +12,6 @@ from typing import Any
 
 from sqlalchemy import Boolean, Column, DateTime, Float, Integer
 
-from studio_log.domain.journal import Act
 from studio_log.store.folder_shape import (
     AS_JSON,
     FORMAT,
@@ -38,6 +37,7 @@ FIELDS = {
     "entry.subject": "The code of a lot (26-031), milk (M26-004), material (S26-001) or bath "
     "(B26-001).",
     "entry.number": "From 1 within the subject, without gaps.",
+    "entry.act": "What was done, as `mark` and the journal name it; newer versions know more acts.",
     "entry.at": "When it happened.",
     "entry.written": "When it was written down.",
     "entry.zone": "The IANA zone in which `at` was meant.",
@@ -56,7 +56,7 @@ KINDS: tuple[tuple[type, dict[str, Any]], ...] = (
     (Float, {"type": "number"}),
 )
 SPECIAL: dict[str, dict[str, Any]] = {
-    "entry.act": {"enum": sorted(act.value for act in Act)},
+    "entry.act": {"type": "string", "pattern": "^[a-z_]+$"},
     "entry.number": {"type": "integer", "minimum": 1},
     "entry.readings": {"type": "object", "additionalProperties": {"type": ["number", "string"]}},
     "entry.data": {"type": "object"},

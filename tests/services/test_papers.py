@@ -7,6 +7,7 @@ from studio_log.domain.journal import Act
 from studio_log.present.paper.blocks import Document, Frames, Heading, Said, Table
 from studio_log.services.commands import SplitLot, Undo
 from studio_log.services.papers import DRAWING, CardFor, DaySheetFor, RecordFor
+from studio_log.services.swatches import NewSwatch
 from tests.support.builders import NINE
 
 
@@ -71,6 +72,15 @@ def test_the_record_tells_journal_lineage_and_sources(shop, code):
     assert paper.drawn.now == NINE
     assert any(getattr(block, "pictures", ()) and block.pictures[0].key == DRAWING
                for block in paper.document.blocks)  # fmt: skip
+
+
+def test_the_record_tells_the_swatches_that_were_kept(shop, code):
+    swatch = shop.do(NewSwatch(code, name="from the hem", place="card box")).code
+    words = said(shop.studio.ask(RecordFor(code)).document)
+    assert swatch in words
+    assert "from the hem" in words
+    assert "card box" in words
+    assert "Swatches" not in said(shop.studio.ask(RecordFor(shop.new("other"))).document)
 
 
 def test_the_day_sheet_lists_what_is_due_by_time_with_frames(shop, code):

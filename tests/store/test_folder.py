@@ -16,11 +16,15 @@ from PIL import Image
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
+from studio_log.services.baths import NewBath
 from studio_log.services.commands import ChangeSettings, NewMilk, SplitLot, Undo
 from studio_log.services.moving import ExportFor, Looked, TakeFolder
 from studio_log.services.pictures import AddPhoto
 from studio_log.services.shelf import SCHEMA, Shelf
+from studio_log.services.stock import NewMaterial
 from studio_log.services.studio import Studio
+from studio_log.services.swatches import NewSwatch
+from studio_log.services.trials import NewTrial, TrialPlan
 from studio_log.store import folder_in, folder_out, plain
 from studio_log.store.folder_schema import schema
 from studio_log.store.folder_shape import DOCUMENT, columns_of, truths
@@ -54,6 +58,11 @@ def full(shop: Workshop) -> Workshop:
         picture = io.BytesIO()
         Image.new("RGB", (40, 30), (shade, 30, 30)).save(picture, "PNG")
         shop.do(AddPhoto(code, content=picture.getvalue(), name="../../cloth.png"))
+    shop.do(NewSwatch(code, name="-from the hem"))
+    shop.do(NewBath("fructose-vat"))
+    shop.do(NewMaterial("Soda ash", amount=1000.0, price=6.2))
+    plan = TrialPlan((0.0, 3.0), blocks=("1",), seed=7, day=shop.clock.now().date())
+    shop.do(NewTrial("Does a long cure deepen madder?", plan, sure=True))
     shop.clock.move(hours=1)
     shop.studio.raise_due()
     return shop
