@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Final
 
 from studio_log.domain.trial_fit import TrialFit
+from studio_log.language.region import region
 from studio_log.language.words import tr
 from studio_log.science.statistics_blocks import BlockTest
 from studio_log.science.statistics_line import Interval
@@ -32,8 +33,8 @@ def photo_words(fit: TrialFit, two_u: float) -> str:
     """Say whether a colour that is known to 2u shows the change over the ages by itself."""
     change = abs(fit.change)
     known = {
-        "first": f"{fit.ages[0]:g}", "last": f"{fit.ages[-1]:g}", "change": f"{change:.3g}",
-        "two_u": f"{two_u:.3g}",
+        "first": figure(fit.ages[0]), "last": figure(fit.ages[-1]), "change": figure(change),
+        "two_u": figure(two_u),
     }  # fmt: skip
     if change > two_u:
         return tr("From {first} to {last} d depth changes by {change}, more than the 2u of one "
@@ -45,8 +46,8 @@ def photo_words(fit: TrialFit, two_u: float) -> str:
 
 def block_words(test: BlockTest) -> list[str]:
     """Say whether the arms differ, batch by batch."""
-    known = {"f": f"{test.f_arms:.3g}", "df1": test.arms_df, "df2": test.rest_df,
-             "p": _chance(test.p_arms), "least": f"{test.least_difference:.3g}"}  # fmt: skip
+    known = {"f": figure(test.f_arms), "df1": test.arms_df, "df2": test.rest_df,
+             "p": _chance(test.p_arms), "least": figure(test.least_difference)}  # fmt: skip
     if test.p_arms < CLEAR_BELOW_P:
         found = [tr("Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p});"
                     " two means lie apart where they differ by more than {least}.",
@@ -61,13 +62,18 @@ def block_words(test: BlockTest) -> list[str]:
     return found
 
 
+def figure(value: float, digits: int = 3) -> str:
+    """Write a figure with so many that count, as the place does."""
+    return f"{value:.{digits}g}".replace(".", region().decimal)
+
+
 def _answer(fit: TrialFit) -> str:
     by = (
         tr("the slopes of {count} batches", count=len(fit.batch_slopes))
         if fit.slope_by == "batches"
         else tr("{count} swatches as if each stood apart", count=fit.line.count)
     )
-    known = {"size": f"{abs(fit.slope.value):.3g}", "slope": f"{fit.slope.value:.3g}",
+    known = {"size": figure(abs(fit.slope.value)), "slope": figure(fit.slope.value),
              "interval": _between(fit.slope), "by": by}  # fmt: skip
     if fit.clear and fit.slope.value > 0:
         return tr("Depth rises by {size} for each tenfold of age (95 % interval {interval}, from "
@@ -76,7 +82,7 @@ def _answer(fit: TrialFit) -> str:
         return tr("Depth falls by {size} for each tenfold of age (95 % interval {interval}, from "
                   "{by}).", **known)  # fmt: skip
     most = max(abs(fit.slope.low), abs(fit.slope.high))
-    hidden = tr(" A change of up to {most} may still be hidden in the scatter.", most=f"{most:.3g}")
+    hidden = tr(" A change of up to {most} may still be hidden in the scatter.", most=figure(most))
     said = tr("No clear effect: for each tenfold of age depth changes by {slope} (95 % interval "
               "{interval}, from {by}), and no change at all is among what fits.",
               **known)  # fmt: skip
@@ -101,9 +107,9 @@ def _doubts(fit: TrialFit) -> list[str]:
 
 def _line(fit: TrialFit) -> str:
     line = fit.line
-    explained = "" if line.r2 is None else f", R² {line.r2:.3f}"
+    explained = "" if line.r2 is None else f", R² {figure(line.r2)}"
     base = tr("Line: depth = {intercept} + {slope} log10(age in days){explained}.",
-              intercept=f"{line.intercept:.4g}", slope=f"{line.slope:.4g}",
+              intercept=figure(line.intercept, 4), slope=figure(line.slope, 4),
               explained=explained)  # fmt: skip
     if fit.lack is None:
         why = (
@@ -123,12 +129,12 @@ def _curve(fit: TrialFit) -> list[str]:
         curve = fit.saturating
         said.append(
             tr("A curve with a level: from {start} by {rise} to {level}; 90 % of it after {days}.",
-               start=f"{curve.start:.4g}", rise=f"{curve.rise:.3g}",
-               level=f"{curve.start + curve.rise:.4g}", days=_days(fit, curve.reached()))
+               start=figure(curve.start, 4), rise=figure(curve.rise),
+               level=figure(curve.start + curve.rise, 4), days=_days(fit, curve.reached()))
         )  # fmt: skip
     if fit.rising is not None:
         steps = ", ".join(
-            tr("{depth} at {age} d", depth=f"{depth:.4g}", age=f"{age:g}")
+            tr("{depth} at {age} d", depth=figure(depth, 4), age=figure(age))
             for age, depth in zip(fit.rising.ages, fit.rising.depths, strict=True)
         )
         reached = fit.rising.reached_d
@@ -147,14 +153,14 @@ def _curve(fit: TrialFit) -> list[str]:
 
 def _days(fit: TrialFit, age: float) -> str:
     if age > fit.ages[-1]:
-        return tr("{age} d, beyond the oldest swatch: extrapolated", age=f"{age:.3g}")
-    return f"{age:.3g} d"
+        return tr("{age} d, beyond the oldest swatch: extrapolated", age=figure(age))
+    return f"{figure(age)} d"
 
 
 def _robust(fit: TrialFit, tags: Mapping[int, str] | None) -> str:
     slope = fit.robust.slope
     base = tr("Robust check: slope {slope} ({interval})",
-              slope=f"{slope.value:.3g}", interval=_between(slope))  # fmt: skip
+              slope=figure(slope.value), interval=_between(slope))  # fmt: skip
     if fit.robust_agrees:
         return tr("{base}, which agrees.", base=base)
     said = tr("{base}, which differs by more than a standard error.", base=base)
@@ -168,7 +174,7 @@ def _robust(fit: TrialFit, tags: Mapping[int, str] | None) -> str:
 def _control(fit: TrialFit) -> str:
     if not fit.control:
         return ""
-    mean = f"{sum(fit.control) / len(fit.control):.4g}"
+    mean = figure(sum(fit.control) / len(fit.control), 4)
     if len(fit.control) == 1:
         return tr("Control of age 0, not in the fit: 1 swatch, mean depth {mean}.", mean=mean)
     return tr("Control of age 0, not in the fit: {count} swatches, mean depth {mean}.",
@@ -186,8 +192,8 @@ def _listed(known: Sequence[object]) -> str:
 
 def _chance(p: float) -> str:
     """Say a chance behind its letter: "= 0.039", "< 0.001"."""
-    return f"= {p:.3g}" if p >= LEAST_P else f"< {LEAST_P:g}"
+    return f"= {figure(p)}" if p >= LEAST_P else f"< {figure(LEAST_P)}"
 
 
 def _between(interval: Interval) -> str:
-    return tr("{low} to {high}", low=f"{interval.low:.3g}", high=f"{interval.high:.3g}")
+    return tr("{low} to {high}", low=figure(interval.low), high=figure(interval.high))

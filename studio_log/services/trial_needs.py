@@ -8,6 +8,7 @@ from typing import Any, Final
 from studio_log.domain.calendar_words import date_words
 from studio_log.domain.errors import Refusal
 from studio_log.domain.trial_design import lay_out, needs_of
+from studio_log.domain.trial_words import figure
 from studio_log.domain.trials import MEASURES, Arm, Way
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.science.statistics_power import least_effect
@@ -80,12 +81,12 @@ def resolution(desk: Desk, plan: TrialPlan, arms: Sequence[Arm]) -> str:
     if kept is None:
         return tr("What it can resolve is not known: no trial was read by {sign} yet. It would be "
                   "{times} times the spread of alike pieces {between}.",
-                  sign=sign, times=f"{times:.2g}", between=between)  # fmt: skip
+                  sign=sign, times=figure(times, 2), between=between)  # fmt: skip
     spread, count = kept
     said = counted(count, tr_later("{n} trial"), tr_later("{n} trials"))
     return tr("It would show a difference of {least} {sign} {between}, four times of five (alike "
               "pieces lay {spread} apart in {count} so far).",
-              least=f"{times * spread:.2g}", sign=sign, between=between, spread=f"{spread:.2g}",
+              least=figure(times * spread, 2), sign=sign, between=between, spread=figure(spread, 2),
               count=said)  # fmt: skip
 
 
@@ -101,7 +102,7 @@ def _least(plan: TrialPlan, arms: Sequence[Arm]) -> tuple[float, str] | None:
         if df < 1:
             return None
         least = least_effect(1 / math.sqrt(spread_x), df) * (logs[-1] - logs[0])
-        return least, tr("from {first} to {last} d", first=f"{ages[0]:g}", last=f"{ages[-1]:g}")
+        return least, tr("from {first} to {last} d", first=figure(ages[0]), last=figure(ages[-1]))
     df = (len(arms) - 1) * (blocks - 1) if blocks > 1 else len(arms) * (each - 1)
     if df < 1:
         return None

@@ -25,6 +25,7 @@ LEAST = {
     "export": 5,
     "import": 5,
     "across the room": 1,
+    "read blind": 5,
 }
 """So many parts can be reached on a page, at the least; else the walk itself is at fault."""
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from PySide6.QtCore import QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QRect, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -151,6 +151,19 @@ class TrialBox(QDialog):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._side.setFixedWidth(min(em(self, WIDE), self.width() // 3))
+        self._fit_lines()
+
+    def _fit_lines(self) -> None:
+        """Make each line of the list as high as its words need: a list view cuts the last ones."""
+        room = QRect(0, 0, self._side.width() - em(self, 2), 10_000)
+        for row in range(self.list.count()):
+            item = self.list.item(row)
+            high = (
+                self.list.fontMetrics()
+                .boundingRect(room, int(Qt.TextFlag.TextWordWrap), item.text())
+                .height()
+            )
+            item.setSizeHint(QSize(room.width() // 2, high + em(self, 1)))
 
     def _open(self, box: QDialog) -> None:
         self.dialog = box
@@ -218,6 +231,7 @@ class TrialBox(QDialog):
         if codes:
             self.list.setCurrentRow(codes.index(wanted) if wanted in codes else 0)
         self.list.blockSignals(False)
+        self._fit_lines()
         if codes:
             self._turned()
         else:

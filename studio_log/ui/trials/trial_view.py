@@ -178,6 +178,9 @@ def fill(into: QTableWidget, rows: list[tuple[str, ...]], seen: int) -> None:
         for column, words in enumerate(row):
             item = QTableWidgetItem(words)
             item.setToolTip(words)
+            head = into.model().headerData(column, Qt.Orientation.Horizontal)
+            spoken = f"{head}: {words or '–'}"
+            item.setData(Qt.ItemDataRole.AccessibleTextRole, spoken)
             into.setItem(at, column, item)
     into.resizeRowsToContents()
     high = sum(into.rowHeight(at) for at in range(min(len(rows), seen)))
