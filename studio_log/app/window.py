@@ -259,6 +259,7 @@ def plan_page(bridge: Bridge, parent: QWidget | None, *, tries: int | None = Non
     def sheet() -> TimelinePage:
         page = TimelinePage()
         page.legend.hide()  # it stands in the window
+        page.heading.hide()  # what it shows is plain here, and the room is needed in large text
         return page
 
     seconds = SECONDS if tries is None else 60.0

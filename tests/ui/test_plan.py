@@ -469,3 +469,16 @@ def test_hours_and_days_are_told_in_the_language_spoken(box: PlanBox) -> None:
         assert form.day.text() == "Mi. 7 Oktober 2026"
     finally:
         speak(ENGLISH)
+
+
+def test_a_wide_window_can_be_made_narrow_again(box: PlanBox) -> None:
+    """The left pane takes part of what there is, and holds no window wide."""
+    shown(box)
+    least = box.minimumSizeHint().width()
+    box.resize(1800, 900)
+    settle(box)
+    assert box._side.width() > box._side.minimumWidth()
+    assert box.minimumSizeHint().width() == least
+    box.resize(least, 700)
+    settle(box)
+    assert box.width() == least

@@ -70,7 +70,12 @@ class PlanFace(QDialog):
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self._side.setFixedWidth(min(em(self, SIDE), self.width() * 2 // 5))
+        self._side.setMaximumWidth(max(self._least(), min(em(self, SIDE), self.width() * 2 // 5)))
+        self._side.setMinimumWidth(self._least())
+
+    def _least(self) -> int:
+        """Give the width below which the left pane is cut; where there is more, it grows."""
+        return self.pane.minimumSizeHint().width() + em(self, 1)
 
     def show_running(self, *, running: bool) -> None:
         """Show what can be done while it is planned, or after."""
@@ -105,8 +110,8 @@ class PlanFace(QDialog):
         whole = QHBoxLayout(self)
         whole.setContentsMargins(16, 14, 16, 12)
         whole.setSpacing(12)
-        whole.addWidget(self._side)
-        whole.addLayout(right, 1)
+        whole.addWidget(self._side, 2)
+        whole.addLayout(right, 3)
         room = self.screen().availableGeometry().size() - QSize(60, 80)
         self.resize(QSize(em(self, 92), em(self, 54)).boundedTo(room))
 
