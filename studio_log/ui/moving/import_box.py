@@ -99,6 +99,8 @@ class ImportBox(QDialog):
         self.grid.setColumnStretch(1, 1)
         self.rows = QListWidget(self)
         self.rows.setWordWrap(True)
+        self.rows.setResizeMode(QListWidget.ResizeMode.Adjust)
+        self.rows.setTextElideMode(Qt.TextElideMode.ElideNone)
         self.rows.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.rows.setAccessibleName(tr("What becomes of each row"))
         self.said = Words()
