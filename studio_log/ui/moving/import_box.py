@@ -1,6 +1,7 @@
 """An old notebook taken in: what each column is, what becomes of each row, and a way back."""
 
 from functools import partial
+from html import escape
 from pathlib import Path
 from typing import Final
 
@@ -14,10 +15,9 @@ from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
     QLabel,
-    QListWidget,
-    QListWidgetItem,
     QPushButton,
     QSplitter,
+    QTextBrowser,
     QVBoxLayout,
     QWidget,
 )
@@ -31,6 +31,7 @@ from studio_log.services.notebooks import (
     Notebook,
     NotebookFor,
     NotebookReport,
+    RowSaid,
     TakeBackLots,
     TakeNotebook,
     TryNotebook,
@@ -65,6 +66,12 @@ NAMES: Final = {
 _SAMPLES: Final = 3
 
 
+def _said(row: RowSaid) -> str:
+    """Give a row's paragraph: a sign, its number, what becomes of it; bold where nothing does."""
+    words = f"{'✓' if row.good else '✗'} {row.number}: {escape(row.words)}"
+    return f"<p>{words}</p>" if row.good else f"<p><b>{words}</b></p>"
+
+
 class ImportBox(QDialog):
     """Shows a table, tries it at each change, and takes it in as one act."""
 
@@ -97,11 +104,7 @@ class ImportBox(QDialog):
         self._grid_holder = QWidget()
         self.grid = QGridLayout(self._grid_holder)
         self.grid.setColumnStretch(1, 1)
-        self.rows = QListWidget(self)
-        self.rows.setWordWrap(True)
-        self.rows.setResizeMode(QListWidget.ResizeMode.Adjust)
-        self.rows.setTextElideMode(Qt.TextElideMode.ElideNone)
-        self.rows.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.rows = QTextBrowser(self)
         self.rows.setAccessibleName(tr("What becomes of each row"))
         self.said = Words()
         self.take_button = QPushButton(tr("&Take it in"), self)
@@ -218,15 +221,7 @@ class ImportBox(QDialog):
             self._bridge.ask(question, self._show_report, failed=self._failed)
 
     def _show_report(self, report: NotebookReport) -> None:
-        self.rows.clear()
-        for one in report.rows:
-            mark = "✓" if one.good else "✗"
-            item = QListWidgetItem(f"{mark} {one.number}: {one.words}")
-            if not one.good:
-                font = item.font()
-                font.setBold(True)
-                item.setFont(font)
-            self.rows.addItem(item)
+        self.rows.setHtml("".join(map(_said, report.rows)))
         every = len(report.rows)
         self.said.setText(
             tr("{good} of {every} rows can be taken in.", good=report.good, every=every)
