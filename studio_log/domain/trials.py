@@ -22,6 +22,9 @@ Way = Literal["forwards", "backwards"]
 WAYS: Final[tuple[Way, ...]] = ("forwards", "backwards")
 """Forwards: all soyed together, each age dyed on a day of its own. Backwards: soyed on days of
 their own, so that all ages meet one bath on one day."""
+MOST_DAYS: Final = 3_650
+FIRST_YEAR, LAST_YEAR = 1900, 2200
+"""What a journal from elsewhere is believed."""
 Cell = tuple[int, int]
 """Number of an arm and of a block, both from 1."""
 
@@ -189,7 +192,7 @@ def trial_from(entries: Iterable[Entry]) -> Trial:
                 found = _made(entry)
             elif found is not None:
                 found = _AFTER[entry.act](found, entry)
-    except (KeyError, TypeError, ValueError, AttributeError, IndexError) as error:
+    except (KeyError, TypeError, ValueError, AttributeError, OverflowError) as error:
         raise Refusal(
             tr("The journal of {code} does not read. Nothing was changed; restore a copy.",
                code=stand[0].subject)
@@ -212,53 +215,84 @@ def _made(entry: Entry) -> Trial:
     )
     if any(not (0 < one.arm <= len(arms) and 0 < one.block <= len(blocks)) for one in units):
         raise ValueError("a unit of no arm or block")
+    if not 0 <= int(data["lead"]) <= MOST_DAYS:
+        raise ValueError("days that are none")
     if data["way"] not in WAYS or data["measure"] not in MEASURES or not units:
         raise ValueError("a trial of no known way or measure")
     return Trial(
         entry.subject, entry.at, str(data["question"]), arms, blocks, int(data["replicates"]),
-        units, int(data["seed"]), data["way"], date.fromisoformat(data["day"]),
+        units, int(data["seed"]), data["way"], _day(data["day"]),
         int(data["lead"]), data["measure"], ended=bool(data.get("ended")),
     )  # fmt: skip
 
 
 def _age(value: Any) -> float | None:
     age = None if value is None else float(value)
-    if age is not None and not (math.isfinite(age) and age >= 0):
+    if age is not None and not 0 <= age <= MOST_DAYS:
         raise ValueError("an age that is none")
     return age
+
+
+def _day(text: str) -> date:
+    day = date.fromisoformat(text)
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        raise ValueError("a day of no trial")
+    return day
+
+
+def _cell(trial: Trial, arm: Any, block: Any) -> Cell:
+    cell = int(arm), int(block)
+    if cell not in trial.cells:
+        raise ValueError("a cell of no trial")
+    return cell
+
+
+def _number(trial: Trial, unit: Any) -> int:
+    """Give the number of a unit that there is."""
+    number = int(unit)
+    if not 0 < number <= len(trial.units):
+        raise ValueError("a unit of no trial")
+    return number
+
+
+def _figure(value: Any) -> float | None:
+    found = None if value is None else float(value)
+    if found is not None and not math.isfinite(found):
+        raise ValueError("a figure that is none")
+    return found
 
 
 def _set(trial: Trial, entry: Entry) -> Trial:
     data = dict(entry.data)
     if "day" in data:
-        data["day"] = date.fromisoformat(data["day"])
+        data["day"] = _day(data["day"])
     return replace(trial, **{name: data[name] for name in ("question", "day", "ended")
                              if name in data})  # fmt: skip
 
 
 def _given(trial: Trial, entry: Entry) -> Trial:
     """Take over which lots and swatches belong to the units."""
-    lots = {(int(arm), int(block)): str(lot) for arm, block, lot in entry.data.get("lots", ())}
-    swatches = {int(unit): str(code) for unit, code in entry.data.get("swatches", ())}
+    data = entry.data
+    lots = {_cell(trial, arm, block): str(lot) for arm, block, lot in data.get("lots", ())}
+    swatches = {_number(trial, unit): str(code) for unit, code in data.get("swatches", ())}
     return replace(trial, lots={**trial.lots, **lots}, swatches={**trial.swatches, **swatches})
 
 
 def _done(trial: Trial, entry: Entry) -> Trial:
-    cells = {(int(arm), int(block)): entry.at for arm, block in entry.data["cells"]}
+    cells = {_cell(trial, arm, block): entry.at for arm, block in entry.data["cells"]}
     if entry.data["what"] == "soy":
         return replace(trial, soyed={**trial.soyed, **cells})
     return replace(trial, dyed={**trial.dyed, **cells})
 
 
 def _read(trial: Trial, entry: Entry) -> Trial:
-    figures = entry.readings
-    value, two_u = figures.get("value"), figures.get("two_u")
-    lab = Lab(*(float(figures[one]) for one in "Lab")) if "L" in figures else None
+    figures = {name: _figure(value) for name, value in entry.readings.items()}
+    lab = Lab(*(figures[one] or 0.0 for one in "Lab")) if "L" in figures else None
     reading = UnitReading(
-        entry.number, entry.at, None if value is None else float(value), lab,
-        None if two_u is None else float(two_u), trial.unveiling is None, entry.note,
+        entry.number, entry.at, figures.get("value"), lab, figures.get("two_u"),
+        trial.unveiling is None, entry.note,
     )  # fmt: skip
-    number = trial.units[int(entry.data["unit"]) - 1].number
+    number = _number(trial, entry.data["unit"])
     return replace(trial, readings={**trial.readings, number: reading})
 
 

@@ -264,7 +264,7 @@ def trial_tags(_house: Any, desk: Desk, question: TrialTagsFor) -> tuple[TagFact
     trial = trial_of(desk, question.code)
     if trial.voided:
         raise Refusal(tr("{code} was taken back. Nothing was printed.", code=trial.code))
-    rows = (TagRow(tr("Dyed")), TagRow(tr("Read")))
+    rows = (TagRow(tr("Read")),)  # the day of dyeing would tell the age
     return tuple(
         TagFacts(
             f"{trial.code}-{unit.tag}", trial.question, "", tr("Tag {tag}", tag=unit.tag),

@@ -15,7 +15,7 @@ from studio_log.services.commands import SetLot
 from studio_log.services.swatches import NewSwatch, ReadSwatch
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
-from studio_log.ui.swatches.forms import CHANGE, GRADE, NEW, READ, REMARK
+from studio_log.ui.swatches.forms import CHANGE, GRADE, LIGHT, NEW, READ, REMARK
 from studio_log.ui.swatches.photo_box import PhotoBox
 from studio_log.ui.swatches.screen_pick import mean_colour
 from studio_log.ui.swatches.swatch_box import SwatchBox
@@ -304,3 +304,26 @@ def test_a_photo_dropped_on_the_window_is_read_for_the_chosen_swatch(
     assert isinstance(box.dialog, PhotoBox)
     assert code in box.dialog.windowTitle()
     box.dialog.close()
+
+
+def test_a_light_test_is_begun_and_ended_where_there_are_halves(
+    box: SwatchBox, shop: Workshop, lot: str
+) -> None:
+    shop.do(NewSwatch(lot, test_place="window"))
+    box.refresh()
+    settle()
+    light, end = box.view.buttons["light"], box.view.buttons["light_end"]
+    assert (light.isVisible(), end.isVisible()) == (True, False)
+    form = box.open_form(LIGHT)
+    form.submit()
+    settle()
+    assert box.page is not None
+    assert box.page.swatch.light_begun == shop.clock.at
+    assert (light.isVisible(), end.isVisible()) == (False, True)
+    end.click()
+    settle()
+    assert (light.isVisible(), end.isVisible()) == (True, False)
+    shop.do(NewSwatch(lot))
+    box.choose("W26-002")
+    settle()
+    assert not light.isVisible()
