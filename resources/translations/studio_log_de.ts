@@ -11012,10 +11012,6 @@ fehlt</translation>
         <translation>{code} wurde zurückgenommen. Nichts wurde gedruckt.</translation>
     </message>
     <message>
-        <source>Dyed</source>
-        <translation>Gefärbt</translation>
-    </message>
-    <message>
         <source>Tag {tag}</source>
         <translation>Anhänger {tag}</translation>
     </message>
