@@ -9,7 +9,7 @@ from functools import partial
 from pathlib import Path
 
 from studio_log.domain.errors import BadStudio
-from studio_log.store import faults, files, migrate, photo_files, plain
+from studio_log.store import faults, files, photo_files, plain
 from studio_log.store.photos import FOLDER
 
 LARGEST = 2 * 1024**3
@@ -93,6 +93,9 @@ def _accept(part: Path, source: Path) -> None:
             revision = plain.examine(part)
             if revision is None:
                 raise _refused(source, "it is empty")
+            # Late: Alembic takes half a second, and few starts put a copy back.
+            from studio_log.store import migrate  # noqa: PLC0415
+
             with closing(plain.connect(part, "rw")) as line:
                 _check_shape(line, revision, source)
                 _smooth(line)
@@ -119,6 +122,8 @@ def _check_shape(line: sqlite3.Connection, revision: str, source: Path) -> None:
         raise _refused(source, "its text is stored in another way")
     if line.execute("PRAGMA foreign_key_check").fetchone() is not None:
         raise _refused(source, "steps in it belong to no lot")
+    from studio_log.store import migrate  # noqa: PLC0415 - as above
+
     ours = set(migrate.shape_of(revision, SCHEMA))
     theirs = set(line.execute(SCHEMA).fetchall())
     if ours != theirs:

@@ -49,8 +49,18 @@ def brought_in() -> set[str]:
     return set(modules)
 
 
-@pytest.mark.parametrize("package", ["PIL", "PySide6.QtPrintSupport", "holidays"])
+@pytest.mark.parametrize("package", ["PIL", "PySide6.QtPrintSupport", "holidays", "icalendar"])
 def test_what_few_need_is_not_brought_in_by_the_start(brought_in: set[str], package: str) -> None:
-    """Pillow is for photos, printing for paper, holidays for who chose a place."""
+    """Pillow is for photos, printing for paper, holidays and calendars for who chose a place."""
     there = {name for name in brought_in if name == package or name.startswith(f"{package}.")}
     assert there == set()
+
+
+@pytest.mark.parametrize("package", ["alembic", "icalendar", "PIL", "PySide6"])
+def test_a_command_waits_for_no_library_that_few_need(package: str) -> None:
+    """Alembic alone takes half a second: for who migrates or puts a copy back."""
+    program = f"import sys, studio_log.app.commands; print({package!r} in sys.modules)"
+    told = subprocess.run(
+        [sys.executable, "-c", program], cwd=TREE, capture_output=True, text=True, check=True
+    )
+    assert told.stdout.strip() == "False"
