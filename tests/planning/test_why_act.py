@@ -93,7 +93,7 @@ def test_an_ask_that_makes_no_sense_is_invalid(whole: Any, more: Any, words: str
 def typed(tmp_path: Path, whole: Any, *words: str) -> dict[str, Any]:
     path = tmp_path / "problem.json"
     path.write_text(json.dumps(whole), "utf-8")
-    ended = Line().run("plan", str(path), "--seconds", "4", "--json", *words)
+    ended = Line().run("plan", str(path), "--engine", "own", "--seconds", "4", "--json", *words)
     assert ended.err == ""
     found: dict[str, Any] = json.loads(ended.out)
     return found
