@@ -13,8 +13,9 @@ from studio_log.planning.improving import late_lots
 DAY: Final = 1440
 NEAR_DAYS: Final = 10
 """Days about its present place in which a visit may come to lie."""
-GROUP: Final = (4, 5, 6)
-"""Lots that are placed anew together."""
+GROUP: Final = 6
+"""Lots that are placed anew together, at first."""
+LEAST_GROUP: Final = 3
 SLICE_DAYS: Final = (5, 8, 12)
 """Days of which every visit is placed anew."""
 Places = Mapping[str, Placement]
@@ -34,6 +35,12 @@ class Neighbours:
 
     def __init__(self, frame: Frame, seed: int) -> None:
         self.frame, self.random = frame, Random(seed)  # noqa: S311 - chance, not secrecy
+        self.size = GROUP
+
+    def learn(self, *, proved: bool) -> None:
+        """Take more lots together where the solver was done with them, and fewer where not."""
+        most = max(LEAST_GROUP, len(self.frame.studio.chains))
+        self.size = min(most, self.size + 1) if proved else max(LEAST_GROUP, self.size - 1)
 
     def group(self, places: Places) -> Part:
         """Give some lots that lie near each other in time."""
@@ -91,7 +98,7 @@ class Neighbours:
 
     def _about(self, places: Places, some: list[str]) -> list[str]:
         """Add to some lots those that lie nearest to the first, with some chance in it."""
-        size = self.random.choice(GROUP)
+        size = self.size
         mine = places[some[0]]
         middle, spread = mine.starts[0], 5 * DAY // self.frame.problem.grid
         order = sorted(

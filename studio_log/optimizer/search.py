@@ -26,17 +26,19 @@ from studio_log.planning.settling import settle
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-OWN_TRIES: Final = 60
-"""Tries of our own engine at a time, at most."""
-OWN_IDLE: Final = 30
-"""Tries without a better plan after which it is enough."""
+OWN_FIRST: Final = 8
+"""Tries of our own engine for each lot, before the solver is asked."""
+OWN_BETWEEN: Final = 1
+"""And between two parts that the solver plans anew."""
 PART_WORK: Final = 0.2
 """Measure of work for each level of a part."""
-NEAR_WORK: Final = 3.0
+NEAR_WORK: Final = 1.0
+"""For all lots about where they are, at first; later runs have ever more."""
+NEAR_GROWTH: Final = 1.5
 WHOLE_WORK: Final = 2.0
 """For each level of the whole, at first; later runs have ever more."""
 WHOLE_GROWTH: Final = 1.7
-SMALL: Final = 6000
+SMALL: Final = 3200
 """Visits times the sessions each may be in; up to so many, the whole is looked at first."""
 PARTS_IN_TURN: Final = 8
 """Parts that are planned anew between two looks at all lots together."""
@@ -69,9 +71,12 @@ class Search:
         self.best: Best | None = None
         self.bounds = {"late": 0, "sessions": 0, "fine": 0}
         self.proved: set[str] = set()
+        self._improver: Improver | None = None
+        self._from_own: Best | None = None
+        """The best plan when our own engine was last at work."""
         self.infeasible = False
         self.tries = self._wholes = 0
-        self._whole_work = WHOLE_WORK
+        self._whole_work, self._near_work = WHOLE_WORK, NEAR_WORK
 
     # -- what is known -------------------------------------------------------------------
 
@@ -140,7 +145,7 @@ class Search:
             self._start_bounds()
         self.infeasible = bool(self.studio.impossible or self.frame.impossible())
         if self.best is not None and not self.over():
-            self._own(self.best)
+            self._own(self.best, OWN_FIRST)
         if keep is None:
             self._for_proofs()
         else:
@@ -175,31 +180,35 @@ class Search:
         self.bounds = {"late": least.late, "sessions": least.sessions, "fine": least.fine}
         self._learn(Reached())
 
-    def _own(self, best: Best) -> None:
-        """Improve with our own engine, until it has nothing new for a while."""
-        self.studio.put_back(best.places)
-        improver, idle = Improver(self.studio, self.effort.seed + self.tries), 0
-        for _ in range(OWN_TRIES):
-            if idle >= OWN_IDLE or self.effort.stop() or not self.studio.chains:
+    def _own(self, best: Best, tries: int) -> None:
+        """Improve with our own engine, for so many tries a lot.
+
+        It goes on where it was, and begins anew where the solver has found what is better.
+        """
+        if self._improver is None or self._from_own is not best:
+            self.studio.put_back(best.places)
+            self._improver = Improver(self.studio, self.effort.seed + self.tries)
+        for _ in range(tries * len(self.studio.chains)):
+            if self.effort.stop():
                 break
-            idle += 1
-            if improver.step():
-                idle = 0
-                self.take(improver.kept)
+            if self._improver.step():
+                self.take(self._improver.kept)
+        self._from_own = self.best
 
     def _parts(self) -> None:
         """Plan parts anew, then all lots about where they are, while that helps."""
         before: tuple[int, int] | None = None
         while self.best is not None and before != self.best.plan.score.parts()[:2]:
             before = self.best.plan.score.parts()[:2]
-            if len(self.studio.chains) > 1:
-                part = self.neighbours.all_near(self.best.places, NEAR_DAYS)
-                self._try(self.best, part, NEAR_WORK, brief=True)
-                self._finer(self.best)
             for _ in range(PARTS_IN_TURN):
                 self._try(self.best, self._part(self.best), PART_WORK)
-            if not self.over():
-                self._own(self.best)
+                if not self.over():
+                    self._own(self.best, OWN_BETWEEN)
+            if len(self.studio.chains) > 1:
+                part = self.neighbours.all_near(self.best.places, NEAR_DAYS)
+                self._try(self.best, part, self._near_work, brief=True)
+                self._near_work *= NEAR_GROWTH
+                self._finer(self.best)
 
     def _part(self, best: Best) -> Part:
         """Choose what is planned anew."""
@@ -221,6 +230,8 @@ class Search:
         measure = replace(self.measure, work=work, seed=self.effort.seed + self.tries)
         levels = Levels(self.frame, part, self.effort.stop, self.take)
         found = levels.run(measure, self._settled(best), proofs=brief)
+        if not brief:
+            self.neighbours.learn(proved=bool({"sessions", "price"} & found.proved))
         if found.places is not None:
             self.take(found.places)
 
@@ -230,7 +241,7 @@ class Search:
             return
         self.tries += 1
         part = self.neighbours.all_near(best.places, NEAR_DAYS)
-        measure = replace(self.measure, work=NEAR_WORK, seed=self.effort.seed + self.tries)
+        measure = replace(self.measure, work=self._near_work, seed=self.effort.seed + self.tries)
         settled = {"late": self.late(best), "sessions": best.plan.score.sessions}
         found = Levels(self.frame, part, self.effort.stop, self.take).run(measure, settled)
         if found.places is not None:
