@@ -70,6 +70,8 @@ class Search:
         )
         self.best: Best | None = None
         self.bounds = {"late": 0, "sessions": 0, "fine": 0}
+        self._least = Bound(0, 0, 0)
+        """What no plan is below, whatever becomes of the parts before."""
         self.proved: set[str] = set()
         self._improver: Improver | None = None
         self._from_own: Best | None = None
@@ -107,10 +109,10 @@ class Search:
     def _forget(self, old: Score, new: Score) -> None:
         """Forget what was proved on the ground of a part that is less now."""
         if new.late < old.late:
-            self.bounds["sessions"] = 0
+            self.bounds["sessions"] = self._least.sessions
             self.proved.discard("sessions")
         if new.late < old.late or new.sessions != old.sessions:
-            self.bounds["fine"] = 0
+            self.bounds["fine"] = self._least.fine
             self.proved.discard("fine")
 
     def late(self, best: Best) -> int:
@@ -176,7 +178,7 @@ class Search:
 
     def _start_bounds(self) -> None:
         """Begin with the bounds that need no solver: each lot as if the studio were its own."""
-        least = bound_of(self.studio.problem, self.effort.stop)
+        least = self._least = bound_of(self.studio.problem, self.effort.stop)
         self.bounds = {"late": least.late, "sessions": least.sessions, "fine": least.fine}
         self._learn(Reached())
 
