@@ -29,6 +29,9 @@ from studio_log.services.stock_acts import new_material
 from studio_log.services.studio import Studio
 from studio_log.services.swatch_acts import grade_swatch, new_swatch, read_swatch
 from studio_log.services.swatches import GradeSwatch, NewSwatch, ReadSwatch
+from studio_log.services.trial_acts import do_arm, new_trial, read_tag, unveil
+from studio_log.services.trial_keeping import trial_of
+from studio_log.services.trials import DoArm, NewTrial, ReadTag, TrialPlan, UnveilTrial
 from studio_log.services.walking import walk
 
 KEPT: Final = ("studio", "open_hours", "line_metres", "burners", "vessels")
@@ -55,6 +58,8 @@ def open_demo(folder: Path, clock: Clock) -> Studio:
         lots = {line.name: line.code for line in work.lots.of(work.lots.codes()).values()}
         for row in data["swatches"]:
             _cut(desk, row, lots[row["lot"]])
+        for row in data["trials"]:
+            _try(desk, row)
     return studio
 
 
@@ -104,6 +109,26 @@ def _cut(desk: Desk, row: Mapping[str, Any], lot: str) -> None:
         read_swatch(desk, ReadSwatch(code, lab, source, half, two_u=sure, at=before(hours)))
     for test, grade, length, hours in row.get("grades", ()):
         grade_swatch(desk, GradeSwatch(code, test, grade, length=length, at=before(hours)))
+
+
+def _try(desk: Desk, row: Mapping[str, Any]) -> None:
+    """Plan a trial, dye each arm on its day, read it blind and unveil it; `days` before now."""
+    begun = desk.now - timedelta(days=row["days"])
+    day = begun.astimezone(ZoneInfo(desk.zone)).date()
+    plan = TrialPlan(
+        tuple(row["ages"]), blocks=tuple(row["blocks"]), replicates=1, day=day, seed=row["seed"]
+    )
+    early = begun - timedelta(days=plan.lead_d + 1)
+    code = new_trial(desk, NewTrial(row["question"], plan, at=early, sure=True)).code
+    for number, age in enumerate(row["ages"], 1):
+        dyed = begun + timedelta(days=age)
+        do_arm(desk, DoArm(code, "dye", (number,), at=dyed, sure=True))
+    last = begun + timedelta(days=max(row["ages"]) + 2)
+    for unit in trial_of(desk, code).unread:
+        place = (unit.arm - 1) * len(row["blocks"]) + unit.block - 1
+        lab = Lab(*row["colours"][place])
+        read_tag(desk, ReadTag(code, unit.tag, lab=lab, two_u=row["two_u"], at=last, sure=True))
+    unveil(desk, UnveilTrial(code))
 
 
 def _make(desk: Desk, row: Mapping[str, Any], shift: timedelta) -> None:
