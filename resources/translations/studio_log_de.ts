@@ -10392,10 +10392,6 @@ fehlt</translation>
         <translation>Die Reife wird mit jedem Tag länger; der Bericht zählt die Tage, wie sie waren.</translation>
     </message>
     <message>
-        <source>All {count} pieces, in the order of the list.</source>
-        <translation>Alle {count} Stücke in der Reihenfolge der Liste.</translation>
-    </message>
-    <message>
         <source>Dye all arms of {code} in one bath</source>
         <translation>Alle Glieder von {code} in einem Bad färben</translation>
     </message>

@@ -248,7 +248,8 @@ def _arm_words(one: ArmLine) -> str:
 
 
 def _unit_words(one: UnitLine) -> str:
-    known = ", ".join(filter(None, (one.arm, one.block, one.lot, one.swatch)))
+    dip = "" if one.dip is None else f"dip {one.dip}"
+    known = ", ".join(filter(None, (dip, one.arm, one.block, one.lot, one.swatch)))
     return f"{one.read:>4}  {one.tag}  {one.words or '–'}  {known}".rstrip()
 
 

@@ -16,6 +16,9 @@ from studio_log.language.words import tr
 MORNING: Final = time(9)
 """When the arm of a day is told (common practice, no source)."""
 
+MOST_TAGS: Final = 60
+"""Tags that one reminder tells; the window has them all."""
+
 
 def on_day(day: date, zone: str) -> datetime:
     """Give the moment at which something of a day is told."""
@@ -99,7 +102,9 @@ def _dye(trial: Trial, arm: int, day: date) -> tuple[str, str, str]:
 
 
 def _all(trial: Trial, _arm: int, _day: date) -> tuple[str, str, str]:
-    order = tr("All {count} pieces, in the order of the list.", count=len(trial.units))
+    tags = [one.tag for one in in_dip_order(trial)]
+    told = " ".join(tags[:MOST_TAGS]) + (" …" if len(tags) > MOST_TAGS else "")
+    order = tr("In this order: {tags}.", tags=told)
     return (
         tr("Dye all arms of {code} in one bath", code=trial.code),
         order,

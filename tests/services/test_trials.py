@@ -177,6 +177,9 @@ def test_backwards_all_meet_one_bath(shop: Workshop) -> None:
     assert page(shop, code).arms[2].state == "soyed"
     shop.do(DoArm(code, "soy"))
     assert page(shop, code).line.next.startswith("dye all arms")
+    order = sorted(page(shop, code).trial.units, key=lambda one: one.dip)
+    (bath,) = [one for one, _ in shop.studio.ask(RemindersFor(within=90 * 86400.0))]
+    assert bath.why == f"In this order: {' '.join(one.tag for one in order)}."
     shop.do(AnswerReminder(f"{code}/dye/0/0", "done"))
     assert {arm.state for arm in page(shop, code).arms} == {"dyed"}
     with pytest.raises(Refusal, match="done before"):

@@ -81,7 +81,7 @@ def test_reading_goes_from_tag_to_tag_and_shows_nothing_else(
     planned(box, shop)
     assert box.page is not None
     tags = [one.tag for one in box.page.units]
-    assert len(row(box, 0)) == 6
+    assert len(row(box, 0)) == 7
     reading = box.open_reading()
     assert reading is not None
     for at, tag in enumerate(tags[:-1]):
@@ -106,7 +106,7 @@ def test_reading_goes_from_tag_to_tag_and_shows_nothing_else(
     settle()
     assert box.report is not None
     assert box.view.plot.isVisible()
-    assert len(row(box, 0)) == 6
+    assert len(row(box, 0)) == 7
     assert box.view.answer.text()
     assert not box.undo.isEnabled()  # what was seen cannot be unseen
 

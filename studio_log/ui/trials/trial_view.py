@@ -41,8 +41,8 @@ ARM_HEADS: Final = (
     tr_later("Tags, in the order of dipping"),
 )  # fmt: skip
 UNIT_HEADS: Final = (
-    tr_later("Tag"), tr_later("Read"), tr_later("Arm"), tr_later("Batch"), tr_later("Age"),
-    tr_later("Lot, swatch"),
+    tr_later("Tag"), tr_later("Read"), tr_later("Dip"), tr_later("Arm"), tr_later("Batch"),
+    tr_later("Age"), tr_later("Lot, swatch"),
 )  # fmt: skip
 MOST_ROWS: Final = 9
 """Rows of the pieces that are seen at once; the table scrolls."""
@@ -149,7 +149,8 @@ def _arm_row(one: ArmLine) -> tuple[str, ...]:
 def _unit_row(one: UnitLine) -> tuple[str, ...]:
     age = "" if one.age_d is None else tr("{days} d", days=plain(one.age_d, 1))
     from_ = " · ".join(filter(None, (one.lot, one.swatch)))
-    return one.tag, one.words, one.arm, one.block, age, from_
+    dip = "" if one.dip is None else str(one.dip)
+    return one.tag, one.words, dip, one.arm, one.block, age, from_
 
 
 def table(heads: tuple[str, ...], name: str) -> QTableWidget:
