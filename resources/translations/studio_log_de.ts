@@ -8416,6 +8416,10 @@ fehlt</translation>
         <translation>Monat</translation>
     </message>
     <message>
+        <source>Days of the month</source>
+        <translation>Tage des Monats</translation>
+    </message>
+    <message>
         <source>&amp;Working</source>
         <translation>&amp;Arbeit</translation>
     </message>
@@ -9766,6 +9770,10 @@ fehlt</translation>
     <message>
         <source>by the weather, if it is known</source>
         <translation>nach dem Wetter, wenn es bekannt ist</translation>
+    </message>
+    <message>
+        <source>Pairs of hands that work at once</source>
+        <translation>Händepaare, die zugleich arbeiten</translation>
     </message>
     <message>
         <source>Open: {hours}.</source>

@@ -4,6 +4,7 @@ What it looks for is W3C, WCAG 2.2, success criterion 4.1.2: name, role, value o
 can be reached.
 """
 
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -18,6 +19,8 @@ VALUED = {Role.ComboBox, Role.SpinBox, Role.Slider}
 TICKED = {Role.CheckBox, Role.RadioButton}
 LEAST = {
     "an instrument": 9,
+    "calendar": 4,
+    "copies": 8,
     "window": 60,
     "welcome": 5,
     "tags": 6,
@@ -70,7 +73,7 @@ def test_every_part_that_can_be_reached_has_a_name(page: tuple[str, QWidget]) ->
     assert len(parts) >= LEAST.get(name, 10)
     assert [told(part) for part in parts if not named(part).strip()] == []
     # A letter to press is not read aloud as a sign.
-    assert [told(part) for part in parts if "&" in named(part)] == []
+    assert [told(part) for part in parts if re.search(r"&\w", named(part))] == []
 
 
 def test_every_part_has_a_role_and_fields_tell_their_value(page: tuple[str, QWidget]) -> None:

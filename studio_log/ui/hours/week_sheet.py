@@ -4,7 +4,7 @@ from typing import Final
 
 from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy
 from typing_extensions import override
 
 from studio_log.domain.hours_draft import HoursDraft, Layer
@@ -13,6 +13,7 @@ from studio_log.language.words import tr
 from studio_log.present.week_axis import Axis, Bars, Grip, drawn, pulled, snapped
 from studio_log.ui.hours.week_paint import Row, Scene, paint_week
 from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets.painted import Painted
 from studio_log.ui.widgets.parts import em
 
 NARROWEST: Final = 13
@@ -37,7 +38,7 @@ class Held:
             self.bars = pulled(self.before, place, grip, by)
 
 
-class WeekSheet(QWidget):
+class WeekSheet(Painted):
     """Paints a draft's week, with one of its layers in hand."""
 
     def __init__(self) -> None:

@@ -59,6 +59,7 @@ class WishesPane(QWidget):
         )  # fmt: skip
         self.hands = QSpinBox()
         self.hands.setRange(1, 9)
+        self.hands.setAccessibleName(tr("Pairs of hands that work at once"))
         roomy(self.hands)
         calm(self.hands)
         self.room = Words(tone="soft", size="small")

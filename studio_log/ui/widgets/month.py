@@ -5,7 +5,7 @@ from typing import Final
 
 from PySide6.QtCore import QDate, QLocale, Qt
 from PySide6.QtGui import QIcon, QTextCharFormat
-from PySide6.QtWidgets import QCalendarWidget, QToolButton
+from PySide6.QtWidgets import QCalendarWidget, QTableView, QToolButton
 
 from studio_log.language.region import week
 from studio_log.language.words import tr, tr_later
@@ -46,6 +46,9 @@ def month_of(today: date) -> QCalendarWidget:
             arrow.setText(sign)
             arrow.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
             arrow.setAccessibleName(tr(says))
+    days = month.findChild(QTableView)
+    if isinstance(days, QTableView):
+        days.setAccessibleName(tr("Days of the month"))
     month.setStyleSheet(_month_sheet(theme()))
     return month
 
