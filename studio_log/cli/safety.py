@@ -20,17 +20,25 @@ FILE_NAME: Final = "The name of the file"
 
 def _tags(turn: Turn) -> int:
     codes = values.lot_codes(turn.values["code"])
-    stock = (turn.values["stock"] or STOCK).strip()
+    stock = _stock(turn.values["stock"] or STOCK)
     path = values.file_path(turn.values["to"], FILE_NAME)
     start = values.whole(turn.values["start"] or "1", "a place on the sheet", most=MOST_PLACES)
     copies = values.whole(turn.values["copies"] or "1", "a number of tags", most=MOST_COPIES)
-    facts = turn.studio.ask(TagsFor(codes))
     chosen = _fields(turn.values["fields"])
+    facts = turn.studio.ask(TagsFor(codes))
     tags = [fact.only(chosen) for fact in facts for _ in range(copies)]
     said = turn.house.write_tags(path, tags, stock, start_at=start)
     turn.do(NoteTagsPrinted(tuple(fact.code for fact in facts)))
     turn.say(said)
     return 0
+
+
+def _stock(typed: str) -> str:
+    """Give a stock by its name or its measures; what looks like a path is neither."""
+    stock = values.text(typed, "The name of a stock")
+    if "/" in stock or "\\" in stock:
+        raise Refusal(f"{quoted(values.shown(stock))} is no stock of tags. Nothing was printed.")
+    return stock
 
 
 def _fields(typed: str | None) -> frozenset[str]:

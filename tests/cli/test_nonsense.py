@@ -22,6 +22,7 @@ def drying(flag: str, value: str) -> tuple[str, ...]:
     return ("dry", *(word for pair in (good | {flag: value}).items() for word in pair))
 
 
+TAGS = ("tags", "26-031", "--to", "t.pdf")
 REFUSED: list[tuple[str, ...]] = [
     # a lot's name, method, pieces
     ("lot", "new", "--method", "soy", "--name", "", "--piece", "linen 100 g"),
@@ -209,7 +210,24 @@ REFUSED: list[tuple[str, ...]] = [
     ("plan", "x.json", "--seconds", "soon"), ("plan", "x.json", "--seconds", HUGE),
 ]  # fmt: skip
 
+REFUSED += [
+    # tags on labels and tape
+    (*TAGS, "--start", "0"), (*TAGS, "--start", HUGE), (*TAGS, "--copies", "-1"),
+    (*TAGS, "--copies", "many"), (*TAGS, "--fields", "colour of the sky"), (*TAGS, "--stock", LONG),
+    # swatches
+    ("swatch", "new", "26-031", "--test-half", LONG),
+    ("swatch", "set", "W26-001", "--test-half", "a\x00b"), ("swatch", "near", "50,0,0", "--most", "0"),
+    ("swatch", "near", "50,0,0", "--most", HUGE), ("swatch", "note", "W26-001", "--photo", ""),
+    ("swatch", "read", "W26-001", "--file", "no such.csv"),
+    ("colour", "read", "no such.csv"), ("colour", "read", "x.csv", "--ground", "no such.csv"),
+    ("colour", "read", "x.csv", "--standard", "no such.csv"),
+]  # fmt: skip
 WRONG: list[tuple[str, ...]] = [
+    ("card", "26-031", "--to", "c.pdf", "--page", "napkin"), ("day", "--to", "d.pdf", "--page"),
+    ("import", "--columns", "date,name"), ("swatch", "grade", "W26-001", "--grade", "4"),
+    ("swatch", "read", "W26-001", "--lab", "50,0,0", "--half", "both"),
+    ("swatch", "read", "W26-001", "--file", "x.csv", "--sample"),
+    ("swatch", "near", "50,0,0", "--white", "green"),
     ("nothing",), ("lot",), ("lot", "dance"), ("method",), ("milk",), ("--json",), ("",),
     ("lot", "new"), ("lot", "new", "--name", "x"), ("lot", "new", "extra", *NEW[2:]),
     ("lot", "new", "--method", "soy", "--name", "--piece", "linen 100 g"),
