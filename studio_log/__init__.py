@@ -1,3 +1,3 @@
 """Studio Log: a dyer's logbook with reminders."""
 
-__version__ = "0.3.0"
+__version__ = "0.4.0"

@@ -216,8 +216,9 @@ REFUSED += [
     (*TAGS, "--copies", "many"), (*TAGS, "--fields", "colour of the sky"), (*TAGS, "--stock", LONG),
     # swatches
     ("swatch", "new", "26-031", "--test-half", LONG),
-    ("swatch", "set", "W26-001", "--test-half", "a\x00b"), ("swatch", "near", "50,0,0", "--most", "0"),
-    ("swatch", "near", "50,0,0", "--most", HUGE), ("swatch", "note", "W26-001", "--photo", ""),
+    ("swatch", "set", "W26-001", "--test-half", "a\x00b"),
+    ("swatch", "near", "50,0,0", "--most", "0"), ("swatch", "near", "50,0,0", "--most", HUGE),
+    ("swatch", "note", "W26-001", "--photo", ""),
     ("swatch", "read", "W26-001", "--file", "no such.csv"),
     ("colour", "read", "no such.csv"), ("colour", "read", "x.csv", "--ground", "no such.csv"),
     ("colour", "read", "x.csv", "--standard", "no such.csv"),
