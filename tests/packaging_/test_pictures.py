@@ -47,7 +47,7 @@ def read(path: Path) -> QImage:
 def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
     to = tmp_path_factory.mktemp("pictures")
     command = [sys.executable, str(TREE / "packaging" / "pictures.py"), str(to)]
-    ran = subprocess.run(command, capture_output=True, text=True, timeout=120, check=False)
+    ran = subprocess.run(command, capture_output=True, text=True, timeout=240, check=False)
     assert ran.returncode == 0, ran.stderr
     return to
 

@@ -145,7 +145,14 @@ class PlanBox(PlanFace):
             **more,
         }
         return Ask(
-            setup.problem, do=do, seconds=seconds, tries=self._tries, keep=keep, more=told_more
+            setup.problem,
+            do=do,
+            # The optimizer's work is counted by time, which is never the same twice.
+            engine="auto" if self._tries is None else "own",
+            seconds=seconds,
+            tries=self._tries,
+            keep=keep,
+            more=told_more,
         )
 
     @Slot(str, int, object)
