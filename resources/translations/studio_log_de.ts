@@ -8032,10 +8032,6 @@ fehlt</translation>
         <translation>Eintrag {number} hat keinen Messwert {names}. Nichts wurde geändert.</translation>
     </message>
     <message>
-        <source>its journal was changed</source>
-        <translation>ihr Tagebuch wurde geändert</translation>
-    </message>
-    <message>
         <source>There is no swatch {code}. Nothing was changed; `swatch list` shows them.</source>
         <translation>Es gibt keine Probe {code}. Nichts wurde geändert; `swatch list` zeigt alle.</translation>
     </message>

@@ -14,10 +14,10 @@ from studio_log.domain.reminders import Kind
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.present import words
 from studio_log.services.bath_acts import HEAT, MEASURED, PH, reading_fault
-from studio_log.services.bath_back import last_of, next_redo
 from studio_log.services.bath_keeping import bath_entries, baths
 from studio_log.services.baths import BathFor, BathLine, BathPage, BathsFor, DiaryLine
 from studio_log.services.desk import Desk, whole_code
+from studio_log.services.journal_back import last_of, next_redo
 
 NEEDS: Final[Mapping[Kind, str]] = {
     Kind.REFRESH: tr_later("wants refreshing"),

@@ -10,14 +10,12 @@ from studio_log.services.commands import Correct
 from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
 
+Reader = Callable[[Mapping[str, Any]], dict[str, Any]]
+"""Gives readings as they are kept, or refuses them."""
+
 
 def correction(
-    desk: Desk,
-    command: Correct,
-    target: Entry,
-    checked: Callable[[Mapping[str, Any]], dict[str, Any]],
-    *,
-    keep_sure: bool,
+    desk: Desk, command: Correct, target: Entry, checked: Reader, *, keep_sure: bool
 ) -> Entry:
     """Give the entry that corrects moment, note or readings of another; Refusal of an empty one.
 

@@ -17,8 +17,8 @@ from studio_log.present.colour_words import colour_words
 from studio_log.present.swatch_card import CardFacts
 from studio_log.present.words import moment
 from studio_log.science.colour.shown import shown_as
-from studio_log.services.bath_back import last_of, next_redo
 from studio_log.services.desk import Desk, whole_code
+from studio_log.services.journal_back import last_of, next_redo
 from studio_log.services.swatch_keeping import lot_of, swatch_entries
 from studio_log.services.swatch_lines import swatch_line, walked
 from studio_log.services.swatch_near import near

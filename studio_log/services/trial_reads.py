@@ -16,8 +16,8 @@ from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.colour_words import lab_words
 from studio_log.present.words import moment
 from studio_log.science.colour.lab import Lab
-from studio_log.services.bath_back import last_of, next_redo
 from studio_log.services.desk import Desk
+from studio_log.services.journal_back import last_of, next_redo
 from studio_log.services.trial_keeping import (
     age_of,
     code_named,
