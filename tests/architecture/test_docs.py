@@ -254,7 +254,10 @@ def test_the_readme_names_both_commands_and_both_exist() -> None:
 
 
 PICTURES = TREE / "resources" / "pictures"
-SIZES = {"window-small.png": (1024, 700), "methods.png": (1100, 760)}
+SIZES = {
+    "window-small.png": (1024, 700), "methods.png": (1100, 760),
+    "plan.png": (1360, 860), "swatches.png": (1180, 760),
+}  # fmt: skip
 
 
 def pictures() -> list[str]:
@@ -265,7 +268,7 @@ def pictures() -> list[str]:
 
 def test_the_readme_has_a_picture_of_the_window_and_one_of_a_tag() -> None:
     names = [Path(name).name for name in pictures()]
-    assert names == ["window-light.png", "tag.png", "methods.png"]
+    assert names == ["window-light.png", "tag.png", "methods.png", "plan.png", "swatches.png"]
 
 
 @pytest.mark.parametrize("name", sorted(one.name for one in PICTURES.iterdir()))
