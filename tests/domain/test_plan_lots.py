@@ -54,6 +54,7 @@ def followed(lot: Lot) -> tuple[Lot, PlanLot, dict[str, Any]]:
     return following(lot, moments_of(form.places, starts, ends)), form, fields
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("method", sorted(shipped().values(), key=lambda one: one.slug),
                          ids=lambda one: one.slug)  # fmt: skip
 def test_every_moment_of_a_plan_is_allowed_by_the_windows_of_the_log(method: Any) -> None:

@@ -19,6 +19,8 @@ from studio_log.planning.problem import Problem
 from studio_log.planning.why_joint import joint_reason, read_joint
 from tests.planning.kit import SOAK, instance, read, studio
 
+pytestmark = pytest.mark.long
+
 
 def conflict(problem: Problem, *, late: bool = True, asked: int = 10**9) -> Any:
     """The conflict in a problem whose plan is late, or that has none."""

@@ -28,6 +28,8 @@ from tests.planning.kit import (
 )
 from tests.planning.test_milks import shared
 
+pytestmark = pytest.mark.long
+
 if TYPE_CHECKING:
     from studio_log.planning.problem import Plan
 

@@ -16,6 +16,8 @@ from tests.cli.fake_house import Line
 from tests.planning.kit import PLANNER, instance, project, read, studio
 from tests.support.tree import TREE
 
+pytestmark = pytest.mark.long
+
 LONG = 120.0
 
 

@@ -13,6 +13,8 @@ from tests.planning.test_why_late import one_tub
 pytest.importorskip("ortools")
 from studio_log.optimizer.why_proved import conflict_of, fails
 
+pytestmark = pytest.mark.long
+
 
 def never() -> bool:
     return False

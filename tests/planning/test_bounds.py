@@ -78,6 +78,7 @@ def test_a_made_up_studio_is_planned_above_its_bound_and_better_than_at_first(na
     assert again.plan == outcome.plan
 
 
+@pytest.mark.long
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.integers(0, 30))
 def test_no_plan_has_fewer_sessions_than_the_bound(value: Any, tries: int) -> None:

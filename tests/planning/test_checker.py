@@ -155,6 +155,7 @@ def test_a_pause_counts_from_the_recorded_end() -> None:
     assert plan.spans["L1"]["dry"].start >= 0
 
 
+@pytest.mark.long
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios())
 def test_every_plan_made_passes_and_what_has_none_is_never_called_better(value: Any) -> None:
@@ -172,6 +173,7 @@ def test_every_plan_made_passes_and_what_has_none_is_never_called_better(value: 
     assert (outcome.status == "optimal") == (low == got)
 
 
+@pytest.mark.long
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.data())
 def test_a_step_that_is_moved_alone_is_found(value: Any, data: st.DataObject) -> None:

@@ -196,6 +196,7 @@ def test_how_often_in_words() -> None:
     ]
 
 
+@pytest.mark.long
 @settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), studios())
 def test_any_two_plans_are_told_apart(value: Any, other: Any) -> None:

@@ -47,6 +47,7 @@ def test_no_bound_is_above_the_sessions_known(name: str) -> None:
 
 
 @given(value=studios())
+@pytest.mark.long
 @settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 def test_no_plan_of_a_random_studio_is_below_it(value: dict[str, Any]) -> None:
     problem = read(value)

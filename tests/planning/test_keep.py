@@ -173,6 +173,7 @@ def test_a_lot_stays_in_the_vessel_that_it_lies_in() -> None:
         assert kept(problem, old).vessels["L1"]["soak"] == {"tub": tub}
 
 
+@pytest.mark.long
 @settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.integers(0, 6), st.integers(0, 3))
 def test_every_plan_that_keeps_to_another_passes(value: Any, tries: int, quarter: int) -> None:
@@ -195,6 +196,7 @@ def test_every_plan_that_keeps_to_another_passes(value: Any, tries: int, quarter
     assert soon == []
 
 
+@pytest.mark.long
 @settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), studios())
 def test_any_old_plan_does_no_harm(value: Any, other: Any) -> None:

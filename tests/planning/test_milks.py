@@ -219,6 +219,7 @@ def test_a_milk_that_makes_no_sense_is_told_of(change: Any, words: str) -> None:
     assert any(words in one for one in faults(value)), faults(value)
 
 
+@pytest.mark.long
 @settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.integers(200, 4000), st.booleans(), st.integers(0, 12))
 def test_every_plan_with_a_milk_passes(value: Any, life: int, holds: bool, tries: int) -> None:

@@ -129,6 +129,7 @@ def test_the_checker_agrees_at_every_end_of_every_range(name: str) -> None:
     assert found > 10
 
 
+@pytest.mark.long
 @settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.data())
 def test_ranges_are_just_the_starts_that_the_checker_takes(value: Any, data: st.DataObject) -> None:

@@ -251,6 +251,7 @@ def test_a_link_far_apart_is_kept_at_the_least_price() -> None:
     assert linked.plan.score.parts() >= free.plan.score.parts()
 
 
+@pytest.mark.long
 @settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.sampled_from(["line", "tub", "hours", "link"]))
 def test_loosening_a_limit_makes_a_proved_score_no_worse(value: Any, which: str) -> None:

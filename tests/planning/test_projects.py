@@ -54,6 +54,7 @@ def small(draw: st.DrawFn) -> Any:
     return project(tasks, lags)
 
 
+@pytest.mark.long
 @settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(small())
 def test_optimum_and_infeasible_are_those_of_all_starts_listed(value: Any) -> None:

@@ -153,6 +153,7 @@ def test_one_lot_is_mended_as_well_as_can_be(
     assert worth(new) == min(worths)
 
 
+@pytest.mark.long
 @settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.integers(1, 3), st.integers(0, 900))
 def test_every_mended_plan_passes_and_what_went_as_planned_stays(

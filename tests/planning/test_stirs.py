@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from datetime import timedelta
 from typing import Any
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -148,6 +149,7 @@ def sound(problem: Problem, plan: Plan, found: Stirs) -> bool:
     return len(set(dues) - placed) == len(found.missing)
 
 
+@pytest.mark.long
 @settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.integers(20, 400), st.booleans())
 def test_every_stir_is_sound(value: Any, every: int, waking: bool) -> None:

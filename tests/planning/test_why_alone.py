@@ -214,6 +214,7 @@ def test_the_sweep_says_the_same_as_exact_placing_in_an_empty_studio(whole: dict
         assert found is None or (early is not None and early <= found.end)
 
 
+@pytest.mark.long
 @settings(max_examples=60)
 @given(studios(), st.lists(st.tuples(
     st.sampled_from(["load.end", "soak.end", "lift.start"]),
@@ -252,6 +253,7 @@ def test_with_links_a_place_is_found_where_there_is_one(
                        for first, second, most in links_of(chain, alone))  # fmt: skip
 
 
+@pytest.mark.long
 @settings(max_examples=60)
 @given(studios())
 def test_each_way_out_is_a_plan_in_hand(whole: dict[str, Any]) -> None:

@@ -151,6 +151,7 @@ def test_moments_before_the_start_are_as_good_as_none() -> None:
                for one in found.reasons)  # fmt: skip
 
 
+@pytest.mark.long
 @settings(max_examples=30)
 @given(studios(), st.integers(0, 40), st.integers(0, 40))
 def test_told_to_stop_at_any_time_it_says_no_more_than_is_true(

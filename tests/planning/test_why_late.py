@@ -202,6 +202,7 @@ LOOSER: list[Change] = [
 ]  # fmt: skip
 
 
+@pytest.mark.long
 @settings(max_examples=150)
 @given(studios(), st.sampled_from(LOOSER))
 def test_loosening_a_limit_never_makes_the_proved_score_worse(
@@ -225,6 +226,7 @@ def test_loosening_a_limit_never_makes_the_proved_score_worse(
     assert least_late(loose) <= least_late(tight)
 
 
+@pytest.mark.long
 @settings(max_examples=25)
 @given(studios())
 def test_whatever_is_late_is_explained_and_each_way_out_holds(whole: dict[str, Any]) -> None:

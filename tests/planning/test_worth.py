@@ -78,6 +78,7 @@ def test_a_worth_that_makes_no_sense_is_told(worth: Any) -> None:
     assert said.startswith("The problem has session_worth")
 
 
+@pytest.mark.long
 @settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(studios(), st.sampled_from([0, 120, 720]))
 def test_every_worth_gives_plans_that_pass(value: Any, worth: int) -> None:
