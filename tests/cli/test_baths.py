@@ -36,6 +36,7 @@ def line(tmp_path: Path) -> Line:
     return Line(tmp_path / "studio")
 
 
+@pytest.mark.long
 def test_a_vat_from_its_making_to_its_reminder(line: Line) -> None:
     lot = line.json("lot", "new", "--method", "soy-immersion-long", "--name", "Calico",
                     "--piece", "cotton 1x1m 150g/m2")["code"]  # fmt: skip
@@ -68,6 +69,7 @@ def test_a_vat_from_its_making_to_its_reminder(line: Line) -> None:
     assert "Caution: " in text
 
 
+@pytest.mark.long
 def test_nonsense_is_refused_in_one_sentence_or_two(line: Line) -> None:
     assert line.run("bath", "new", "--kind", "chalk").stdout.strip().startswith("B")
     code = line.json("bath", "list")[0]["code"]
@@ -100,6 +102,7 @@ def test_nonsense_is_refused_in_one_sentence_or_two(line: Line) -> None:
     assert len(line.json("bath", "show", code)["diary"]) == 1
 
 
+@pytest.mark.long
 def test_every_kind_can_be_made_and_shown(line: Line) -> None:
     for kind in KINDS:
         assert line.run("bath", "new", "--kind", kind).returncode == 0

@@ -34,6 +34,7 @@ def line(tmp_path: Path) -> Line:
     return Line(tmp_path / "studio")
 
 
+@pytest.mark.long
 def test_a_swatch_from_its_cut_to_its_grade(line: Line) -> None:
     lot = line.json("lot", "new", "--method", "soy-immersion-long", "--name", "Calico",
                     "--piece", "cotton 1x1m 150g/m2", "--at", "-3d")["code"]  # fmt: skip

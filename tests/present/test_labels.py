@@ -83,6 +83,7 @@ def test_measures_that_do_not_go_together_are_refused(more: dict[str, object], w
         own_sheet(SheetSizes(**(told | more)))  # type: ignore[arg-type]
 
 
+@pytest.mark.long
 @given(
     st.sampled_from([*HOSTILE, "", "Linen runners", "n" * 200]),
     st.sampled_from([*HOSTILE, "", "soy: allergen"]),
