@@ -45,7 +45,7 @@ def press(box: BathBox, slug: str) -> None:
 
 
 def dialog(box: BathBox) -> BathDialog:
-    assert box.dialog is not None
+    assert isinstance(box.dialog, BathDialog)
     return box.dialog
 
 
@@ -57,7 +57,7 @@ def fill(box: BathBox, **typed: str) -> None:
 
 
 def send(box: BathBox) -> None:
-    dialog(box).accept_it.click()
+    dialog(box).keep.click()
     settle()
 
 
@@ -180,7 +180,7 @@ def test_finished_baths_are_shown_where_they_are_wanted(box: BathBox, shop: Work
     press(box, "finish")
     assert box.list.count() == 0
     assert box.empty.isVisible()
-    box.finished_too.click()
+    box.ended_too.click()
     settle()
     assert box.list.count() == 1
     assert not box.view.buttons["use"].isVisible()
@@ -254,7 +254,7 @@ def test_every_form_fits_at_any_size_of_text(
             assert row.heard.width() <= made.width()
         assert row.line.accessibleName()
         assert "&" not in row.line.accessibleName()
-    assert made.accept_it.visibleRegion().boundingRect().size() == made.accept_it.size()
+    assert made.keep.visibleRegion().boundingRect().size() == made.keep.size()
     apply_theme(app, "light", 100)
 
 

@@ -2,33 +2,23 @@
 
 from typing import Any, Final
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import (
-    QComboBox,
-    QCompleter,
-    QDialog,
-    QDialogButtonBox,
-    QGridLayout,
-    QLabel,
-    QLineEdit,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QLineEdit, QWidget
 from typing_extensions import override
 
 from studio_log.domain.bath_kinds import KINDS
 from studio_log.language.words import tr
 from studio_log.present.words import litres
-from studio_log.services.commands import Outcome
+from studio_log.services.commands import Command
 from studio_log.ui.baths.bath_fields import LONGEST, Field, Heard, Names, heard
 from studio_log.ui.baths.bath_forms import BathForm
-from studio_log.ui.bridge import Bridge, Doubt
-from studio_log.ui.errors import MessageBar
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.kept.form_box import bare, offer_lots
+from studio_log.ui.kept.sending_box import SendingBox
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.moment_line import MomentLine
-from studio_log.ui.widgets.parts import Words, em, scrolled
+from studio_log.ui.widgets.parts import Words, em
 
 NARROW: Final = 34
 """Below so many line heights of width, each field stands below its label."""
@@ -46,7 +36,7 @@ class FieldRow:
         self.line = _choice() if of.kind == "choice" else _line(of, typed, names)
         self.label = QLabel(tr(of.label))
         self.label.setBuddy(self.line)
-        self.line.setAccessibleName(tr(of.label).replace("&", ""))
+        self.line.setAccessibleName(bare(of.label))
         self.heard = Words(tone="soft", size="small")
 
     def read(self, *, told: bool) -> Heard:
@@ -66,11 +56,8 @@ class FieldRow:
         return found
 
 
-class BathDialog(QDialog):
-    """Asks for one act and sends it; nothing typed is lost by a refusal."""
-
-    done_with = Signal(object)
-    """The Outcome of what was done."""
+class BathDialog(SendingBox):
+    """Asks for what an act wants to know; what was understood stands beside each field."""
 
     def __init__(
         self,
@@ -82,9 +69,8 @@ class BathDialog(QDialog):
         names: Names | None = None,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
+        super().__init__(bridge, tr(form.accept), parent)
         self.setWindowTitle(f"{tr(form.title)} — {code}" if code else tr(form.title))
-        self._bridge = bridge
         self.form = form
         self._code = code
         self._told = False
@@ -92,14 +78,6 @@ class BathDialog(QDialog):
         given = filled or {}
         self.rows = [FieldRow(one, given.get(one.slug, ""), names or {}) for one in form.fields]
         self.moment = self._moment_line()
-        self.message = MessageBar(bridge)
-        self.buttons = QDialogButtonBox()
-        self.accept_it = self.buttons.addButton(
-            tr(form.accept), QDialogButtonBox.ButtonRole.AcceptRole
-        )
-        self.buttons.addButton(tr("Lea&ve it"), QDialogButtonBox.ButtonRole.RejectRole)
-        dress_button(self.accept_it, "primary")
-        self.accept_it.setDefault(True)
         self._lay_out()
         self._connect()
         self.read()
@@ -113,30 +91,21 @@ class BathDialog(QDialog):
         """Read every field and say beside it what was understood."""
         return {row.of.slug: row.read(told=self._told) for row in self.rows}
 
-    @Slot()
-    def submit(self) -> None:
-        """Send it where every field was understood; else lead to the first that was not."""
+    @override
+    def command(self) -> Command | None:
         self._told = True
         found = self.read()
         wrong = next((row for row in self.rows if found[row.of.slug].fault), None)
         if wrong is not None:
             wrong.line.setFocus(Qt.FocusReason.OtherFocusReason)
-            return
+            return None
         values: dict[str, Any] = {slug: one.value for slug, one in found.items()}
         if self.moment is not None:
-            self.moment.read_again()
-            if not self.moment.ok or (self.form.moment == "next" and self.moment.at is None):
-                self.moment.line.setFocus(Qt.FocusReason.OtherFocusReason)
-                return
+            ahead = self.form.moment == "next"
+            if not self.stands(self.moment, tr("When"), needed=ahead):
+                return None
             values["at"] = self.moment.at
-        self.message.put_away()
-        self.accept_it.setEnabled(False)
-        self._bridge.do(
-            self.form.command(self._code, values),
-            self._done,
-            failed=self._refused,
-            asked=self._doubted,
-        )
+        return self.form.command(self._code, values)
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -163,8 +132,6 @@ class BathDialog(QDialog):
                 row.line.currentIndexChanged.connect(self.read)
             else:
                 row.line.textChanged.connect(self.read)
-        self.buttons.accepted.connect(self.submit)
-        self.buttons.rejected.connect(self.reject)
 
     def _lay_out(self) -> None:
         inner = QWidget()
@@ -176,18 +143,9 @@ class BathDialog(QDialog):
         if self.moment is not None:
             self._when.setBuddy(self.moment.line)
         self._arrange(narrow=False)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(20, 16, 20, 16)
-        column.setSpacing(10)
-        column.addWidget(Words(tr(self.form.title), size="large", bold=True))
-        if self.form.says:
-            column.addWidget(Words(tr(self.form.says), tone="soft"))
-        column.addWidget(scrolled(inner, name=tr("Fields")), 1)
-        column.addWidget(self.message)
-        column.addWidget(self.buttons)
         lines = 3.8 * len(self.rows) + (4 if self.moment is not None else 0) + 10
-        room = self.screen().availableGeometry().size()
-        self.resize(min(em(self, 44), room.width() - 40), min(em(self, lines), room.height() - 80))
+        says = tr(self.form.says) if self.form.says else ""
+        self.lay_out(tr(self.form.title), says, inner, lines, wide=44)
 
     def _arrange(self, *, narrow: bool) -> None:
         """Set label, field and words beside each other, or below one another."""
@@ -218,28 +176,12 @@ class BathDialog(QDialog):
         self._grid.removeWidget(widget)
         self._grid.addWidget(widget, 4 * at + place[0], place[1])
 
-    def _done(self, outcome: Outcome) -> None:
-        self.done_with.emit(outcome)
-        self.accept()
-
-    def _refused(self, words: str) -> None:
-        self.accept_it.setEnabled(True)
-        self.message.refuse(words or tr("That did not work. What you typed is kept; try again."))
-
-    def _doubted(self, doubt: Doubt) -> None:
-        self.accept_it.setEnabled(True)
-        self.message.question(doubt)
-
 
 def _line(of: Field, typed: str, names: Names) -> QLineEdit:
     line = QLineEdit(typed)
     line.setMaxLength(LONGEST if of.slug != "note" else 2_000)
-    if of.kind == "lots" and names:
-        offered = [f"{code} {name}".strip() for code, name in names.items()]
-        completer = QCompleter(offered, line)
-        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        completer.setFilterMode(Qt.MatchFlag.MatchContains)
-        line.setCompleter(completer)
+    if of.kind == "lots":
+        offer_lots(line, names)
     return line
 
 

@@ -12,9 +12,9 @@ from studio_log.domain.number_text import NUMBER, plain
 from studio_log.domain.span_text import read_span
 from studio_log.language.words import tr
 from studio_log.present.words import litres, mass, span
+from studio_log.ui.kept.readers import lot_code
 
 LONGEST: Final = 200
-LOT: Final = re.compile(r"\s*(\d{2}-\d{1,5})\b.*", re.ASCII | re.DOTALL)
 _NUMBER: Final = re.compile(NUMBER)
 
 
@@ -68,11 +68,10 @@ def read_lots(text: str) -> tuple[str, ...]:
     """Give the codes of "26-031, 26-30 Calico"; what follows a code is for the eye."""
     found = []
     for part in filter(str.strip, text.split(",")):
-        code = LOT.fullmatch(part)
-        if code is None:
+        code = lot_code(part)
+        if not code:
             raise Refusal(tr("“{part}” is no lot’s code, such as 26-031.", part=part.strip()[:40]))
-        year, number = code[1].split("-")
-        found.append(f"{year}-{int(number):03d}")
+        found.append(code)
     return tuple(dict.fromkeys(found))
 
 

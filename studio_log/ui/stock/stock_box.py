@@ -71,7 +71,7 @@ class StockBox(QDialog):
         """Open a form for the chosen material, or for a new one."""
         form = StockForm(self._bridge, act, None if act == "new" else self.shelf.line, self)
         form.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        form.accepted.connect(lambda: self.refresh(form.code))
+        form.done_with.connect(lambda outcome: self.refresh(outcome.code))
         form.open()
         return form
 

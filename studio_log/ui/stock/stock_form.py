@@ -1,49 +1,39 @@
 """The forms of the stock: a new material, and what was bought, taken or counted."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Any, Final
+from collections.abc import Mapping
+from typing import Final
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
+from typing_extensions import override
 
 from studio_log.language.words import tr, tr_later
-from studio_log.services.commands import Outcome
 from studio_log.services.stock import MoveMaterial, NewMaterial, StockLine
 from studio_log.ui.bridge import Bridge
-from studio_log.ui.errors import MessageBar
+from studio_log.ui.kept.form_box import FormBox, FormField
 from studio_log.ui.stock import readers
-from studio_log.ui.theme.dress import dress_button
-from studio_log.ui.widgets.parts import em
-from studio_log.ui.widgets.understood import Understood, UnderstoodLine
 
 
-@dataclass(frozen=True)
-class Field:
-    """One line of a form."""
-
-    slug: str
-    label: str
-    hint: str = ""
-    reader: str = "text"
-    needed: bool = False
+def _text(slug: str, label: str, hint: str, *, needed: bool = False) -> FormField:
+    """Give a field of words, that offers what was typed there before."""
+    return FormField(slug, label, hint, needed=needed, kept_as=f"stock-{slug}")
 
 
-_AMOUNT: Final = Field("amount", tr_later("&How much"), "500 g", "quantity", needed=True)
+_AMOUNT: Final = FormField("amount", tr_later("&How much"), "500 g", readers.quantity, needed=True)
 _BOUGHT: Final = (
-    Field("price", tr_later("&Price"), "12.50", "price"),
-    Field("batch", tr_later("&Batch"), tr_later("the supplier’s, if any")),
-    Field("best_before", tr_later("Best be&fore"), "2027-03-31", "day"),
+    FormField("price", tr_later("&Price"), "12.50", readers.price),
+    _text("batch", tr_later("&Batch"), tr_later("the supplier’s, if any")),
+    FormField("best_before", tr_later("Best be&fore"), "2027-03-31", readers.day),
 )
-_NOTE: Final = Field("note", tr_later("&Note"), tr_later("a note, if any"))
+_NOTE: Final = _text("note", tr_later("&Note"), tr_later("a note, if any"))
 _NEW: Final = (
-    Field("title", tr_later("&Name"), tr_later("soda ash"), needed=True),
-    Field("material", tr_later("What &methods call it"), tr_later("soda-ash; else by its name")),
-    Field("amount", tr_later("What is t&here"), "1 kg", "quantity"),
+    _text("title", tr_later("&Name"), tr_later("soda ash"), needed=True),
+    _text("material", tr_later("What &methods call it"), tr_later("soda-ash; else by its name")),
+    FormField("amount", tr_later("What is t&here"), "1 kg", readers.quantity),
     *_BOUGHT,
-    Field("low", tr_later("Buy again be&low"), "200 g", "quantity"),
-    Field("place", tr_later("Pl&ace"), tr_later("shelf 2")),
+    FormField("low", tr_later("Buy again be&low"), "200 g", readers.quantity),
+    _text("place", tr_later("Pl&ace"), tr_later("shelf 2")),
 )
-FIELDS: Final[Mapping[str, tuple[Field, ...]]] = {
+FIELDS: Final[Mapping[str, tuple[FormField, ...]]] = {
     "new": _NEW,
     "buy": (_AMOUNT, *_BOUGHT, _NOTE),
     "draw": (_AMOUNT, _NOTE),
@@ -55,52 +45,23 @@ TITLES: Final[Mapping[str, str]] = {
     "draw": tr_later("Taken by hand: {title}"),
     "count": tr_later("Counted: {title}"),
 }
-_READERS: Final[Mapping[str, Callable[[str], Understood[Any]]]] = {
-    "text": Understood,
-    "quantity": readers.quantity,
-    "price": readers.price,
-    "day": readers.day,
-}
 
 
-class StockForm(QDialog):
-    """Writes one thing down; nothing typed is lost by a refusal."""
+class StockForm(FormBox):
+    """Writes one thing down of a material, or takes a new one in."""
 
     def __init__(
         self, bridge: Bridge, act: str, line: StockLine | None, parent: QWidget | None = None
     ) -> None:
-        super().__init__(parent)
-        self._bridge, self._act, self._line = bridge, act, line
-        self.setWindowTitle(tr(TITLES[act], title=line.title if line else ""))
-        self.setModal(True)
-        self.fields: dict[str, UnderstoodLine[Any]] = {}
-        self.code = ""
-        self.message = MessageBar(bridge)
-        self.buttons = QDialogButtonBox()
-        role = QDialogButtonBox.ButtonRole
-        self.keep = self.buttons.addButton(tr("&Write it down"), role.AcceptRole)
-        self.buttons.addButton(tr("&Leave it"), role.RejectRole)
-        dress_button(self.keep, "primary")
-        self.keep.setDefault(True)
-        self._lay_out()
-        self.buttons.accepted.connect(self.submit)
-        self.buttons.rejected.connect(self.reject)
+        super().__init__(bridge, FIELDS[act], moment=False, parent=parent)
+        self._act, self._line = act, line
+        title = tr(TITLES[act], title=line.title if line else "")
+        self.setWindowTitle(title)
+        self.show_form(title, "")
 
-    def submit(self) -> None:
-        """Send it; the first field that is wrong or missing gets the keyboard."""
-        self.message.put_away()
-        for of in FIELDS[self._act]:
-            field = self.fields[of.slug]
-            if not field.ok or (of.needed and field.blank):
-                if field.ok:
-                    self.message.refuse(tr("Fill in: {label}", label=_bare(of.label)))
-                field.line.setFocus()
-                return
-        self._bridge.do(self.command(), self._kept, failed=self.message.refuse)
-
-    def command(self) -> NewMaterial | MoveMaterial:
-        """Give what the form says."""
-        typed = {slug: field.value for slug, field in self.fields.items() if field.value}
+    @override
+    def made(self) -> NewMaterial | MoveMaterial:
+        typed = {slug: value for slug, value in self.values.items() if value}
         amount, low = typed.pop("amount", None), typed.pop("low", None)
         if self._act == "new":
             unit = (amount or low or readers.Quantity(0, "g")).unit
@@ -112,37 +73,3 @@ class StockForm(QDialog):
             )
         code = self._line.code if self._line else ""
         return MoveMaterial(code, self._act, amount.value, amount.unit, **typed)
-
-    def _lay_out(self) -> None:
-        form = QFormLayout()
-        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
-        form.setHorizontalSpacing(14)
-        form.setVerticalSpacing(10)
-        for of in FIELDS[self._act]:
-            field: UnderstoodLine[Any] = UnderstoodLine(
-                _READERS[of.reader],
-                name=_bare(of.label),
-                hint=tr(of.hint),
-                slug=f"stock-{of.slug}" if of.reader == "text" else "",
-            )
-            field.entered.connect(self.submit)
-            form.addRow(tr(of.label), field)
-            self.fields[of.slug] = field
-        column = QVBoxLayout(self)
-        column.setContentsMargins(20, 16, 20, 14)
-        column.setSpacing(12)
-        column.addLayout(form)
-        column.addStretch(1)
-        column.addWidget(self.message)
-        column.addWidget(self.buttons)
-        self.resize(em(self, 32), self.sizeHint().height())
-
-    def _kept(self, outcome: Outcome) -> None:
-        for field in self.fields.values():
-            field.remember()
-        self.code = outcome.code
-        self.accept()
-
-
-def _bare(label: str) -> str:
-    return tr(label).replace("&", "")

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Final
 
 from studio_log.domain.swatches import SCALES, TESTS, WHITES
 from studio_log.language.words import tr_later
@@ -17,23 +17,9 @@ from studio_log.services.swatches import (
     ReadSwatch,
     SetSwatch,
 )
-
-Choices = tuple[tuple[str, str], ...]
-"""Value and words of each."""
-Values = Mapping[str, Any]
-"""What was read, by the slug of its field; what was left blank is not in it."""
-
-
-@dataclass(frozen=True)
-class Field:
-    """One line of a form; with `choices` a box of them."""
-
-    slug: str
-    label: str
-    hint: str = ""
-    reader: str = "text"
-    needed: bool = False
-    choices: Choices = ()
+from studio_log.ui.kept.form_box import Choices, FormField, Values
+from studio_log.ui.kept.readers import lot
+from studio_log.ui.swatches import readers
 
 
 @dataclass(frozen=True)
@@ -43,20 +29,28 @@ class SwatchForm:
     slug: str
     title: str
     says: str
-    fields: tuple[Field, ...]
+    fields: tuple[FormField, ...]
     command: Callable[[str, Values], Command]
     moment: bool = True
 
 
-HALF: Final = Field(
+HALF: Final = FormField(
     "half", tr_later("&Half"),
     choices=(("master", tr_later("master half, or the whole")), ("test", tr_later("test half"))),
 )  # fmt: skip
-NOTE: Final = Field("note", tr_later("&Note"), tr_later("a note, if any"))
-NAME: Final = Field("name", tr_later("&Name"), tr_later("second coat, rinsed hot"))
-PLACE: Final = Field("place", tr_later("&Kept at"), tr_later("master half, or the whole: drawer 3"))
-TEST_PLACE: Final = Field(
-    "test_place", tr_later("&Test half at"), tr_later("blank where it is not cut in halves")
+NOTE: Final = FormField("note", tr_later("&Note"), tr_later("a note, if any"))
+NAME: Final = FormField(
+    "name", tr_later("&Name"), tr_later("second coat, rinsed hot"), kept_as="swatch-name"
+)
+PLACE: Final = FormField(
+    "place", tr_later("&Kept at"), tr_later("master half, or the whole: drawer 3"),
+    kept_as="swatch-place",
+)  # fmt: skip
+TEST_PLACE: Final = FormField(
+    "test_place",
+    tr_later("&Test half at"),
+    tr_later("blank where it is not cut in halves"),
+    kept_as="swatch-test_place",
 )
 _OBSERVERS: Final[Choices] = (
     (WHITES[0], tr_later("daylight D65, 2° (photos)")),
@@ -96,8 +90,9 @@ NEW: Final = SwatchForm(
     "new", tr_later("New swatch"),
     tr_later("It gets a code of its own. The methods that its lot has walked come with it."),
     (
-        Field("lot", tr_later("&Lot"), "26-031", "lot", needed=True),
-        Field("piece", tr_later("&Piece"), tr_later("its number, if there are several"), "whole"),
+        FormField("lot", tr_later("&Lot"), "26-031", lot, needed=True, lots=True),
+        FormField("piece", tr_later("&Piece"), tr_later("its number, if there are several"),
+                  readers.whole),
         NAME, PLACE, TEST_PLACE,
     ),
     _new,
@@ -105,11 +100,13 @@ NEW: Final = SwatchForm(
 READ: Final = SwatchForm(
     "read", tr_later("A colour that an instrument gave"), "",
     (
-        Field("lab", tr_later("L*, a*, &b*"), "52.1, 31.8, 24.0", "colour", needed=True),
+        FormField("lab", tr_later("L*, a*, &b*"), "52.1, 31.8, 24.0", readers.colour, needed=True),
         HALF,
-        Field("white", tr_later("&Daylight and observer"), choices=_OBSERVERS),
-        Field("two_u", tr_later("2&u, in CIEDE2000"), tr_later("if it is known: 0.8"), "two_u"),
-        Field("method", tr_later("&Instrument"), tr_later("its name")),
+        FormField("white", tr_later("&Daylight and observer"), choices=_OBSERVERS),
+        FormField("two_u", tr_later("2&u, in CIEDE2000"), tr_later("if it is known: 0.8"),
+                  readers.two_u),
+        FormField("method", tr_later("&Instrument"), tr_later("its name"),
+                  kept_as="swatch-method"),
         NOTE,
     ),
     _read,
@@ -118,10 +115,11 @@ GRADE: Final = SwatchForm(
     "grade", tr_later("The grade of a test"),
     tr_later("Left blank, the grade is estimated from the colours of both halves."),
     (
-        Field("test", tr_later("&Test"), choices=_named(TESTS, TEST_WORDS)),
-        Field("grade", tr_later("&Grade"), "4-5", "grade"),
-        Field("scale", tr_later("&Scale"), choices=_named(SCALES, SCALE_WORDS)),
-        Field("length", tr_later("How &long"), tr_later("4 weeks, 3 washes")),
+        FormField("test", tr_later("&Test"), choices=_named(TESTS, TEST_WORDS)),
+        FormField("grade", tr_later("&Grade"), "4-5", readers.grade),
+        FormField("scale", tr_later("&Scale"), choices=_named(SCALES, SCALE_WORDS)),
+        FormField("length", tr_later("How &long"), tr_later("4 weeks, 3 washes"),
+                  kept_as="swatch-length"),
         NOTE,
     ),
     _grade,
@@ -130,12 +128,14 @@ LIGHT: Final = SwatchForm(
     "light", tr_later("Begin the light test"),
     tr_later("The test half hangs in the window, the master half stays in the dark. Reminders come "
              "after 2, 4 and 8 weeks."),
-    (Field("place", tr_later("&Window"), tr_later("south, behind glass")), NOTE),
+    (FormField("place", tr_later("&Window"), tr_later("south, behind glass"),
+               kept_as="swatch-place"),
+     NOTE),
     _light,
 )  # fmt: skip
 REMARK: Final = SwatchForm(
     "note", tr_later("A remark"), "",
-    (Field("note", tr_later("&Remark"), needed=True),),
+    (FormField("note", tr_later("&Remark"), needed=True),),
     _note,
 )  # fmt: skip
 CHANGE: Final = SwatchForm(

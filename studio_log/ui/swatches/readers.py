@@ -1,8 +1,7 @@
-"""What is typed on the forms of swatches: a lot, a piece, a colour, how sure it is, a grade."""
+"""What is typed on the forms of swatches: a piece, a colour, how sure it is, a grade."""
 
 import re
-from collections.abc import Callable, Mapping
-from typing import Any, Final
+from typing import Final
 
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.number_text import NUMBER, plain, read_number
@@ -12,17 +11,7 @@ from studio_log.language.words import tr
 from studio_log.science.colour.lab import Lab
 from studio_log.ui.widgets.understood import Understood
 
-LOT: Final = re.compile(r"\s*(\d{2})\s*-\s*(\d{1,5})\b.*", re.ASCII | re.DOTALL)
 MOST_PIECE: Final = 10_000
-
-
-def lot(text: str) -> Understood[str]:
-    """Read "26-31 Calico": what follows the code is for the eye."""
-    found = LOT.fullmatch(text)
-    if found is None:
-        return Understood(fault=tr("No lot’s code, such as 26-031."))
-    code = f"{found[1]}-{int(found[2]):03d}"
-    return Understood(code, tr("Understood: {words}", words=code))
 
 
 def whole(text: str) -> Understood[int]:
@@ -64,13 +53,3 @@ def grade(text: str) -> Understood[str]:
         return Understood(step, tr("Understood: {words}", words=step))
     steps = ", ".join(reversed(GREY_STEPS))
     return Understood(fault=tr("No step of the scale: {steps}; blue wool 1 to 8.", steps=steps))
-
-
-READERS: Final[Mapping[str, Callable[[str], Understood[Any]]]] = {
-    "text": Understood,
-    "lot": lot,
-    "whole": whole,
-    "colour": colour,
-    "two_u": two_u,
-    "grade": grade,
-}

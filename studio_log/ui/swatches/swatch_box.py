@@ -17,19 +17,16 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
-    QDialog,
     QFileDialog,
     QHBoxLayout,
     QStackedWidget,
-    QVBoxLayout,
     QWidget,
 )
 from typing_extensions import override
 
 from studio_log.language.words import tr, tr_later
 from studio_log.present.swatch_card import CardFacts
-from studio_log.services.commands import Command, Outcome, Redo, Undo
-from studio_log.services.questions import LotLines, LotLinesFor
+from studio_log.services.commands import Outcome
 from studio_log.services.swatches import (
     CardsFor,
     LightTest,
@@ -41,7 +38,7 @@ from studio_log.services.swatches import (
     SwatchPage,
 )
 from studio_log.ui.bridge import FOREIGN, Bridge
-from studio_log.ui.errors import MessageBar
+from studio_log.ui.kept.kept_box import KeptBox
 from studio_log.ui.swatches.card_dialog import CardDialog
 from studio_log.ui.swatches.forms import CHANGE, GRADE, LIGHT, NEW, READ, REMARK, SwatchForm
 from studio_log.ui.swatches.instrument_box import InstrumentBox
@@ -54,7 +51,7 @@ from studio_log.ui.swatches.tiles import PAGE
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.find_line import FindLine
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
-from studio_log.ui.widgets.parts import Words, button, em, scrolled
+from studio_log.ui.widgets.parts import button, em, scrolled
 
 ORDERS: Final = (
     ("newest", tr_later("newest first")),
@@ -63,27 +60,25 @@ ORDERS: Final = (
     ("light", tr_later("lightest first")),
     ("dark", tr_later("darkest first")),
 )
+SIZE: Final = QSize(72, 44)
 TYPING_MS: Final = 180
 PLANE_MOST: Final = 5_000
 """Swatches shown by colour at once."""
 
 
-class SwatchBox(QDialog):
+class SwatchBox(KeptBox[SwatchPage]):
     """Shows what the studio answers; asks again when a swatch has changed."""
 
     lot_wanted = Signal(str)
+    title = tr_later("Swatches — Studio Log")
+    lots = "all"
 
     def __init__(
         self, bridge: Bridge, parent: QWidget | None = None, code: str = "", lot: str = ""
     ) -> None:
-        super().__init__(parent)
-        self.setWindowTitle(tr("Swatches — Studio Log"))
-        self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
+        super().__init__(bridge, parent, code)
         self.setAcceptDrops(True)
-        self._bridge, self._wanted, self._lot = bridge, code, lot
-        self._names: dict[str, str] = {}
-        self.page: SwatchPage | None = None
-        self.dialog: QDialog | None = None
+        self._lot = lot
         self.pane = SwatchPane()
         self.search = FindLine(tr("Find: lot, name, method, place"), tr("Find swatches"))
         self.order = QComboBox()
@@ -91,18 +86,14 @@ class SwatchBox(QDialog):
         self.new = button(tr("&New swatch…"), kind="primary")
         self.by_colour = button(tr("Find by &colour…"))
         self.view = SwatchView()
-        self.said = Words(tone="soft")
-        self.message = MessageBar(bridge)
-        self.undo, self.redo = button(tr("&Undo")), button(tr("Red&o"))
-        self.leave = button(tr("C&lose"))
         self._right = QStackedWidget()
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
         self._lay_out()
         self._connect()
 
     @property
+    @override
     def code(self) -> str:
-        """Code of the chosen swatch, "" for none."""
         return self.pane.code
 
     def choose(self, code: str) -> None:
@@ -112,12 +103,12 @@ class SwatchBox(QDialog):
         self.refresh()
 
     @Slot()
+    @override
     def refresh(self) -> None:
-        """Ask for the list, and through it for the chosen swatch."""
         self._bridge.ask(self._question(0), self._show_list, failed=self.message.refuse)
 
+    @override
     def on_changed(self, outcome: Outcome) -> None:
-        """Ask anew where a swatch or a lot was touched, here or by another program."""
         if outcome.swatches or outcome.lots or outcome.settings or outcome is FOREIGN:
             self.refresh()
 
@@ -134,8 +125,6 @@ class SwatchBox(QDialog):
     @override
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        self.refresh()
-        self._bridge.ask(LotLinesFor("all"), self._learn_names)
         self.search.setFocus(Qt.FocusReason.OtherFocusReason)
 
     @override
@@ -158,11 +147,6 @@ class SwatchBox(QDialog):
         files = [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()]
         if files and self.page is not None:
             self.read_photo(files[0])
-
-    def _open(self, box: QDialog) -> None:
-        self.dialog = box
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.open()
 
     def _question(self, offset: int) -> SwatchesFor:
         return SwatchesFor(
@@ -198,10 +182,6 @@ class SwatchBox(QDialog):
         self.by_colour.clicked.connect(partial(self._act, "colour"))
         self.view.act_wanted.connect(self._act)
         self.view.lot_wanted.connect(self._to_lot)
-        self.undo.clicked.connect(self._undo)
-        self.redo.clicked.connect(self._redo)
-        self.leave.clicked.connect(self.reject)
-        self._bridge.changed.connect(self.on_changed)
         QShortcut(QKeySequence.StandardKey.Find, self).activated.connect(self.search.setFocus)
 
     def _lay_out(self) -> None:
@@ -219,20 +199,7 @@ class SwatchBox(QDialog):
         halves.setSpacing(12)
         halves.addWidget(self.pane, 1)
         halves.addWidget(self._right)
-        foot = FlowLayout(gap=10)
-        for widget in (growing(self.said), self.undo, self.redo, self.leave):
-            foot.addWidget(widget)
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(16, 12, 16, 12)
-        whole.addLayout(head)
-        whole.addLayout(halves, 1)
-        whole.addWidget(self.message)
-        whole.addLayout(foot)
-        room = self.screen().availableGeometry().size() - QSize(60, 80)
-        self.resize(QSize(em(self, 72), em(self, 44)).boundedTo(room))
-
-    def _learn_names(self, lines: LotLines) -> None:
-        self._names = {one.code: one.name for one in lines.lines}
+        self.lay_out([head, halves], SIZE)
 
     def _show_list(self, there: SwatchesThere) -> None:
         wanted = self._wanted or self.code
@@ -268,13 +235,6 @@ class SwatchBox(QDialog):
         self.view.show_page(page)
         self._right.setCurrentIndex(1)
         self._offer_back()
-
-    def _offer_back(self) -> None:
-        page = self.page
-        self.undo.setEnabled(bool(page and page.undo))
-        self.redo.setEnabled(bool(page and page.redo))
-        self.undo.setToolTip(tr("Take back: {words}", words=page.undo) if page else "")
-        self.redo.setToolTip(tr("Restore: {words}", words=page.redo) if page and page.redo else "")
 
     def _act(self, slug: str) -> None:
         forms = {"typed": READ, "grade": GRADE, "remark": REMARK, "change": CHANGE,
@@ -344,26 +304,6 @@ class SwatchBox(QDialog):
         chosen = path or QFileDialog.getOpenFileName(self, tr("Keep a picture"), "", kinds)[0]
         if chosen:
             self._do(NoteSwatch(self.page.line.code, path=Path(chosen)))
-
-    def _do(self, command: Command) -> None:
-        self.message.put_away()
-        self._bridge.do(
-            command, self._done, failed=self.message.refuse, asked=self.message.question
-        )
-
-    def _done(self, outcome: Outcome) -> None:
-        self.said.setText(" ".join((outcome.words, *outcome.advice)))
-        self.dialog = None
-        if outcome.code:
-            self._wanted = outcome.code
-
-    def _undo(self) -> None:
-        if self.page is not None:
-            self._do(Undo(self.page.line.code))
-
-    def _redo(self) -> None:
-        if self.page is not None:
-            self._do(Redo(self.page.line.code))
 
     def _to_lot(self, code: str) -> None:
         self.lot_wanted.emit(code)

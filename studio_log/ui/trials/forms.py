@@ -1,6 +1,6 @@
 """What can be written down of a trial, as data: the fields of each form, and its command."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 from typing import Any, Final
@@ -16,26 +16,9 @@ from studio_log.services.trials import (
     TrialPage,
     UnveilTrial,
 )
+from studio_log.ui.kept.form_box import Choices, FormField, Values
+from studio_log.ui.kept.readers import lot
 from studio_log.ui.trials import readers
-from studio_log.ui.trials.readers import Reader
-
-Choices = tuple[tuple[Any, str], ...]
-"""Value and words of each, in the language spoken."""
-Values = Mapping[str, Any]
-"""What was read, by the slug of its field; what was left blank is not in it."""
-
-
-@dataclass(frozen=True)
-class Field:
-    """One line of a form; with `choices` a box of them."""
-
-    slug: str
-    label: str
-    hint: str = ""
-    read: Reader = readers.words
-    needed: bool = False
-    choices: Choices = ()
-    filled: str = ""
 
 
 @dataclass(frozen=True)
@@ -45,33 +28,34 @@ class TrialForm:
     slug: str
     title: str
     says: str
-    fields: Callable[[TrialPage, date], tuple[Field, ...]]
+    fields: Callable[[TrialPage, date], tuple[FormField, ...]]
     command: Callable[[str, Values], Command]
     moment: bool = False
 
 
-def _arm(page: TrialPage) -> Field:
+def _arm(page: TrialPage) -> FormField:
     all_of = ((0, tr("all arms")),)
     arms = tuple((one.number, one.words) for one in page.arms)
-    return Field("arm", tr_later("&Arm"), choices=all_of + arms)
+    return FormField("arm", tr_later("&Arm"), choices=all_of + arms)
 
 
-def _batch(page: TrialPage) -> Field:
+def _batch(page: TrialPage) -> FormField:
     trial = page.trial
     all_of = ((0, tr("all batches")),)
     blocks = tuple(
         (number, trial.block_words(number)) for number in range(1, len(trial.blocks) + 1)
     )
-    return Field("batch", tr_later("&Batch"), choices=all_of + blocks)
+    return FormField("batch", tr_later("&Batch"), choices=all_of + blocks)
 
 
-NOTE: Final = Field("note", tr_later("&Note"), tr_later("a note, if any"))
+LOT_FIELD: Final = FormField("lot", tr_later("&Lot"), "26-031", lot, needed=True, lots=True)
+NOTE: Final = FormField("note", tr_later("&Note"), tr_later("a note, if any"))
 
 
-def _done_fields(page: TrialPage, _today: date) -> tuple[Field, ...]:
+def _done_fields(page: TrialPage, _today: date) -> tuple[FormField, ...]:
     what: Choices = (("dye", tr("dyed")), ("soy", tr("soyed")))
     first = what if page.trial.way == "forwards" or not page.line.next else what[::-1]
-    return Field("what", tr_later("&What"), choices=first), _arm(page), _batch(page), NOTE
+    return FormField("what", tr_later("&What"), choices=first), _arm(page), _batch(page), NOTE
 
 
 def _cells(values: Values) -> dict[str, Any]:
@@ -84,19 +68,18 @@ def _done(code: str, values: Values) -> Command:
                  at=values.get("at"))  # fmt: skip
 
 
-def _lot_fields(page: TrialPage, _today: date) -> tuple[Field, ...]:
-    lot = Field("lot", tr_later("&Lot"), "26-031", readers.lot, needed=True)
-    return lot, _arm(page), _batch(page)
+def _lot_fields(page: TrialPage, _today: date) -> tuple[FormField, ...]:
+    return LOT_FIELD, _arm(page), _batch(page)
 
 
 def _lot(code: str, values: Values) -> Command:
     return GiveLot(code, values["lot"], **_cells(values))
 
 
-def _swatch_fields(_page: TrialPage, _today: date) -> tuple[Field, ...]:
+def _swatch_fields(_page: TrialPage, _today: date) -> tuple[FormField, ...]:
     return (
-        Field("tag", tr_later("&Tag"), "417", needed=True),
-        Field("swatch", tr_later("&Swatch"), "W26-001", readers.swatch, needed=True),
+        FormField("tag", tr_later("&Tag"), "417", needed=True),
+        FormField("swatch", tr_later("&Swatch"), "W26-001", readers.swatch, needed=True),
     )
 
 
@@ -104,19 +87,19 @@ def _swatch(code: str, values: Values) -> Command:
     return GiveSwatch(code, values["tag"], values["swatch"])
 
 
-def _remark_fields(_page: TrialPage, _today: date) -> tuple[Field, ...]:
-    return (Field("note", tr_later("&Remark"), needed=True),)
+def _remark_fields(_page: TrialPage, _today: date) -> tuple[FormField, ...]:
+    return (FormField("note", tr_later("&Remark"), needed=True),)
 
 
 def _remark(code: str, values: Values) -> Command:
     return NoteTrial(code, values["note"], at=values.get("at"))
 
 
-def _change_fields(page: TrialPage, today: date) -> tuple[Field, ...]:
+def _change_fields(page: TrialPage, today: date) -> tuple[FormField, ...]:
     day = page.line.day.isoformat()
     return (
-        Field("question", tr_later("&Question"), filled=page.line.question, needed=True),
-        Field("day", tr_later("Da&y"), read=readers.day_reader(today), filled=day, needed=True),
+        FormField("question", tr_later("&Question"), filled=page.line.question, needed=True),
+        FormField("day", tr_later("Da&y"), read=readers.day_reader(today), filled=day, needed=True),
     )
 
 
@@ -124,8 +107,8 @@ def _change(code: str, values: Values) -> Command:
     return SetTrial(code, question=values["question"], day=values["day"])
 
 
-def _break_fields(_page: TrialPage, _today: date) -> tuple[Field, ...]:
-    return (Field("note", tr_later("Wh&y"), tr_later("what happened"), needed=True),)
+def _break_fields(_page: TrialPage, _today: date) -> tuple[FormField, ...]:
+    return (FormField("note", tr_later("Wh&y"), tr_later("what happened"), needed=True),)
 
 
 def _break(code: str, values: Values) -> Command:

@@ -3,30 +3,23 @@
 from datetime import date
 from typing import Any, Final
 
-from PySide6.QtCore import Qt, QTimer, Signal, Slot
-from PySide6.QtWidgets import (
-    QComboBox,
-    QDialog,
-    QDialogButtonBox,
-    QFormLayout,
-    QSpinBox,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import QTimer, Slot
+from PySide6.QtWidgets import QComboBox, QSpinBox, QWidget
+from typing_extensions import override
 
 from studio_log.domain.number_text import plain
 from studio_log.domain.trial_design import DEFAULT_AGES, MOST_REPLICATES
 from studio_log.domain.trials import MEASURES
 from studio_log.language.words import tr, tr_later
-from studio_log.services.commands import Outcome
+from studio_log.services.commands import Command
 from studio_log.services.trials import NewTrial, TrialNeeds, TrialNeedsFor, TrialPlan
-from studio_log.ui.bridge import Bridge, Doubt
-from studio_log.ui.errors import MessageBar
-from studio_log.ui.theme.dress import dress_button
-from studio_log.ui.trials.readers import ages, day_reader, named, words
+from studio_log.ui.bridge import Bridge
+from studio_log.ui.kept.form_box import spaced_form
+from studio_log.ui.kept.sending_box import SendingBox
+from studio_log.ui.trials.readers import ages, day_reader, named
 from studio_log.ui.widgets.calm import calm
-from studio_log.ui.widgets.parts import Words, em, roomy, scrolled
-from studio_log.ui.widgets.understood import UnderstoodLine
+from studio_log.ui.widgets.parts import Words, roomy
+from studio_log.ui.widgets.understood import Understood, UnderstoodLine
 
 TYPING_MS: Final = 250
 WAYS: Final = (
@@ -38,18 +31,14 @@ REPLICATES: Final = 2
 LEAD_D: Final = 3
 
 
-class NewTrialDialog(QDialog):
-    """Asks for a trial and plans it; nothing typed is lost by a refusal."""
-
-    done_with = Signal(object)
-    """The Outcome of what was done."""
+class NewTrialDialog(SendingBox):
+    """Asks for a trial and plans it."""
 
     def __init__(self, bridge: Bridge, today: date, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._bridge = bridge
+        super().__init__(bridge, tr("&Plan it"), parent)
         self.setWindowTitle(tr("New trial"))
         self.question: UnderstoodLine[str] = UnderstoodLine(
-            words, name=tr("Question"), hint=tr("Does a long cure deepen madder?")
+            Understood, name=tr("Question"), hint=tr("Does a long cure deepen madder?")
         )
         self.ages: UnderstoodLine[tuple[float, ...]] = UnderstoodLine(ages, name=tr("Cure ages"))
         self.others: UnderstoodLine[tuple[str, ...]] = UnderstoodLine(
@@ -65,8 +54,6 @@ class NewTrialDialog(QDialog):
         self.needs = Words()
         self.warnings = Words(tone="ochre_ink")
         self.fault = Words(tone="danger_ink")
-        self.message = MessageBar(bridge)
-        self.buttons = QDialogButtonBox()
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
         self._fill()
         self._lay_out()
@@ -87,22 +74,15 @@ class NewTrialDialog(QDialog):
             measure=str(self.measure.currentData()),
         )
 
-    @Slot()
-    def submit(self) -> None:
-        """Plan it; the first field that is wrong or missing gets the keyboard."""
-        self.message.put_away()
-        for field in (self.question, self.ages, self.others, self.blocks, self.day):
-            field.read_again()
-            if not field.ok:
-                field.line.setFocus(Qt.FocusReason.OtherFocusReason)
-                return
-        if self.question.blank:
-            self.message.refuse(tr("Fill in: {label}", label=tr("Question")))
-            self.question.line.setFocus(Qt.FocusReason.OtherFocusReason)
-            return
-        self.keep.setEnabled(False)
-        command = NewTrial(self.question.text(), self.plan)
-        self._bridge.do(command, self._done, failed=self._refused, asked=self._doubted)
+    @override
+    def command(self) -> Command | None:
+        lines: tuple[UnderstoodLine[Any], ...] = (
+            self.question, self.ages, self.others, self.blocks, self.day,
+        )  # fmt: skip
+        for line in lines:
+            if not self.stands(line, tr("Question"), needed=line is self.question):
+                return None
+        return NewTrial(self.question.text(), self.plan)
 
     def _fill(self) -> None:
         self.ages.setText(", ".join(plain(one, 1) for one in DEFAULT_AGES))
@@ -115,11 +95,6 @@ class NewTrialDialog(QDialog):
             calm(box)
             for value, said in rows:
                 box.addItem(tr(said), value)
-        role = QDialogButtonBox.ButtonRole
-        self.keep = self.buttons.addButton(tr("&Plan it"), role.AcceptRole)
-        self.buttons.addButton(tr("Lea&ve it"), role.RejectRole)
-        dress_button(self.keep, "primary")
-        self.keep.setDefault(True)
 
     def _connect(self) -> None:
         lines: tuple[UnderstoodLine[Any], ...] = (self.ages, self.others, self.blocks, self.day)
@@ -130,8 +105,6 @@ class NewTrialDialog(QDialog):
         for spin in (self.each, self.lead):
             spin.valueChanged.connect(self._soon.start)
         self._soon.timeout.connect(self._look)
-        self.buttons.accepted.connect(self.submit)
-        self.buttons.rejected.connect(self.reject)
 
     @Slot()
     def _look(self) -> None:
@@ -145,11 +118,7 @@ class NewTrialDialog(QDialog):
 
     def _lay_out(self) -> None:
         inner = QWidget()
-        form = QFormLayout(inner)
-        form.setContentsMargins(2, 0, 8, 0)
-        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
-        form.setHorizontalSpacing(14)
-        form.setVerticalSpacing(8)
+        form = spaced_form(inner)
         rows: tuple[tuple[str, QWidget], ...] = (
             (tr("&Question"), self.question), (tr("Cure &ages"), self.ages),
             (tr("&Other arms"), self.others), (tr("&Batches"), self.blocks),
@@ -158,33 +127,9 @@ class NewTrialDialog(QDialog):
         )  # fmt: skip
         for label, field in rows:
             form.addRow(label, field)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(20, 16, 20, 14)
-        column.setSpacing(10)
-        column.addWidget(Words(tr("New trial"), size="large", bold=True))
-        column.addWidget(
-            Words(tr("One question; arms that differ in one thing; enough pieces of each."),
-                  tone="soft")
-        )  # fmt: skip
-        column.addWidget(scrolled(inner, name=tr("Fields")), 1)
-        for said in (self.fault, self.needs, self.warnings):
-            column.addWidget(said)
-        column.addWidget(self.message)
-        column.addWidget(self.buttons)
-        room = self.screen().availableGeometry().size()
-        self.resize(min(em(self, 48), room.width() - 40), min(em(self, 46), room.height() - 80))
-
-    def _done(self, outcome: Outcome) -> None:
-        self.done_with.emit(outcome)
-        self.accept()
-
-    def _refused(self, said: str) -> None:
-        self.keep.setEnabled(True)
-        self.message.refuse(said or tr("That did not work. What you typed is kept; try again."))
-
-    def _doubted(self, doubt: Doubt) -> None:
-        self.keep.setEnabled(True)
-        self.message.question(doubt)
+        says = tr("One question; arms that differ in one thing; enough pieces of each.")
+        said = (self.fault, self.needs, self.warnings)
+        self.lay_out(tr("New trial"), says, inner, 46, wide=48, below=said)
 
 
 def _figure(least: int, most: int, value: int, name: str) -> QSpinBox:

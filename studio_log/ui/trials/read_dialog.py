@@ -11,10 +11,10 @@ from studio_log.services.commands import Outcome
 from studio_log.services.trials import ReadTag, TrialFor, TrialPage
 from studio_log.ui.bridge import Bridge, Doubt
 from studio_log.ui.errors import MessageBar
-from studio_log.ui.trials.readers import reading_of, words
+from studio_log.ui.trials.readers import reading_of
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, em
-from studio_log.ui.widgets.understood import UnderstoodLine
+from studio_log.ui.widgets.understood import Understood, UnderstoodLine
 
 
 class ReadDialog(QDialog):
@@ -39,7 +39,7 @@ class ReadDialog(QDialog):
             reading_of(measure), name=tr("What was read"), hint=hint
         )
         self.note: UnderstoodLine[str] = UnderstoodLine(
-            words, name=tr("Note"), hint=tr("a note, if any")
+            Understood, name=tr("Note"), hint=tr("a note, if any")
         )
         self.message = MessageBar(bridge)
         self.keep = button(tr("&Write it down"), kind="primary")

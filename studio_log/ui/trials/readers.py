@@ -1,6 +1,5 @@
 """What is understood of what is typed about a trial."""
 
-import re
 from collections.abc import Callable
 from datetime import date, timedelta
 from typing import Any, Final, TypeVar
@@ -16,8 +15,6 @@ from studio_log.present.colour_words import lab_words
 from studio_log.ui.widgets.understood import Understood
 
 Value = TypeVar("Value")
-Reader = Callable[[str], Understood[Any]]
-_LOT: Final = re.compile(r"[0-9]{2}-[0-9]{1,5}", re.ASCII)
 LONG_PAST: Final = timedelta(days=31)
 
 
@@ -33,11 +30,6 @@ def _read(
     return Understood(found, say(found))
 
 
-def words(text: str) -> Understood[str]:
-    """Take words as they are."""
-    return Understood(text.strip() or None)
-
-
 def ages(text: str) -> Understood[tuple[float, ...]]:
     """Read cure ages in days."""
     return _read(
@@ -51,14 +43,6 @@ def named(text: str) -> Understood[tuple[str, ...]]:
     """Read names with commas between."""
     found = tuple(filter(None, (part.strip() for part in text.split(","))))
     return Understood(found or None, " · ".join(found))
-
-
-def lot(text: str) -> Understood[str]:
-    """Read the code of a lot; the name behind it is for the eye."""
-    parts = text.split(maxsplit=1)
-    if parts and not _LOT.fullmatch(parts[0]):
-        return Understood(fault=tr("No lot’s code, such as 26-031."))
-    return Understood(parts[0] if parts else None)
 
 
 def swatch(text: str) -> Understood[str]:
