@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import partial
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final, TypeVar, cast
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QDialog, QWidget
@@ -30,6 +30,7 @@ from studio_log.ui.hours.hours_box import HoursBox
 from studio_log.ui.hushes import HUSHES
 from studio_log.ui.keeping.calendar_box import CalendarBox
 from studio_log.ui.keeping.copies_box import CopiesBox
+from studio_log.ui.kept.kept_box import KeptBox
 from studio_log.ui.lots.lot_list import LotList
 from studio_log.ui.lots.lot_sheet import LotSheetPage
 from studio_log.ui.methods.method_box import MethodBox
@@ -58,6 +59,9 @@ ABOUT: Final = tr_later(
     "replaces the supplier’s safety data sheet."
 )
 ONLY_HERE: Final = tr_later("The chime in this window is all that can be tried here.")
+
+
+Box = TypeVar("Box", bound=QDialog)
 
 
 @dataclass(frozen=True)
@@ -89,7 +93,7 @@ class MenuActs(QObject):
         self._at = places
         self.settings = Settings()
         self.across: AcrossView | None = None
-        self._plan: QDialog | None = None
+        self._boxes: dict[type[QDialog], QDialog] = {}
         self.awake: Awake | None = None
         """What keeps the screen on; None where that cannot be."""
         self.login_start: LoginStart | None = None
@@ -170,9 +174,7 @@ class MenuActs(QObject):
 
     def open_hours(self) -> None:
         """Open the studio's hours."""
-        box = HoursBox(self._bridge, self.settings, self._window)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.show()
+        self._one(HoursBox, lambda: HoursBox(self._bridge, self.settings, self._window))
 
     def _print_steps(self) -> None:
         self._out(partial(print_sheet, self._window), self._at.message.advise)
@@ -194,14 +196,10 @@ class MenuActs(QObject):
                 self._at.message.advise(said)
 
     def _calendar(self) -> None:
-        box = CalendarBox(self._bridge, self._window)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.show()
+        self._one(CalendarBox, lambda: CalendarBox(self._bridge, self._window))
 
     def _import(self) -> None:
-        box = ImportBox(self._bridge, self._window)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.show()
+        self._one(ImportBox, lambda: ImportBox(self._bridge, self._window))
 
     def _export(self) -> None:
         box = ExportBox(self._bridge, self._window)
@@ -209,9 +207,7 @@ class MenuActs(QObject):
         box.open()
 
     def _copies(self) -> None:
-        box = CopiesBox(self._bridge, self._window)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.show()
+        self._one(CopiesBox, lambda: CopiesBox(self._bridge, self._window))
 
     def _find(self) -> None:
         self._at.panes.go("lots")
@@ -250,35 +246,39 @@ class MenuActs(QObject):
         box.show()
 
     def _stock(self) -> None:
-        box = StockBox(self._bridge, self._window)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.show()
+        self._one(StockBox, lambda: StockBox(self._bridge, self._window))
 
     def _dyes(self) -> None:
+        self._one(DyesBox, self._make_dyes)
+
+    def _make_dyes(self) -> DyesBox:
         box = DyesBox(self._bridge, self._window)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.lot_wanted.connect(self.lot_wanted)
-        box.show()
+        return box
 
     def open_baths(self, code: str = "") -> None:
         """Show the baths and vats, with one of them chosen."""
-        box = BathBox(self._bridge, self._window, code)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.show()
+        self._choose(self._box(BathBox, lambda: BathBox(self._bridge, self._window)), code)
 
     def open_swatches(self, code: str = "") -> None:
         """Show the swatches, with one of them chosen; a new one is cut from the chosen lot."""
-        box = SwatchBox(self._bridge, self._window, code, self._at.lots.chosen)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box = self._box(SwatchBox, self._make_swatches)
+        box.lot = self._at.lots.chosen
+        self._choose(box, code)
+
+    def _make_swatches(self) -> SwatchBox:
+        box = SwatchBox(self._bridge, self._window)
         box.lot_wanted.connect(self.lot_shown)
-        box.show()
+        return box
 
     def open_trials(self, code: str = "") -> None:
         """Show the trials, with one of them chosen."""
-        box = TrialBox(self._bridge, self._window, code)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self._choose(self._box(TrialBox, self._make_trials), code)
+
+    def _make_trials(self) -> TrialBox:
+        box = TrialBox(self._bridge, self._window)
         box.tags_wanted.connect(self._print_tags)
-        box.show()
+        return box
 
     def _print_tags(self, facts: tuple[TagFacts, ...]) -> None:
         box = TagDialog(facts, self._window)
@@ -287,13 +287,25 @@ class MenuActs(QObject):
 
     def open_plan(self) -> None:
         """Open the plan, or bring it forward."""
-        if self.make_plan is None:
-            return
-        if self._plan is None or not isValid(self._plan):
-            self._plan = self.make_plan(self._window)
-            self._plan.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self._plan.show()
-        self._plan.raise_()
+        if self.make_plan is not None:
+            self._one(QDialog, partial(self.make_plan, self._window))
+
+    def _one(self, kind: type[Box], make: Callable[[], Box]) -> None:
+        """Bring a window of its kind forward, or open it: none stands there twice."""
+        _bring_forward(self._box(kind, make))
+
+    def _box(self, kind: type[Box], make: Callable[[], Box]) -> Box:
+        box = self._boxes.get(kind)
+        if box is None or not isValid(box):
+            box = self._boxes[kind] = make()
+            box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        return cast("Box", box)
+
+    @staticmethod
+    def _choose(box: KeptBox[Any], code: str) -> None:
+        if code:
+            box.choose(code)
+        _bring_forward(box)
 
     def _across(self) -> None:
         if self.across is None:
@@ -325,9 +337,7 @@ class MenuActs(QObject):
         self._at.message.advise(outcome.words)
 
     def _what_rang(self) -> None:
-        box = RangBox(self._bridge, self._window)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.show()
+        self._one(RangBox, lambda: RangBox(self._bridge, self._window))
 
     def _ring_test(self) -> None:
         self._at.chime.sound()
@@ -360,3 +370,12 @@ class MenuActs(QObject):
             tr(TITLE),
             f"{tr(ABOUT)} " + tr("Times go by the {zone}.", zone=zone_data_words()),
         )
+
+
+def _bring_forward(box: QDialog) -> None:
+    if not box.isVisible():
+        box.show()
+        return
+    box.setWindowState(box.windowState() & ~Qt.WindowState.WindowMinimized)
+    box.raise_()
+    box.activateWindow()

@@ -65,6 +65,12 @@ class KeptBox(QDialog, Generic[PageT]):
         """Code of the chosen one, "" for none."""
         raise NotImplementedError
 
+    def choose(self, code: str) -> None:
+        """Choose one; a window that is not shown yet does it when it is."""
+        self._wanted = code
+        if self.isVisible():
+            self.refresh()
+
     @Slot()
     def refresh(self) -> None:
         """Ask for the list, and through it for the chosen one."""

@@ -78,11 +78,6 @@ class ListedBox(KeptBox[PageT]):
         item = self.list.currentItem()
         return "" if self.list.currentRow() < 0 else str(item.data(CODE))
 
-    def choose(self, code: str) -> None:
-        """Choose one, also one that is over."""
-        self._wanted = code
-        self.refresh()
-
     @Slot()
     @override
     def refresh(self) -> None:

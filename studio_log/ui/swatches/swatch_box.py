@@ -78,7 +78,8 @@ class SwatchBox(KeptBox[SwatchPage]):
     ) -> None:
         super().__init__(bridge, parent, code)
         self.setAcceptDrops(True)
-        self._lot = lot
+        self.lot = lot
+        """The lot that a new swatch is offered to be cut from."""
         self.pane = SwatchPane()
         self.search = FindLine(tr("Find: lot, name, method, place"), tr("Find swatches"))
         self.order = QComboBox()
@@ -96,11 +97,11 @@ class SwatchBox(KeptBox[SwatchPage]):
     def code(self) -> str:
         return self.pane.code
 
+    @override
     def choose(self, code: str) -> None:
         """Choose a swatch, whatever was looked for."""
-        self._wanted = code
         self.search.clear()
-        self.refresh()
+        super().choose(code)
 
     @Slot()
     @override
@@ -159,7 +160,7 @@ class SwatchBox(KeptBox[SwatchPage]):
 
     def _filled(self, form: SwatchForm) -> dict[str, str]:
         if form is NEW:
-            return {"lot": f"{self._lot} {self._names.get(self._lot, '')}".strip()}
+            return {"lot": f"{self.lot} {self._names.get(self.lot, '')}".strip()}
         page = self.page
         if form is not CHANGE or page is None:
             return {}
