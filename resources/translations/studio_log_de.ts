@@ -8992,10 +8992,6 @@ fehlt</translation>
         <translation>{code} ergibt einen QR-Code, der für diese Karte zu groß ist. Nichts wurde gedruckt. Eine größere Karte wählen.</translation>
     </message>
     <message>
-        <source>No printer is set up on this computer. Nothing was printed; save the cards as a PDF.</source>
-        <translation>Auf diesem Rechner ist kein Drucker eingerichtet. Nichts wurde gedruckt; die Karten als PDF speichern.</translation>
-    </message>
-    <message>
         <source>Preview of the cards</source>
         <translation>Vorschau der Karten</translation>
     </message>

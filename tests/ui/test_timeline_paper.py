@@ -18,6 +18,7 @@ from pytestqt.qtbot import QtBot
 from studio_log.domain.errors import Refusal
 from studio_log.domain.methods import StepKind
 from studio_log.present.lanes import Lane
+from studio_log.ui.ink import printing as device_printing
 from studio_log.ui.theme import apply_theme, theme
 from studio_log.ui.timeline import printing
 from studio_log.ui.timeline.paper import MOST_ROWS, Paper, light_of, picture_of, print_on
@@ -222,7 +223,7 @@ def test_accepted_the_dialog_prints_and_says_how_many_pages(
     view: TimelineView, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(printing, "any_printer", lambda: True)
-    monkeypatch.setattr(printing, "QPrintDialog", Dialog)
+    monkeypatch.setattr(device_printing, "QPrintDialog", Dialog)
     Dialog.to = tmp_path / "steps.pdf"
     view.show_lanes(many(40), nights(), NOW, ZONE)
     heard: list[str] = []

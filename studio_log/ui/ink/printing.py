@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Final
 
+from PySide6.QtGui import QPageLayout
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrinterInfo
 from PySide6.QtWidgets import QDialog, QWidget
 
@@ -19,15 +20,30 @@ def any_printer() -> bool:
     return bool(QPrinterInfo.availablePrinters())
 
 
-def ask_printer(
-    parent: QWidget, size: tuple[float, float], title: str, chosen: Callable[[QPrinter], None]
+def print_by_dialog(
+    parent: QWidget,
+    layout: QPageLayout,
+    title: str,
+    paint: Callable[[QPrinter], str],
+    said: Callable[[str], None],
 ) -> None:
-    """Open the system's dialog; `chosen` is called where the person goes on."""
+    """Open the system's dialog beside the window; where the person goes on, `paint` prints.
+
+    `said` is told what `paint` gives, or why it refused.
+    """
     printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-    printer.setPageLayout(page_layout(size, title))
+    printer.setPageLayout(layout)
     printer.setDocName(title)
     dialog = QPrintDialog(printer, parent)
-    dialog.accepted.connect(lambda: chosen(printer))
+
+    def accepted() -> None:
+        try:
+            words = paint(printer)
+        except Refusal as refusal:
+            words = str(refusal)
+        said(words)
+
+    dialog.accepted.connect(accepted)
     dialog.finished.connect(dialog.deleteLater)
     QDialog.open(dialog)
 

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
     QDialogButtonBox,
-    QFileDialog,
     QFormLayout,
     QLabel,
     QPushButton,
@@ -19,27 +18,18 @@ from studio_log.domain.errors import Refusal
 from studio_log.language.words import tr, tr_later
 from studio_log.present.paper.blocks import PAGES, PageName
 from studio_log.services.papers import Paper
-from studio_log.services.whole_file import write_whole
-from studio_log.ui.ink.device import MM_PER_INCH, paint_all, pdf_of
+from studio_log.ui.ink.device import pdf_of
+from studio_log.ui.ink.outlet import Sheets, ask_for_pdf, print_sheets, save_pdf
 from studio_log.ui.papers.page_roll import PageRoll
 from studio_log.ui.papers.painting import PagePainter, lay_out
 
 if TYPE_CHECKING:
-    from PySide6.QtPrintSupport import QPrinter
-
     from studio_log.present.paper.setting import Page
 
 _SIZES: Final[dict[PageName, str]] = {
     "a4": tr_later("A4, 210 × 297 mm"),
     "letter": tr_later("Letter, 8½ × 11 in"),
 }
-NO_PRINTER: Final = tr_later(
-    "No printer is set up on this computer. Nothing was printed; save the pages as a PDF."
-)
-NO_PRINTING: Final = tr_later(
-    "The printing part of the program cannot be loaded here. Nothing "
-    "was printed. Save the pages as a PDF instead."
-)
 
 
 class PaperDialog(QDialog):
@@ -112,44 +102,16 @@ class PaperDialog(QDialog):
         self.status.setText(words)
 
     def _print(self) -> None:
-        # Late: the print system takes its time and a library that may be missing.
-        try:
-            from studio_log.ui.ink import printing  # noqa: PLC0415
-        except ImportError:
-            self.say(tr(NO_PRINTING))
-            return
-        if not printing.any_printer():
-            self.say(tr(NO_PRINTER))
+        sheets = Sheets(PAGES[self.page], self._title, self._pages, self._paint)
+        if not print_sheets(self, sheets, self.say):
             self.pdf_button.setFocus()
-            return
-        size, title = PAGES[self.page], self._title
-
-        def chosen(printer: "QPrinter") -> None:
-            try:
-                printing.hold_to_size(printer, size, title)
-                dots = printer.resolution() / MM_PER_INCH
-                paint_all(printer, self._pages, self._paint, dots)
-            except Refusal as refusal:
-                self.say(str(refusal))
-            else:
-                self.say(tr("Sent to {printer}.", printer=printer.printerName()))
-
-        printing.ask_printer(self, size, title, chosen)
 
     def _save(self) -> None:
         name = f"{self.paper.name}.pdf"
-        chosen, _ = QFileDialog.getSaveFileName(
-            self, tr("Save the pages as a PDF"), name, tr("PDF (*.pdf)")
-        )
-        if chosen:
-            self.save_to(Path(chosen))
+        if path := ask_for_pdf(self, tr("Save the pages as a PDF"), name):
+            self.save_to(path)
 
     def save_to(self, path: Path) -> None:
         """Write the PDF, wholly or not at all, and say how it went."""
-        try:
-            size = PAGES[self.page]
-            write_whole(path, pdf_of(self._pages, size, self._title, self._paint))
-        except Refusal as refusal:
-            self.say(str(refusal))
-        else:
-            self.say(tr("Saved as {path}.", path=path))
+        size = PAGES[self.page]
+        save_pdf(path, lambda: pdf_of(self._pages, size, self._title, self._paint), self.say)

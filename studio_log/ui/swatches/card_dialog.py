@@ -2,14 +2,13 @@
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
-    QFileDialog,
     QFormLayout,
     QSpinBox,
     QVBoxLayout,
@@ -21,20 +20,13 @@ from studio_log.domain.errors import Refusal
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.swatch_card import CardFacts, PlacedCard
 from studio_log.present.tag_stock import Place, TagStock, all_stock, pages_of
-from studio_log.services.whole_file import write_whole
-from studio_log.ui.ink.device import MM_PER_INCH, paint_all
+from studio_log.ui.ink.outlet import Sheets, ask_for_pdf, print_sheets, save_pdf
 from studio_log.ui.swatches.cards import card_painter, cards_pdf, lay_out_cards
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em, roomy
 
-if TYPE_CHECKING:
-    from PySide6.QtPrintSupport import QPrinter
-
 PAPER: Final = QColor(255, 255, 255)
-NO_PRINTER: Final = tr_later(
-    "No printer is set up on this computer. Nothing was printed; save the cards as a PDF."
-)
 
 
 class CardPreview(QWidget):
@@ -119,12 +111,12 @@ class CardDialog(QDialog):
 
     def save_to(self, path: Path) -> None:
         """Write the PDF, wholly or not at all, and say how it went."""
-        try:
-            write_whole(path, cards_pdf(self._facts, self.stock, start_at=self._start()))
-        except Refusal as refusal:
-            self.status.setText(str(refusal))
-        else:
-            self.status.setText(tr("Saved as {path}.", path=path))
+        start_at = self._start()
+        save_pdf(
+            path,
+            lambda: cards_pdf(self._facts, self.stock, start_at=start_at),
+            self.status.setText,
+        )
 
     def _start(self) -> int:
         return min(self.start.value(), self.stock.count)
@@ -169,34 +161,13 @@ class CardDialog(QDialog):
         self.resize(QSize(em(self, 40), em(self, 38)).boundedTo(room))
 
     def _print(self) -> None:
-        # Late: the print system takes its time and a library that may be missing.
-        try:
-            from studio_log.ui.ink import printing  # noqa: PLC0415
-        except ImportError:
-            self.status.setText(tr(NO_PRINTER))
-            return
-        if not printing.any_printer():
-            self.status.setText(tr(NO_PRINTER))
-            return
-        stock, title = self.stock, tr("Swatch cards")
+        stock = self.stock
         pages = pages_of(len(self._cards), stock, self._start())
-
-        def chosen(printer: "QPrinter") -> None:
-            try:
-                printing.hold_to_size(printer, stock.page, title)
-                dots = printer.resolution() / MM_PER_INCH
-                paint_all(printer, pages, card_painter(self._cards, stock), dots)
-            except Refusal as refusal:
-                self.status.setText(str(refusal))
-            else:
-                self.status.setText(tr("Sent to {printer}.", printer=printer.printerName()))
-
-        printing.ask_printer(self, stock.page, title, chosen)
+        sheets = Sheets(stock.page, tr("Swatch cards"), pages, card_painter(self._cards, stock))
+        if not print_sheets(self, sheets, self.status.setText):
+            self.save_it.setFocus()
 
     def _save(self) -> None:
         name = f"{self._facts[0].code}-card.pdf" if self._facts else "cards.pdf"
-        chosen, _ = QFileDialog.getSaveFileName(
-            self, tr("Save the cards as a PDF"), name, tr("PDF (*.pdf)")
-        )
-        if chosen:
-            self.save_to(Path(chosen))
+        if path := ask_for_pdf(self, tr("Save the cards as a PDF"), name):
+            self.save_to(path)

@@ -4,11 +4,12 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QMarginsF
 from PySide6.QtGui import QGuiApplication, QPageLayout, QPageSize
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrinterInfo
-from PySide6.QtWidgets import QDialog, QWidget
+from PySide6.QtPrintSupport import QPrinter
+from PySide6.QtWidgets import QWidget
 
 from studio_log.domain.errors import Refusal
 from studio_log.language.words import tr, tr_later
+from studio_log.ui.ink.printing import any_printer, print_by_dialog
 from studio_log.ui.theme import theme
 from studio_log.ui.timeline.paper import Stretch, light_of, print_on
 
@@ -17,11 +18,6 @@ NO_PRINTER = tr_later(
 )
 _MARGIN = 12.0
 """Millimetres on every side."""
-
-
-def any_printer() -> bool:
-    """Say whether a printer is set up; without one, Qt would quietly write a PDF instead."""
-    return bool(QPrinterInfo.availablePrinters())
 
 
 def sheet_layout() -> QPageLayout:
@@ -41,24 +37,14 @@ def print_stretch(parent: QWidget, stretch: Stretch, said: Callable[[str], None]
     """Open the system's print dialog beside the window; `said` is told how it went."""
     if not any_printer():
         raise Refusal(tr(NO_PRINTER))
-    printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-    printer.setPageLayout(sheet_layout())
-    printer.setDocName(stretch.title)
-    dialog = QPrintDialog(printer, parent)
 
-    def accepted() -> None:
+    def paint(printer: QPrinter) -> str:
         printer.setResolution(dots())
-        try:
-            pages = print_on(printer, stretch, light_of(theme()))
-        except Refusal as refusal:
-            said(str(refusal))
-        else:
-            name = printer.printerName() or tr("the printer")
-            said(tr("{pages} sent to {printer}.", pages=_count(pages), printer=name))
+        pages = print_on(printer, stretch, light_of(theme()))
+        name = printer.printerName() or tr("the printer")
+        return tr("{pages} sent to {printer}.", pages=_count(pages), printer=name)
 
-    dialog.accepted.connect(accepted)
-    dialog.finished.connect(dialog.deleteLater)
-    QDialog.open(dialog)
+    print_by_dialog(parent, sheet_layout(), stretch.title, paint, said)
 
 
 def _count(pages: int) -> str:
