@@ -5,10 +5,20 @@ from collections.abc import Iterator
 import pytest
 from PySide6.QtWidgets import QApplication
 
+from studio_log.services.worker import InlineWorker
+from studio_log.ui.bridge import Bridge
 from studio_log.ui.theme.look import apply_theme, theme
-from tests.support.fixtures import clock, shop
+from tests.support.fixtures import Workshop, clock, shop
 
 __all__ = ["clock", "shop"]
+
+
+@pytest.fixture
+def bridge(shop: Workshop) -> Iterator[Bridge]:
+    """Between the screens and the real studio; what is asked is answered at once."""
+    made = Bridge(InlineWorker(), shop.studio, shop.clock)
+    yield made
+    made.close()
 
 
 @pytest.fixture(autouse=True)

@@ -4,8 +4,6 @@ Amounts are worked out for real from the method file; all else stands here as it
 home from the services.
 """
 
-from collections.abc import Callable
-from concurrent.futures import Future
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -27,19 +25,6 @@ METHODS = Path(__file__).parents[2] / "resources" / "methods"
 K = StepKind
 SOY = (K.BEANS, K.MILK, K.MILK, K.SOAK, K.SPIN, K.DRY, K.DIP, K.SPIN, K.DRY, K.DIP, K.SPIN,
        K.DRY, K.CURE)  # fmt: skip
-
-
-class InlineWorker:
-    """Runs each call at once and gives its future, already done."""
-
-    def submit(self, fn: Callable[..., Any], /, *args: Any) -> Future[Any]:
-        """Run it."""
-        future: Future[Any] = Future()
-        try:
-            future.set_result(fn(*args))
-        except Exception as error:  # noqa: BLE001 - it is handed on, as a worker does
-            future.set_exception(error)
-        return future
 
 
 @dataclass

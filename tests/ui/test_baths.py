@@ -1,7 +1,5 @@
 """The window “Baths and vats”: filled, empty, refused, doubted, taken back, at any size."""
 
-from collections.abc import Iterator
-
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
@@ -17,17 +15,9 @@ from studio_log.ui.main_window import MainWindow
 from studio_log.ui.theme.look import apply_theme
 from tests.support.builders import DAY, HOUR
 from tests.support.fixtures import Workshop
-from tests.ui.fake_studio import InlineWorker
 from tests.ui.window_kit import HandTray, WrittenAsk, settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
-
-
-@pytest.fixture
-def bridge(shop: Workshop) -> Iterator[Bridge]:
-    made = Bridge(InlineWorker(), shop.studio, shop.clock)
-    yield made
-    made.close()
 
 
 @pytest.fixture

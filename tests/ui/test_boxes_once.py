@@ -8,11 +8,11 @@ from pytestqt.qtbot import QtBot
 
 from studio_log.services.commands import ChangeSettings
 from studio_log.services.swatches import NewSwatch
+from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.swatches.swatch_box import SwatchBox
 from tests.support.fixtures import Workshop
-from tests.ui.fake_studio import InlineWorker
 from tests.ui.window_kit import HandTray, WrittenAsk, settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints|does not support raise")

@@ -5,34 +5,26 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.journal import Act
 from studio_log.services.places import Places, read_places
-from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.keeping.calendar_box import CalendarBox
 from tests.support.fixtures import Workshop
+from tests.ui.window_kit import settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
 
 @pytest.fixture
-def box(qtbot: QtBot, shop: Workshop) -> Iterator[CalendarBox]:
-    bridge = Bridge(InlineWorker(), shop.studio, shop.clock)
+def box(qtbot: QtBot, bridge: Bridge) -> Iterator[CalendarBox]:
     made = CalendarBox(bridge)
     qtbot.addWidget(made)
     made.show()
     settle()
     yield made
     made.close()
-    bridge.close()
-
-
-def settle() -> None:
-    for _ in range(6):
-        QApplication.processEvents()
 
 
 def press(qtbot: QtBot, button: object) -> None:

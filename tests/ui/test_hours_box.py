@@ -24,13 +24,13 @@ from pytestqt.qtbot import QtBot
 
 from studio_log.domain.hours_draft import Layer
 from studio_log.services.commands import ChangeSettings
+from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.hours.hours_box import LEFT, HoursBox
 from studio_log.ui.theme.look import apply_theme, theme
 from studio_log.ui.typed import remember_in, typed
 from studio_log.ui.widgets.style import sheet
 from tests.support.fixtures import Workshop
-from tests.ui.fake_studio import InlineWorker
 from tests.ui.window_kit import settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints", "raise()", "grabbing the keyboard")

@@ -19,6 +19,7 @@ from studio_log.services.ports import NoticeText
 from studio_log.services.questions import SettingsFor
 from studio_log.services.rang import Rang, Try, WhatRangFor
 from studio_log.services.settings import Settings
+from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.rang.rang_box import FAILED, NOTHING, RangBox
 from studio_log.ui.rang.rang_delegate import wrapped
@@ -26,7 +27,7 @@ from studio_log.ui.rang.rang_model import ANSWER, COLUMNS, DUE, HOW, LOT, RANG, 
 from studio_log.ui.rang.rang_view import NOTHING_CHOSEN
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import BREAK
-from tests.ui.fake_studio import HandClock, InlineWorker
+from tests.ui.fake_studio import HandClock
 from tests.ui.window_kit import settle
 
 # Qt's screenless platform says so of every window it shows.

@@ -5,35 +5,27 @@ from collections.abc import Iterator
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_log.services.stock import NewMaterial
-from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.stock import readers
 from studio_log.ui.stock.stock_box import StockBox
 from studio_log.ui.stock.stock_form import FIELDS, StockForm
 from tests.support.fixtures import Workshop
+from tests.ui.window_kit import settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
 
 @pytest.fixture
-def box(qtbot: QtBot, shop: Workshop) -> Iterator[StockBox]:
-    bridge = Bridge(InlineWorker(), shop.studio, shop.clock)
+def box(qtbot: QtBot, bridge: Bridge) -> Iterator[StockBox]:
     made = StockBox(bridge)
     qtbot.addWidget(made)
     made.show()
     settle()
     yield made
     made.close()
-    bridge.close()
-
-
-def settle() -> None:
-    for _ in range(6):
-        QApplication.processEvents()
 
 
 def fill(form: StockForm, qtbot: QtBot, **typed: str) -> None:

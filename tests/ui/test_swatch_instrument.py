@@ -8,7 +8,6 @@ from PySide6.QtCore import QMimeData, Qt, QUrl
 from pytestqt.qtbot import QtBot
 
 from studio_log.services.swatches import NewSwatch, SwatchFor, SwatchPage
-from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.swatches.instrument_box import InstrumentBox
 from tests.support.fixtures import Workshop
@@ -24,14 +23,12 @@ def code(shop: Workshop) -> str:
 
 
 @pytest.fixture
-def box(qtbot: QtBot, shop: Workshop, code: str) -> Iterator[InstrumentBox]:
-    bridge = Bridge(InlineWorker(), shop.studio, shop.clock)
+def box(qtbot: QtBot, bridge: Bridge, code: str) -> Iterator[InstrumentBox]:
     made = InstrumentBox(bridge, code)
     qtbot.addWidget(made)
     made.show()
     yield made
     made.close()
-    bridge.close()
 
 
 def page(shop: Workshop, code: str) -> SwatchPage:

@@ -7,7 +7,6 @@ from typing import Any
 
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
-from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_log.science.colour.differences import ciede2000
@@ -38,20 +37,13 @@ def code(shop: Workshop) -> str:
 
 
 @pytest.fixture
-def box(qtbot: QtBot, shop: Workshop, code: str) -> Iterator[PhotoBox]:
-    bridge = Bridge(InlineWorker(), shop.studio, shop.clock)
+def box(qtbot: QtBot, bridge: Bridge, code: str) -> Iterator[PhotoBox]:
     made_box = PhotoBox(bridge, code)
     qtbot.addWidget(made_box)
     made_box.resize(1200, 800)
     made_box.show()
     yield made_box
     made_box.close()
-    bridge.close()
-
-
-def settle() -> None:
-    for _ in range(8):
-        QApplication.processEvents()
 
 
 def opened(box: PhotoBox, qtbot: QtBot, path: Path) -> None:

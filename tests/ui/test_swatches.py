@@ -6,14 +6,13 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QRect, Qt, QUrl
 from PySide6.QtGui import QColor, QGuiApplication, QImage, QPixmap
-from PySide6.QtWidgets import QApplication, QComboBox
+from PySide6.QtWidgets import QComboBox
 from pytestqt.qtbot import QtBot
 
 from studio_log.science.colour.lab import Lab
 from studio_log.science.colour.shown import shown_as
 from studio_log.services.commands import SetLot
 from studio_log.services.swatches import NewSwatch, ReadSwatch
-from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.swatches.forms import CHANGE, GRADE, LIGHT, NEW, READ, REMARK
 from studio_log.ui.swatches.photo_box import PhotoBox
@@ -22,6 +21,7 @@ from studio_log.ui.swatches.swatch_box import SwatchBox
 from studio_log.ui.swatches.swatch_dialog import SwatchDialog
 from studio_log.ui.swatches.tiles import PAGE
 from tests.support.fixtures import Workshop
+from tests.ui.window_kit import settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints|raise\\(|grabbing")
 ROSE = Lab(62.0, 24.0, 8.0)
@@ -33,8 +33,7 @@ def lot(shop: Workshop) -> str:
 
 
 @pytest.fixture
-def box(qtbot: QtBot, shop: Workshop, lot: str) -> Iterator[SwatchBox]:
-    bridge = Bridge(InlineWorker(), shop.studio, shop.clock)
+def box(qtbot: QtBot, bridge: Bridge, lot: str) -> Iterator[SwatchBox]:
     made = SwatchBox(bridge, lot=lot)
     qtbot.addWidget(made)
     made.resize(1200, 800)
@@ -42,12 +41,6 @@ def box(qtbot: QtBot, shop: Workshop, lot: str) -> Iterator[SwatchBox]:
     settle()
     yield made
     made.close()
-    bridge.close()
-
-
-def settle() -> None:
-    for _ in range(8):
-        QApplication.processEvents()
 
 
 def fill(form: SwatchDialog, qtbot: QtBot, **typed: str) -> None:

@@ -5,25 +5,24 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QComboBox
+from PySide6.QtWidgets import QComboBox
 from pytestqt.qtbot import QtBot
 
 from studio_log.services.trials import NewTrial, TrialPlan, UnveilTrial
-from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.trials.forms import BREAK, CHANGE, DONE, LOT, REMARK
 from studio_log.ui.trials.readers import day_reader, reading_of
 from studio_log.ui.trials.trial_box import TrialBox
 from tests.support.builders import NINE
 from tests.support.fixtures import Workshop
+from tests.ui.window_kit import settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints|raise\\(|grabbing")
 PLAN = TrialPlan((0.0, 3.0, 30.0), blocks=("1", "2"), replicates=1, seed=7)
 
 
 @pytest.fixture
-def box(qtbot: QtBot, shop: Workshop) -> Iterator[TrialBox]:
-    bridge = Bridge(InlineWorker(), shop.studio, shop.clock)
+def box(qtbot: QtBot, bridge: Bridge) -> Iterator[TrialBox]:
     made = TrialBox(bridge)
     qtbot.addWidget(made)
     made.resize(1200, 800)
@@ -31,12 +30,6 @@ def box(qtbot: QtBot, shop: Workshop) -> Iterator[TrialBox]:
     settle()
     yield made
     made.close()
-    bridge.close()
-
-
-def settle() -> None:
-    for _ in range(8):
-        QApplication.processEvents()
 
 
 def planned(box: TrialBox, shop: Workshop) -> str:

@@ -7,9 +7,10 @@ from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtWidgets import QApplication
 
 from studio_log.services.questions import Bench
+from studio_log.services.worker import InlineWorker
 from studio_log.ui.ask import Dialogs
 from studio_log.ui.bridge import Bridge
-from tests.ui.fake_studio import FakeStudio, HandClock, InlineWorker
+from tests.ui.fake_studio import FakeStudio, HandClock
 
 
 @dataclass
