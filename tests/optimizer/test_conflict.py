@@ -18,14 +18,16 @@ from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import Problem
 from studio_log.planning.why_joint import joint_reason, read_joint
 from tests.planning.kit import SOAK, instance, read, studio
+from tests.planning.test_why_act import asked
+from tests.planning.test_why_late import one_tub
 
 pytestmark = pytest.mark.long
 
 
-def conflict(problem: Problem, *, late: bool = True, asked: int = 10**9) -> Any:
+def conflict(problem: Problem, *, late: bool = True, looks: int = 10**9) -> Any:
     """The conflict in a problem whose plan is late, or that has none."""
     plan = plan_studio(problem, Effort(tries=3)).plan if late else None
-    left = [asked]
+    left = [looks]
 
     def stop() -> bool:
         left[0] -= 1
@@ -91,8 +93,8 @@ def test_without_any_plan_no_date_stands_in_the_way() -> None:
 def test_where_nothing_fails_or_nothing_is_decided_nothing_is_said() -> None:
     two_tubs = [{"id": f"tub{n}", "kind": "tub", "litres": 20} for n in (1, 2)]
     assert conflict(read(two_in_one_tub(resources={"vessels": two_tubs, "line_m": 6}))) is None
-    for asked in (0, 1, 3, 6):
-        found = conflict(read(two_in_one_tub()), asked=asked)
+    for looks in (0, 1, 3, 6):
+        found = conflict(read(two_in_one_tub()), looks=looks)
         assert found is None or as_limits(found) == PARTS
 
 
@@ -120,3 +122,43 @@ def test_the_process_says_it_among_its_reasons() -> None:
     reasons = heard[-1]["done"]["reasons"]
     assert reasons[0]["kind"] == "joint"
     assert set(reasons[0]["lots"]) == {"A", "B"}
+
+
+def test_one_tub_and_these_hours_hold_two_pieces_of_four() -> None:
+    # With a second tub both are taken down on Tuesday at 14:20. With hours from 07:00 to 22:00 one
+    # tub is enough: L1 from 07:00 to 17:20, L2 until Tue 07:00, dry at 11:10. So it is both.
+    problem = read(one_tub())
+    found = conflict(problem)
+    assert as_limits(found) == {Limit("goal", "fair"), Limit("vessel", "tub"), Limit("hours")}
+    assert joint_reason(problem, read_joint(problem, found)).sentence == (
+        "Two pieces can be ready by Tue 2 March, 16:00, not four; fair wants four pieces by "
+        "Tue 2 March, 16:00, there is one tub and the working hours leave no more time."
+    )
+
+
+def test_a_line_for_one_and_these_hours() -> None:
+    # A tub each, but the line holds one: L2 hangs when L1 is down, on Tuesday from 14:10 on.
+    whole = one_tub()
+    whole["resources"] |= {"line_m": 6}
+    whole["resources"]["vessels"].append({"id": "tub2", "kind": "tub", "litres": 20})
+    problem = read(whole)
+    sentence = joint_reason(problem, read_joint(problem, conflict(problem))).sentence
+    assert "the line holds 6 m" in sentence
+    assert "tub" not in sentence
+
+
+def test_a_date_that_can_be_kept_has_no_conflict() -> None:
+    assert conflict(read(studio(2))) is None
+    assert conflict(read(studio(2)), late=False) is None
+
+
+def test_the_reference_that_is_too_early_fails_by_its_hours() -> None:
+    problem = read(instance("studio-five-lots-too-early"))
+    assert as_limits(conflict(problem)) == {Limit("goal", "class"), Limit("hours")}
+
+
+def test_the_process_of_the_optimizer_tells_it_first() -> None:
+    (_, fields) = asked(one_tub(), engine="optimizer")[-1]
+    assert [one["kind"] for one in fields["reasons"]] == ["joint", "late"]
+    assert fields["why"][0].startswith("Two pieces can be ready by Tue 2 March, 16:00, not four;")
+    assert any(one["words"] == "a second tub of 10 L" for one in fields["ways_out"])

@@ -6,10 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from studio_log.planning.conflict import find_conflict
 from studio_log.planning.effort import Effort
 from studio_log.planning.plan_studio import plan_studio
-from studio_log.planning.problem import BadProblemError, Problem
+from studio_log.planning.problem import BadProblemError
 from studio_log.planning.why import explain
 from studio_log.planning.why_joint import joint_reason, read_joint
 from tests.planning.kit import read, studio
@@ -103,28 +102,6 @@ def test_a_proved_conflict_stands_before_the_late_date() -> None:
     found = explain(PROBLEM, plan, Effort(stop=lambda: True), joint=lambda *_: value)
     assert [one.kind for one in found.reasons] == ["joint", "late"]
     assert found.reasons[0].lots == ("L1", "L2")
-
-
-def only_with_two_tubs(problem: Problem) -> bool:
-    """Somebody who proves things: it fails with one tub, whatever else there is."""
-    tubs = [one for one in problem.vessels if one.kind == "tub"]
-    return sum(one.size for one in tubs) < 40_000 and sum(g.pieces for g in problem.goals) > 2
-
-
-def test_a_conflict_is_what_is_left_when_all_that_may_go_has_gone() -> None:
-    plan = plan_studio(PROBLEM, Effort(tries=20)).plan
-    found = find_conflict(PROBLEM, plan, only_with_two_tubs, lambda: False)
-    assert found == {
-        "parts": [{"part": "vessel", "name": "tub"}], "goal": "fair", "possible": 2,
-    }  # fmt: skip
-    assert joint_reason(PROBLEM, read_joint(PROBLEM, found)).sentence == SAID[1][1]
-
-
-@pytest.mark.parametrize("known", [None, False, True])
-def test_nothing_is_said_where_nothing_stands_together_or_nothing_is_proved(known: Any) -> None:
-    # Always true: then a lot is late even alone, which another layer tells.
-    assert find_conflict(PROBLEM, None, lambda _: known, lambda: False) is None
-    assert find_conflict(PROBLEM, None, only_with_two_tubs, lambda: True) is None
 
 
 @given(st.sampled_from(["parts", "goal", "possible", "lots", "day"]), ANY)
