@@ -12,7 +12,7 @@ from studio_log.planning.engine import SESSION, Studio
 from studio_log.planning.placing import placement_of
 
 if TYPE_CHECKING:
-    from studio_log.optimizer.ranges import Ranges
+    from studio_log.planning.stretches import Ranges
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,11 +12,11 @@ from typing import Final
 from ortools.sat.python import cp_model
 
 from studio_log.optimizer.frame import Frame
-from studio_log.optimizer.ranges import Ranges, common, flat
 from studio_log.optimizer.shape import Moment, Stretch
 from studio_log.optimizer.start_sets import weathers
 from studio_log.planning.board import Placement
 from studio_log.planning.chain import NEVER, Chain, links_of
+from studio_log.planning.stretches import Ranges, met
 
 HANDS: Final = "hands"
 Line = cp_model.LinearExpr | int
@@ -85,7 +85,7 @@ class StudioModel:
         self.ranges[name] = []
         for number, visit in enumerate(chain.visits):
             ranges = self.part.sets[name][number]
-            domain = cp_model.Domain.from_flat_intervals(flat(ranges) or [1, 0])
+            domain = cp_model.Domain.from_flat_intervals(_flat(ranges) or [1, 0])
             start = self.model.new_int_var_from_domain(domain, f"{name} {number}")
             starts.append(start)
             self._hint(start, None if known is None else known.starts[number])
@@ -118,7 +118,7 @@ class StudioModel:
                 break
             literal = found[number] = self.model.new_bool_var("")
             self.model.add_linear_expression_in_domain(
-                start, cp_model.Domain.from_flat_intervals(flat(own))
+                start, cp_model.Domain.from_flat_intervals(_flat(own))
             ).only_enforce_if(literal)
             if session is not None:
                 self.model.add_implication(literal, session)
@@ -134,7 +134,7 @@ class StudioModel:
             first, last = self.frame.window_at(low), self.frame.window_at(high)
             for number in range(first, last + 1):
                 window = self.frame.windows[number]
-                own = common([(low, high)], [(window.start, window.end - length)])
+                own = met([(low, high)], [(window.start, window.end - length)])
                 if own:
                     found.setdefault(number, []).extend(own)
         return found
@@ -168,7 +168,7 @@ class StudioModel:
             for kind in kinds:
                 day = self.model.new_bool_var("")
                 days.append(day)
-                domain = cp_model.Domain.from_flat_intervals(flat(kind.slots))
+                domain = cp_model.Domain.from_flat_intervals(_flat(kind.slots))
                 self.model.add_linear_expression_in_domain(end, domain).only_enforce_if(day)
                 if kind.least > least:
                     self.model.add(gap >= kind.least).only_enforce_if(day)
@@ -322,3 +322,8 @@ class StudioModel:
 def _in(ranges: Ranges, value: int) -> int:
     """Give the value if it lies in the ranges, else -1."""
     return value if any(low <= value <= high for low, high in ranges) else -1
+
+
+def _flat(some: Ranges) -> list[int]:
+    """Give the ends of all ranges in one list."""
+    return [end for one in some for end in one]

@@ -6,9 +6,9 @@ from typing import Final
 
 from studio_log.optimizer.frame import Frame
 from studio_log.optimizer.model import Part
-from studio_log.optimizer.ranges import Ranges, common
 from studio_log.planning.board import Placement
 from studio_log.planning.improving import late_lots
+from studio_log.planning.stretches import Ranges, met
 
 DAY: Final = 1440
 NEAR_DAYS: Final = 10
@@ -25,7 +25,7 @@ def near(frame: Frame, name: str, at: Placement, days: int) -> list[Ranges]:
     """Give the starts of a lot's visits about where they are."""
     reach = days * DAY // frame.problem.grid
     return [
-        common(own, [(start - reach, start + reach)])
+        met(own, [(start - reach, start + reach)])
         for own, start in zip(frame.sets[name], at.starts, strict=True)
     ]
 
@@ -80,7 +80,7 @@ class Neighbours:
             if not any(low <= at <= low + length for at in one.starts):
                 continue
             sets[name] = [
-                common(own, [(low, low + length)]) if low <= at <= low + length else [(at, at)]
+                met(own, [(low, low + length)]) if low <= at <= low + length else [(at, at)]
                 for own, at in zip(self.frame.sets[name], one.starts, strict=True)
             ]
         return self._part(places, sets)

@@ -8,10 +8,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from studio_log.optimizer.ranges import Ranges, common, moved, together
 from studio_log.planning.board import Board
-from studio_log.planning.chain import Between, Chain, Visit
+from studio_log.planning.chain import Between, Chain
 from studio_log.planning.problem import Problem
+from studio_log.planning.stretches import Ranges, in_hours, joined, met, moved
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,15 +42,7 @@ def weathers(problem: Problem, between: Between, reach: int) -> list[Weather]:
         rest = [*rest[:-1], (at, low - 1), (high, reach)]
         at = max(at, high)
     days.setdefault(between.least, []).extend(rest)
-    return [Weather(least, common(together(some), [(0, reach)])) for least, some in days.items()]
-
-
-def in_hours(board: Board, visit: Visit, limits: tuple[int, int]) -> Ranges:
-    """Give the slots at which a visit lies inside one window; any, where it has no hands."""
-    if not visit.length:
-        return common([limits], [limits])
-    windows = [(one.start, one.end - visit.length) for one in board.windows]
-    return common([one for one in windows if one[0] <= one[1]], [limits])
+    return [Weather(least, met(joined(some), [(0, reach)])) for least, some in days.items()]
 
 
 def swept(
@@ -61,22 +53,22 @@ def swept(
     Without a board there are no hours: any slot will do for them.
     """
     visits = chain.visits
-    sets = [
-        common([limit], [limit]) if board is None else in_hours(board, visit, limit)
-        for visit, limit in zip(visits, limits, strict=True)
-    ]
+    sets = [joined([limit]) for limit in limits]
+    if board is not None:
+        pairs = zip(sets, visits, strict=True)
+        sets = [in_hours(own, board.windows, visit.length) for own, visit in pairs]
     reach = 2 * problem.horizon
     kinds = [weathers(problem, one, reach) for one in chain.betweens]
     for number, between in enumerate(chain.betweens):
         length, ways = visits[number].length, []
         for kind in kinds[number]:
-            own = common(moved(sets[number], length, length), kind.slots)
+            own = met(moved(sets[number], length, length), kind.slots)
             ways += moved(own, kind.least, between.most)
-        sets[number + 1] = common(sets[number + 1], together(ways))
+        sets[number + 1] = met(sets[number + 1], joined(ways))
     for number in range(len(chain.betweens) - 1, -1, -1):
         length, ways = visits[number].length, []
         for kind in kinds[number]:
             before = moved(sets[number + 1], -chain.betweens[number].most, -kind.least)
-            ways += common(before, kind.slots)
-        sets[number] = common(sets[number], moved(together(ways), -length, -length))
+            ways += met(before, kind.slots)
+        sets[number] = met(sets[number], moved(joined(ways), -length, -length))
     return sets

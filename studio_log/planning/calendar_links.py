@@ -16,7 +16,7 @@ from studio_log.planning.calendar_sweep import (
     opened,
     reached,
 )
-from studio_log.planning.chain import NEVER, Between, Chain, chain_of, links_of, windows_of_chain
+from studio_log.planning.chain import NEVER, Chain, chain_of, links_of, windows_of_chain
 from studio_log.planning.hours import Window, windows_of
 from studio_log.planning.problem import Problem
 from studio_log.planning.stn import LoopError
@@ -87,13 +87,9 @@ def _left(
 ) -> list[Stretch]:
     """Give the starts of a visit from which one of the next can be reached."""
     between, length = chain.betweens[number], chain.visits[number].length
+    most = FOREVER if between.most >= NEVER else between.most
     ends = moved(starts[number], length, length)
     kept: list[Stretch] = []
     for low, high, least in by_weather(ends, between, problem):
-        kept += cut(_sources(starts[number + 1], between, least), low, high)
+        kept += cut(moved(starts[number + 1], -most, -least), low, high)
     return moved(joined(kept), -length, -length)
-
-
-def _sources(targets: Sequence[Stretch], between: Between, least: int) -> list[Stretch]:
-    most = FOREVER if between.most >= NEVER else between.most
-    return joined((low - most, high - least) for low, high in targets) if least <= most else []

@@ -5,11 +5,12 @@ from collections.abc import Iterable, Sequence
 from studio_log.planning.hours import Window
 
 Stretch = tuple[int, int]
+Ranges = list[Stretch]
 
 
-def joined(some: Iterable[Stretch]) -> list[Stretch]:
+def joined(some: Iterable[Stretch]) -> Ranges:
     """Give stretches in order, those that meet as one; empty ones go."""
-    found: list[Stretch] = []
+    found: Ranges = []
     for low, high in sorted(some):
         if high < low:
             continue
@@ -20,31 +21,35 @@ def joined(some: Iterable[Stretch]) -> list[Stretch]:
     return found
 
 
-def cut(some: Iterable[Stretch], low: int, high: int) -> list[Stretch]:
+def cut(some: Iterable[Stretch], low: int, high: int) -> Ranges:
     """Give what lies from low to high."""
     ends = [(max(one, low), min(other, high)) for one, other in some]
     return [(one, other) for one, other in ends if one <= other]
 
 
-def moved(some: Iterable[Stretch], first: int, last: int) -> list[Stretch]:
-    """Move the ends of each stretch."""
-    return joined((low + first, high + last) for low, high in some)
+def moved(some: Iterable[Stretch], least: int, most: int) -> Ranges:
+    """Give all that lies least to most behind a slot of the set; either may be negative."""
+    return joined((low + least, high + most) for low, high in some) if least <= most else []
 
 
-def met(some: Sequence[Stretch], others: Iterable[Stretch]) -> list[Stretch]:
-    """Give what lies in both, each in order."""
-    found: list[Stretch] = []
-    place = 0
-    for low, high in others:
-        while place < len(some) and some[place][1] < low:
-            place += 1
-        at = place
-        while at < len(some) and some[at][0] <= high:
-            found.append((max(some[at][0], low), min(some[at][1], high)))
-            at += 1
-    return joined(found)
+def met(some: Sequence[Stretch], others: Sequence[Stretch]) -> Ranges:
+    """Give what lies in both."""
+    found: Ranges = []
+    first = second = 0
+    while first < len(some) and second < len(others):
+        low = max(some[first][0], others[second][0])
+        high = min(some[first][1], others[second][1])
+        if low <= high:
+            found.append((low, high))
+        if some[first][1] < others[second][1]:
+            first += 1
+        else:
+            second += 1
+    return found
 
 
-def in_hours(some: Sequence[Stretch], windows: Iterable[Window], length: int) -> list[Stretch]:
+def in_hours(some: Sequence[Stretch], windows: Iterable[Window], length: int) -> Ranges:
     """Give the starts that lie in hours with all of a visit; one without hands needs none."""
-    return met(some, ((one.start, one.end - length) for one in windows)) if length else list(some)
+    if not length:
+        return list(some)
+    return met(some, joined((one.start, one.end - length) for one in windows))
