@@ -10,10 +10,9 @@ from studio_log.planning.differences import differences
 from studio_log.planning.effort import NOT_FOUND, Effort, Status
 from studio_log.planning.engine import Studio, alone_words
 from studio_log.planning.late_words import late_words
-from studio_log.planning.plan_studio import Outcome, is_for, plan_studio
+from studio_log.planning.plan_studio import Outcome, is_for, plan_studio, too_small
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.project import Project
-from studio_log.planning.why_sizes import misfits
 
 MOST_WORKERS: Final = 8
 TOGETHER: Final = (
@@ -47,10 +46,9 @@ def plan_optimal(problem: Problem, effort: Effort, keep: Plan | None = None) -> 
     """
     if keep is not None and not effort.go_on and is_for(problem, keep):
         return plan_studio(problem, effort, keep)
-    small = misfits(problem)
-    if small:
-        words = tuple(one.sentence for one in small)
-        return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
+    small = too_small(problem)
+    if small is not None:
+        return small
     search = Search(Studio(problem, effort.stop), effort, workers_of(effort))
     search.run(keep)
     if search.best is None:

@@ -41,13 +41,24 @@ def plan_studio(problem: Problem, effort: Effort, keep: Plan | None = None) -> O
     if keep is not None and not effort.go_on and is_for(problem, keep):
         effort.on_better(keep)
         return known_outcome(problem, keep, bound_of(problem, effort.stop), 0)
-    small = misfits(problem)
-    if small:
-        words = tuple(one.sentence for one in small)
-        return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
+    small = too_small(problem)
+    if small is not None:
+        return small
     studio = Studio(problem, effort.stop)
     placed = placed_by(studio, effort, keep)
     return improved(studio, effort, placed=placed, alone=keep is None)
+
+
+def too_small(problem: Problem) -> Outcome | None:
+    """Give what comes of a problem in which something does not fit, whatever the hours, or None.
+
+    What makes plans takes it that each lot by itself fits its vessels, the line and the burners.
+    """
+    small = misfits(problem)
+    if not small:
+        return None
+    words = tuple(one.sentence for one in small)
+    return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
 
 
 def is_for(problem: Problem, plan: Plan) -> bool:

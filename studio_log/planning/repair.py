@@ -2,13 +2,11 @@
 
 from dataclasses import dataclass
 
-from studio_log.planning.check_plan import violations
 from studio_log.planning.differences import Difference, differences
 from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Studio
 from studio_log.planning.keeping import keep_most
-from studio_log.planning.made_for import mark_of
-from studio_log.planning.plan_studio import Outcome, improved, plan_studio
+from studio_log.planning.plan_studio import Outcome, improved, is_for, plan_studio, too_small
 from studio_log.planning.problem import Plan, Problem
 
 
@@ -26,7 +24,10 @@ def repair(problem: Problem, old: Plan, effort: Effort) -> Repair:
     First no date becomes later than it was in the old plan, if that can be; then as few visits as
     can be are moved; then the score counts. Every plan that leaves here has passed the checker.
     """
-    if old.made_for == mark_of(problem) and not violations(problem, old):
+    small = too_small(problem)
+    if small is not None:
+        outcome = small
+    elif is_for(problem, old):
         outcome = plan_studio(problem, effort, keep=old)
     else:
         studio = Studio(problem, effort.stop)

@@ -179,6 +179,14 @@ def test_every_mended_plan_passes_and_what_went_as_planned_stays(
         assert repair(problem, old, Effort(tries=4)) == found
 
 
+def test_what_fits_nowhere_any_more_is_said_and_is_no_fault() -> None:
+    """Cloth of 5 m, and a line that is 4 m long by now: no plan is made against that."""
+    old = planned(read(studio()), 0)
+    found = repair(read(studio(resources=studio()["resources"] | {"line_m": 4})), old, Effort())
+    assert (found.outcome.status, found.outcome.plan, found.differences) == ("infeasible", None, ())
+    assert found.outcome.why == ("L1 does not fit on the line: dry takes 5 m, and there are 4 m.",)
+
+
 def test_a_process_of_its_own_mends_a_plan() -> None:
     value = instance("studio-four-lots-two-running")
     old = answer(read(value), Effort(tries=0)).fields
