@@ -220,6 +220,14 @@ def shortest(problem: Problem, step: Step, since: int) -> int:
     return step.least if day is None else max(step.least, problem.drying.get(day, 0))
 
 
+def least_after(problem: Problem, between: Between, slot: int) -> int:
+    """Give the least slots of what begins at a slot; drying goes by that day's weather."""
+    if not between.drying or not problem.drying:
+        return between.least
+    day = problem.clock.local(slot * problem.grid).date()
+    return max(between.least, -(-problem.drying.get(day, 0) // problem.grid))
+
+
 def _lengths(one: Between, least: int, most: int | None, since: int) -> Between:
     """Give an opening in minutes from `since`; a limit that is broken already binds no more."""
     limit = NEVER if most is None or since + most < 0 else most

@@ -7,12 +7,13 @@ before and behind it becomes longer or shorter; its vessels stay.
 from bisect import bisect_left
 from dataclasses import dataclass
 
-from studio_log.planning.board import Placement, Taking, joined
-from studio_log.planning.chain import NEVER, Between, Chain, links_of, moment_of
+from studio_log.planning.board import Placement, Taking
+from studio_log.planning.chain import NEVER, Between, Chain, least_after, links_of, moment_of
 from studio_log.planning.engine import Studio
 from studio_log.planning.old_plan import old_of, placement_from
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.sweeps import floors, free_starts
+from studio_log.planning.takings import on_the_way, taken_between, taken_by
 
 
 class BadMoveError(Exception):
@@ -75,7 +76,10 @@ def reach(grip: Grip, *, behind: bool = True) -> tuple[int, int]:
     if number:
         ended = starts[number - 1] + chain.visits[number - 1].length
         between = chain.betweens[number - 1]
-        low, high = ended + _least(grip, between, ended), min(high, ended + between.most)
+        low, high = (
+            ended + least_after(grip.studio.problem, between, ended),
+            min(high, ended + between.most),
+        )
     elif chain.opening is None:
         low = -(-chain.since // grid)
     else:
@@ -99,15 +103,6 @@ def reach(grip: Grip, *, behind: bool = True) -> tuple[int, int]:
     return low, high
 
 
-def _least(grip: Grip, between: Between, begun: int) -> int:
-    """Give the least slots of what lies between two visits; drying goes by its day's weather."""
-    problem = grip.studio.problem
-    if not between.drying:
-        return between.least
-    day = problem.clock.local(begun * problem.grid).date()
-    return max(between.least, -(-problem.drying.get(day, 0) // problem.grid))
-
-
 def _in_hours(grip: Grip, low: int, high: int) -> list[int]:
     length = grip.chain.visits[grip.visit].length
     if not length:
@@ -125,7 +120,7 @@ def _before(grip: Grip, slots: list[int]) -> list[int]:
     if between is None:
         return slots
     since = grip.placement.starts[number - 1] + chain.visits[number - 1].length if number else 0
-    floor = floors(slots, _on_the_way(grip, between))
+    floor = floors(slots, _blocked(grip, between))
     return [at for at, first in zip(slots, floor, strict=True) if first <= since]
 
 
@@ -136,30 +131,25 @@ def _behind(grip: Grip, slots: list[int]) -> list[int]:
         return slots
     between, length = chain.betweens[number], chain.visits[number].length
     then = grip.placement.starts[number + 1]
-    (first,) = floors([then], _on_the_way(grip, between))
+    (first,) = floors([then], _blocked(grip, between))
     slots = slots[bisect_left(slots, first - length) :]
     if not between.drying:
         return slots
-    return [at for at in slots if then - at - length >= _least(grip, between, at + length)]
+    problem = grip.studio.problem
+    return [at for at in slots if then - at - length >= least_after(problem, between, at + length)]
 
 
-def _on_the_way(grip: Grip, between: Between) -> list[tuple[int, int]]:
-    board, runs, vessels = grip.studio.board, grip.chain.runs, grip.placement.vessels
-    lists = [board.blocked(store, much) for store, much in between.holds]
-    lists += [board.blocked(vessels[run], runs[run].much) for run in between.runs]
-    return joined(lists)
+def _blocked(grip: Grip, between: Between) -> list[tuple[int, int]]:
+    return on_the_way(grip.chain, grip.studio.board, between, grip.placement.vessels)
 
 
 def _room(grip: Grip, slots: list[int]) -> list[int]:
     """Keep the slots in which hands and all that the visit takes are free."""
-    visit, board, vessels = grip.chain.visits[grip.visit], grip.studio.board, grip.placement.vessels
-    takings = [("hands", 1000, 0, visit.length)] if visit.length else []
-    takings += [(one.store, one.much, one.start, one.length) for one in visit.holds]
-    takings += [(vessels[run], one.much, one.start, one.length) for run, one in visit.runs]
-    for store, much, start, length in takings:
+    visit, board = grip.chain.visits[grip.visit], grip.studio.board
+    for store, start, end, much in taken_by(visit, 0, grip.placement.vessels):
         blocked = board.blocked(store, much)
-        if blocked and length:
-            free = free_starts(slots, blocked, start, length)
+        if blocked and start < end:
+            free = free_starts(slots, blocked, start, end - start)
             slots = [at for at, is_free in zip(slots, free, strict=True) if is_free]
     return slots
 
@@ -168,21 +158,14 @@ def takings(grip: Grip, slot: int) -> list[Taking]:
     """Give all that the visit would take if it began at a slot, and what lies around it."""
     chain, number, starts = grip.chain, grip.visit, grip.placement.starts
     visit, vessels = chain.visits[number], grip.placement.vessels
-    found: list[Taking] = []
-    if visit.length:
-        found.append(("hands", slot, slot + visit.length, 1000))
-    held = [(one.store, one) for one in visit.holds]
-    held += [(vessels[run], one) for run, one in visit.runs]
-    found += [(store, slot + one.start, slot + one.start + one.length, one.much)
-              for store, one in held]  # fmt: skip
     ways = [(chain.opening, 0, slot)] if not number else []
     if number:
         ended = starts[number - 1] + chain.visits[number - 1].length
         ways.append((chain.betweens[number - 1], ended, slot))
     if number < len(chain.betweens):
         ways.append((chain.betweens[number], slot + visit.length, starts[number + 1]))
+    found = taken_by(visit, slot, vessels)
     for between, begin, end in ways:
         if between is not None and begin < end:
-            found += [(store, begin, end, much) for store, much in between.holds]
-            found += [(vessels[run], begin, end, chain.runs[run].much) for run in between.runs]
+            found += taken_between(chain, between, begin, end, vessels)
     return found

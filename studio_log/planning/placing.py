@@ -12,10 +12,11 @@ from itertools import product
 from math import prod
 from typing import Final
 
-from studio_log.planning.board import Board, Placement, joined
-from studio_log.planning.chain import Between, Chain
+from studio_log.planning.board import Board, Placement, Taking
+from studio_log.planning.chain import Between, Chain, least_after
 from studio_log.planning.problem import Problem
 from studio_log.planning.sweeps import FAR, Arrivals, floors, free_starts, sweep
+from studio_log.planning.takings import on_the_way, taken_between, taken_by
 from studio_log.planning.wish import Wish
 
 MOST_CHOICES: Final = 64
@@ -202,7 +203,7 @@ class _Placer:
         opening, since = self.chain.opening, self.chain.since
         if opening is None:
             return [0 if at * self.grid >= since else FAR for at in starts]
-        clear = floors(starts, self._on_the_way(opening, choice))
+        clear = floors(starts, on_the_way(self.chain, self.board, opening, choice))
         found = []
         for at, floor in zip(starts, clear, strict=True):
             minutes = at * self.grid - since
@@ -210,12 +211,6 @@ class _Placer:
             off = 0 if opening.target is None else abs(minutes - opening.target)
             found.append(off if good else FAR)
         return found
-
-    def _on_the_way(self, between: Between, choice: Choice) -> list[tuple[int, int]]:
-        lists = [self.board.blocked(store, much) for store, much in between.holds]
-        runs = self.chain.runs
-        lists += [self.board.blocked(choice[run], runs[run].much) for run in between.runs]
-        return joined(lists)
 
     def _next(self, number: int, before: list[_Stage]) -> list[_Stage]:
         visit = self.chain.visits[number]
@@ -252,7 +247,7 @@ class _Placer:
             raise _ToldToStopError
         between, length = self.chain.betweens[number - 1], self.chain.visits[number - 1].length
         sources = [at + length for at in stage.starts]
-        clear = floors(starts, self._on_the_way(between, stage.choice))
+        clear = floors(starts, on_the_way(self.chain, self.board, between, stage.choice))
         any_way = self._by_weather(sources, stage.costs, starts, between, clear)
         own = self.chain.visits[number].length
         if not own:
@@ -294,7 +289,7 @@ class _Placer:
             return sweep(sources, prices, starts, between, self.grid, clear)
         classes: dict[int, list[int]] = {}
         for place_, at in enumerate(sources):
-            least = max(between.least, self._drying(at))
+            least = least_after(self.problem, between, at)
             classes.setdefault(least, []).append(place_)
         costs, places = [FAR] * len(starts), [-1] * len(starts)
         for least, some in classes.items():
@@ -305,10 +300,6 @@ class _Placer:
                 if cost < costs[at]:
                     costs[at], places[at] = cost, some[origin]
         return costs, places
-
-    def _drying(self, slot: int) -> int:
-        day = self.problem.clock.local(slot * self.grid).date()
-        return -(-self.problem.drying.get(day, 0) // self.grid)
 
     # -- the way back --------------------------------------------------------------------
 
@@ -368,22 +359,14 @@ def placement_of(
     window: Mapping[int, int],
 ) -> Placement:
     """Give all that follows from the starts of a lot's visits."""
-    grid, takings, off = problem.grid, [], 0
-    ways = [] if chain.opening is None else [(chain.opening, 0, starts[0])]
+    grid, takings, off = problem.grid, list[Taking](), 0
     for start, visit in zip(starts, chain.visits, strict=True):
-        if visit.length:
-            takings.append(("hands", start, start + visit.length, 1000))
-        held = [(one.store, one) for one in visit.holds]
-        held += [(vessels[run], one) for run, one in visit.runs]
-        takings += [
-            (store, start + one.start, start + one.start + one.length, one.much)
-            for store, one in held
-        ]
+        takings += taken_by(visit, start, vessels)
+    ways = [] if chain.opening is None else [(chain.opening, 0, starts[0])]
     for number, between in enumerate(chain.betweens):
         ways.append((between, starts[number] + chain.visits[number].length, starts[number + 1]))
     for between, begin, end in ways:
-        takings += [(store, begin, end, much) for store, much in between.holds]
-        takings += [(vessels[run], begin, end, chain.runs[run].much) for run in between.runs]
+        takings += taken_between(chain, between, begin, end, vessels)
         if between.target is not None:
             since = chain.since if between is chain.opening else begin * grid
             off += abs(end * grid - since - between.target)
