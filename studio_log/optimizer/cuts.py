@@ -10,7 +10,8 @@ from typing import NamedTuple
 from ortools.sat.python import cp_model
 
 from studio_log.optimizer.model import Line, StudioModel
-from studio_log.planning.chain import NEVER, Chain
+from studio_log.planning.chain import NEVER
+from studio_log.planning.gap_bound import far_apart
 
 
 def add_cuts(own: StudioModel) -> None:
@@ -32,27 +33,12 @@ def _apart(own: StudioModel, name: str) -> None:
         here = [visit for visit in visits if number in inside[visit]]
         told: set[tuple[int, ...]] = set()
         for first in range(min(2, len(here))):
-            some = _separated(chain, here[first:], window.end - window.start)
+            some = tuple(far_apart(chain, here[first:], window.end - window.start))
             if len(some) > 1 and some not in told:
                 told.add(some)
                 literals = [inside[visit][number] for visit in some]
                 own.model.add_at_most_one([*literals, ~session])
                 own.model.add(sum(literals) <= session)
-
-
-def _separated(chain: Chain, visits: list[int], length: int) -> tuple[int, ...]:
-    """Give visits of which no two fit into one window of a length; the first is among them."""
-    found = visits[:1]
-    for visit in visits[1:]:
-        if _least(chain, found[-1], visit) > length:
-            found.append(visit)
-    return tuple(found)
-
-
-def _least(chain: Chain, first: int, second: int) -> int:
-    """Give the least slots from the start of a visit to the end of a later one."""
-    visits = sum(chain.visits[n].length for n in range(first, second + 1))
-    return visits + sum(chain.betweens[n].least for n in range(first, second))
 
 
 def _steps_on(own: StudioModel, name: str) -> None:

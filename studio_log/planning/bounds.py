@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from studio_log.planning.engine import SESSION, Studio
-from studio_log.planning.gap_bound import gap_bound
+from studio_log.planning.gap_bound import gap_bound, lots_in
 from studio_log.planning.linked import place_lot
 from studio_log.planning.placing import choices_fit
 from studio_log.planning.problem import Problem, Score
@@ -102,7 +102,7 @@ def sessions_by_stores(studio: Studio) -> int:
                 asked[kind] += chain.runs[run].much
                 number[kind] += 1
     bounds = [-(-much // max(1, _room(studio, kind))) for kind, much in asked.items()]
-    bounds += [-(-many // max(1, _lots_in(studio, kind))) for kind, many in number.items()]
+    bounds += [-(-many // max(1, lots_in(studio, kind))) for kind, many in number.items()]
     return max(bounds, default=0)
 
 
@@ -110,14 +110,3 @@ def _room(studio: Studio, kind: str) -> int:
     """Give how much of a store there is, or in all vessels of a kind."""
     own = sum(one.size for one in studio.problem.vessels if one.kind == kind)
     return own or studio.problem.stores.get(kind, 0)
-
-
-def _lots_in(studio: Studio, kind: str) -> int:
-    """Give how many lots all vessels of a kind hold at most at once."""
-    runs = [run for chain in studio.chains.values() for run in chain.runs if run.kind == kind]
-    least = max(1, min((run.much for run in runs), default=1))
-    return sum(
-        1 if one.one_lot else one.size // least
-        for one in studio.problem.vessels
-        if one.kind == kind
-    )

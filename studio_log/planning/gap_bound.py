@@ -37,14 +37,23 @@ def gap_bound(studio: Studio) -> int:
         best = max(best, _bound([_held(studio, one, store) for one in chains], room))
     for kind in kinds:
         own = [one for one in problem.vessels if one.kind == kind]
-        asked = [run.much for one in chains for run in one.runs if run.kind == kind]
-        if asked:
-            lots = sum(1 if one.one_lot else one.size // max(1, min(asked)) for one in own)
+        if any(run.kind == kind for one in chains for run in one.runs):
             some = [_held(studio, one, kind, counted=True) for one in chains]
-            best = max(best, _bound(some, lots))
+            best = max(best, _bound(some, lots_in(studio, kind)))
             some = [_held(studio, one, kind) for one in chains]
             best = max(best, _bound(some, sum(one.size for one in own)))
     return best
+
+
+def lots_in(studio: Studio, kind: str) -> int:
+    """Give how many lots all vessels of a kind hold at most at once."""
+    runs = [run for chain in studio.chains.values() for run in chain.runs if run.kind == kind]
+    least = max(1, min((run.much for run in runs), default=1))
+    return sum(
+        1 if one.one_lot else one.size // least
+        for one in studio.problem.vessels
+        if one.kind == kind
+    )
 
 
 def _bound(some: list[_Held | None], room: int) -> int:
@@ -66,15 +75,15 @@ def _held(studio: Studio, chain: Chain, what: str, *, counted: bool = False) -> 
     before, after = None, 0
     for first, last, much in _stretches(chain, what):
         visits = [n for n in range(first, last + 1) if chain.visits[n].length]
-        far = _apart(chain, visits, longest)
+        far = far_apart(chain, visits, longest)
         if len(far) < 2:
             continue
         taken += (1 if counted else much) * (len(far) - 1)
         if before is None:
             earlier = [n for n in range(far[0], -1, -1) if chain.visits[n].length]
-            before = len(_apart(chain, earlier, longest)) - 1
+            before = len(far_apart(chain, earlier, longest)) - 1
         later = [n for n in range(far[-1], len(chain.visits)) if chain.visits[n].length]
-        after = len(_apart(chain, later, longest)) - 1
+        after = len(far_apart(chain, later, longest)) - 1
     return None if before is None else _Held(taken, before, after)
 
 
@@ -94,8 +103,11 @@ def _stretches(chain: Chain, what: str) -> Iterator[tuple[int, int, int]]:
         yield begun, len(chain.betweens), least
 
 
-def _apart(chain: Chain, visits: list[int], longest: int) -> list[int]:
-    """Give visits, from the first on, of which no two fit into one window of hours."""
+def far_apart(chain: Chain, visits: list[int], longest: int) -> list[int]:
+    """Give visits, from the first on, of which no two fit into one window of hours.
+
+    They are in order, or backwards.
+    """
     found = visits[:1]
     for visit in visits[1:]:
         first, second = sorted((found[-1], visit))
