@@ -9,7 +9,8 @@ from typing import Final, Literal
 
 from studio_log.planning.engine import Studio
 from studio_log.planning.grip import BadMoveError, Grip, take_over
-from studio_log.planning.late_words import Late, lates, span_words
+from studio_log.planning.late_words import span_words
+from studio_log.planning.lates import Late, lates
 from studio_log.planning.old_plan import old_of
 from studio_log.planning.plain_words import counted, listed
 from studio_log.planning.problem import Plan, Problem

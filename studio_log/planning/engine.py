@@ -10,8 +10,8 @@ from studio_log.planning.linked import place_lot
 from studio_log.planning.made_for import mark_of
 from studio_log.planning.milk_limits import MilkLimits
 from studio_log.planning.placing import choices_fit, place
-from studio_log.planning.problem import Lot, Problem
-from studio_log.planning.score import Lateness
+from studio_log.planning.problem import Problem
+from studio_log.planning.score import Lateness, end_of
 from studio_log.planning.stn import LoopError
 from studio_log.planning.wish import NOTHING_OLD, Old, Wish
 
@@ -70,7 +70,7 @@ class Studio:
         for lot in problem.lots:
             chain = chain_of(problem, lot)
             if chain is None:
-                self.ended[lot.name] = recorded_end(lot)
+                self.ended[lot.name] = end_of(lot, {})
                 continue
             self.chains[lot.name] = chain
             try:
@@ -262,16 +262,6 @@ class Studio:
         for name, one in placements.items():
             if name not in self.board.placed:
                 self.board.put(name, one)
-
-
-def recorded_end(lot: Lot) -> int:
-    """Give the end of the last step before the cure, of a lot whose steps are over."""
-    ends = [
-        fact.end
-        for step in lot.steps
-        if not step.cure and (fact := lot.facts.get(step.name)) is not None and fact.end is not None
-    ]
-    return ends[-1] if ends else 0
 
 
 def loop_words(chain: Chain, loop: LoopError) -> str:

@@ -5,7 +5,7 @@ from typing import Final
 
 from studio_log.planning.board import Placement
 from studio_log.planning.engine import SESSION, Limits, Prices, Studio
-from studio_log.planning.late_words import lates
+from studio_log.planning.lates import lates
 from studio_log.planning.old_plan import old_of
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.wish import Old

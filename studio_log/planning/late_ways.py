@@ -5,7 +5,7 @@ be planned, and `why` offers only what really made a plan less late.
 """
 
 from collections.abc import Iterator
-from datetime import date, datetime, timedelta
+from datetime import datetime, time, timedelta
 from itertools import chain, pairwise
 from typing import Final
 
@@ -24,13 +24,11 @@ from studio_log.planning.change_kinds import (
     MoreLine,
 )
 from studio_log.planning.check_plan import open_steps
-from studio_log.planning.ends import end_of
-from studio_log.planning.plain_words import (
-    DAY,
-)
+from studio_log.planning.lates import late_dues, late_goals, late_names
+from studio_log.planning.plain_words import DAY
 from studio_log.planning.problem import THOUSANDTHS, Plan, Problem
+from studio_log.planning.score import end_of
 from studio_log.planning.why_alone import usual_hours
-from studio_log.planning.why_late import late_dues, late_goals, late_names
 from studio_log.planning.why_sizes import DAYLIGHT, awake
 
 MORE: Final = 120
@@ -66,7 +64,7 @@ def in_hand(problem: Problem, plan: Plan) -> Iterator[Mend]:
 
 def _whole_days(minutes: int) -> int:
     """Give minutes rounded up to days, so that a date keeps its hour; short ones to quarters."""
-    unit = DAY if minutes > DAY // 4 else 15
+    unit = DAY if minutes > DAY // 4 else QUARTER
     return -(-minutes // unit) * unit
 
 
@@ -123,17 +121,11 @@ def _days_off(problem: Problem, plan: Plan | None) -> Iterator[Change]:
         return
     last, given = _last_needed(problem, plan), 0
     day = problem.clock.start.date()
-    while problem.clock.minute(_midnight(problem, day)) < last and given < MOST_DAYS_OFF:
+    while problem.clock.minute(datetime.combine(day, time())) < last and given < MOST_DAYS_OFF:
         if not problem.calendar.on(day) and awake(problem, day.weekday(), *usual):
             given += 1
             yield AddSession(day, *usual)
         day += timedelta(days=1)
-
-
-def _midnight(problem: Problem, day: date) -> datetime:
-    return problem.clock.start.replace(
-        year=day.year, month=day.month, day=day.day, hour=0, minute=0
-    )
 
 
 def _last_needed(problem: Problem, plan: Plan | None) -> int:
@@ -141,7 +133,8 @@ def _last_needed(problem: Problem, plan: Plan | None) -> int:
     if plan is None:
         return problem.horizon
     late = late_names(problem, plan)
-    return max((end_of(lot, plan) for lot in problem.lots if lot.name in late), default=0)
+    ends = [end_of(lot, plan.spans.get(lot.name, {})) for lot in problem.lots if lot.name in late]
+    return max(ends, default=0)
 
 
 def _longer_weeks(problem: Problem) -> Iterator[Change]:

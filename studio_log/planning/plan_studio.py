@@ -14,6 +14,7 @@ from studio_log.planning.keeping import go_on_from, keep_to
 from studio_log.planning.late_words import late_words
 from studio_log.planning.made_for import mark_of
 from studio_log.planning.problem import Plan, Problem, Score, Span
+from studio_log.planning.score import dues_late
 from studio_log.planning.settling import settle
 from studio_log.planning.why_sizes import misfits
 
@@ -129,11 +130,7 @@ def plan_of(studio: Studio, placed: Mapping[str, Placement]) -> Plan:
         _add_cure(studio, lot.name, spans.setdefault(lot.name, {}), ends[lot.name])
     vessels = {name: _vessels(studio.chains[name], one.vessels) for name, one in placed.items()}
     lateness = studio.lateness
-    late = lateness.of_goals(ends)
-    for lot in studio.problem.lots:
-        if lot.due is not None and spans[lot.name]:
-            last = max(span.end for span in spans[lot.name].values())
-            late += lot.weight * max(0, last - lot.due)
+    late = lateness.of_goals(ends) + dues_late(studio.problem.lots, spans)
     sessions = len({number for one in placed.values() for number in one.sessions})
     fine = sum(one.fine for one in placed.values())
     kept = {name: own for name, own in spans.items() if own}

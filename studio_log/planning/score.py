@@ -1,10 +1,10 @@
 """The score of a plan while it is made: goals take the pieces that are ready first."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from itertools import permutations
 from typing import Final
 
-from studio_log.planning.problem import Goal, Lot, Problem
+from studio_log.planning.problem import Goal, Lot, Problem, Span
 
 MOST_ORDERS: Final = 3
 """Goals of which every order is tried; more are taken by date."""
@@ -15,6 +15,26 @@ def _to_the_end(lot: Lot) -> int:
     if not lot.steps[-1].cure:
         return 0
     return sum(one.then_after for one in lot.steps[-2:-1]) + lot.steps[-1].least
+
+
+def end_of(lot: Lot, spans: Mapping[str, Span]) -> int:
+    """Give the end of the last step before the cure, planned or recorded; 0 where there is none."""
+    for step in reversed(lot.steps):
+        fact = lot.facts.get(step.name)
+        if step.name in spans and not step.cure:
+            return spans[step.name].end
+        if fact is not None and fact.end is not None and not step.cure:
+            return fact.end
+    return 0
+
+
+def dues_late(lots: Iterable[Lot], spans: Mapping[str, Mapping[str, Span]]) -> int:
+    """Give the weighted minutes that lots with a date of their own are late in a plan."""
+    return sum(
+        lot.weight * max(0, max(one.end for one in own.values()) - lot.due)
+        for lot in lots
+        if lot.due is not None and (own := spans.get(lot.name))
+    )
 
 
 class Lateness:

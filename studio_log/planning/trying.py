@@ -9,14 +9,14 @@ from studio_log.planning.change_words import change_words
 from studio_log.planning.changes import apply_change, apply_changes
 from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import Effort
-from studio_log.planning.ends import end_of, least_late
+from studio_log.planning.ends import least_late
+from studio_log.planning.lates import minutes_late
 from studio_log.planning.plain_words import about_words, listed
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.pricing import price_of
 from studio_log.planning.problem import BadProblemError, Lot, Plan, Problem, Score, Span
-from studio_log.planning.score import Lateness
+from studio_log.planning.score import Lateness, dues_late, end_of
 from studio_log.planning.sessions import sessions_of
-from studio_log.planning.why_late import minutes_late
 from studio_log.planning.why_reasons import Reason, Reasons, Told, Way, in_order
 
 TRIES: Final = 30
@@ -126,12 +126,9 @@ def _in_turn(problem: Problem, changes: Iterable[Change]) -> list[str]:
 def same_places(problem: Problem, plan: Plan) -> Plan | None:
     """Give a plan with all steps where they were, scored anew; None where that breaks a rule."""
     spans = {lot.name: plan.spans[lot.name] for lot in problem.lots if lot.name in plan.spans}
-    ends = {lot.name: end_of(lot, plan) for lot in problem.lots}
+    ends = {lot.name: end_of(lot, spans.get(lot.name, {})) for lot in problem.lots}
     lateness = Lateness(problem)
-    late = lateness.of_goals(ends)
-    for lot in problem.lots:
-        if lot.due is not None and lot.name in spans:
-            late += lot.weight * max(0, max(one.end for one in spans[lot.name].values()) - lot.due)
+    late = lateness.of_goals(ends) + dues_late(problem.lots, spans)
     vessels = {name: own for name, own in plan.vessels.items() if name in spans}
     fine = sum(_fine(lot, spans[lot.name], ends[lot.name]) for lot in problem.lots
                if lot.name in spans)  # fmt: skip

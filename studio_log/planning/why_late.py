@@ -1,65 +1,14 @@
 """The third layer: a date that a plan misses, by how much, and through which lots."""
 
-from dataclasses import dataclass
-
-from studio_log.planning.ends import end_of
+from studio_log.planning.lates import LateGoal, late_dues, late_goals
 from studio_log.planning.plain_words import (
     about_words,
     counted,
     listed,
     moment_words,
 )
-from studio_log.planning.problem import Goal, Lot, Plan, Problem
+from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.why_reasons import Reason, capital
-
-
-@dataclass(frozen=True, slots=True)
-class LateGoal:
-    """A goal that a plan misses: when each of its lots is cured, those in time left out."""
-
-    goal: Goal
-    in_time: int
-    """Pieces cured by the date."""
-    late: dict[str, int]
-    """By lot: the minute at which its pieces are cured."""
-    pieces: int
-    """Of those lots."""
-
-    @property
-    def last(self) -> int:
-        """Give the minute at which the last of its pieces is cured."""
-        return max(self.late.values())
-
-
-def late_goals(problem: Problem, plan: Plan) -> tuple[LateGoal, ...]:
-    """Give the goals that a plan misses."""
-    found = []
-    for goal in problem.goals:
-        served = plan.serves.get(goal.name, {})
-        cured = {
-            lot.name: end_of(lot, plan) + goal.cured for lot in problem.lots if served.get(lot.name)
-        }
-        late = {name: at for name, at in cured.items() if at > goal.at}
-        if late:
-            missed = sum(served[name] for name in late)
-            found.append(LateGoal(goal, goal.pieces - missed, late, missed))
-    return tuple(found)
-
-
-def late_dues(problem: Problem, plan: Plan) -> tuple[tuple[Lot, int], ...]:
-    """Give the lots that miss their own date, and the minute at which they are over."""
-    ends = {name: max(one.end for one in own.values()) for name, own in plan.spans.items() if own}
-    return tuple(
-        (lot, ends[lot.name])
-        for lot in problem.lots
-        if lot.due is not None and ends.get(lot.name, lot.due) > lot.due
-    )
-
-
-def minutes_late(problem: Problem, plan: Plan) -> int:
-    """Give by how much all dates are missed together, no lot weighing more than another."""
-    goals = sum(one.last - one.goal.at for one in late_goals(problem, plan))
-    return goals + sum(end - (lot.due or 0) for lot, end in late_dues(problem, plan))
 
 
 def late_reasons(problem: Problem, plan: Plan, alone: dict[str, int]) -> tuple[Reason, ...]:
@@ -99,9 +48,3 @@ def _goal_reason(problem: Problem, one: LateGoal, alone: dict[str, int]) -> Reas
 
 def _even_alone(names: list[str]) -> str:
     return f"{capital(listed(names))} would be late even if everything else were free."
-
-
-def late_names(problem: Problem, plan: Plan) -> set[str]:
-    """Give the lots through which any date is late."""
-    late = {name for one in late_goals(problem, plan) for name in one.late}
-    return late | {lot.name for lot, _ in late_dues(problem, plan)}

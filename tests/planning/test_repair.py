@@ -15,7 +15,7 @@ from studio_log.planning.answer import answer
 from studio_log.planning.apart import Apart, Ask
 from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import Effort
-from studio_log.planning.late_words import lates
+from studio_log.planning.lates import lates
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import Plan, Problem, Span
 from studio_log.planning.repair import repair
