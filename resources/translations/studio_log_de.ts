@@ -3080,6 +3080,18 @@
         <translation>{code}: Die Farbe ist eingetragen.</translation>
     </message>
     <message>
+        <source>No colour was given. Nothing was changed.</source>
+        <translation>Es wurde keine Farbe angegeben. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The grain of a photo is 0 or more, in CIEDE2000. Nothing was changed.</source>
+        <translation>Das Korn eines Fotos ist 0 oder mehr, in CIEDE2000. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Either every spot has a spectrum or none. Nothing was changed.</source>
+        <translation>Entweder hat jede Stelle ein Spektrum oder keine. Nichts wurde geändert.</translation>
+    </message>
+    <message>
         <source>test</source>
         <translation>Prüfung</translation>
     </message>
@@ -3092,12 +3104,16 @@
         <translation>{code}: Die Note {grade} ist eingetragen.</translation>
     </message>
     <message>
-        <source>Only a change of colour can be estimated; give the grade by eye.</source>
-        <translation>Nur eine Farbänderung lässt sich schätzen; die Note nach dem Auge angeben.</translation>
-    </message>
-    <message>
         <source>A grade is estimated from the colours of both halves: read the master half and the test half first, or give the grade. Nothing was changed.</source>
         <translation>Eine Note wird aus den Farben beider Hälften geschätzt: zuerst Vergleichshälfte und Prüfhälfte messen oder die Note angeben. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Staining is estimated from the colours of the cloth beside it, before the test and after: read both first, or give the grade. Nothing was changed.</source>
+        <translation>Das Anbluten wird aus den Farben des Begleitgewebes vor und nach der Prüfung geschätzt: erst beide ablesen, oder die Note angeben. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Only a change of colour and staining can be estimated; give the grade by eye.</source>
+        <translation>Nur Farbänderung und Anbluten lassen sich schätzen; die Note nach Augenmaß angeben.</translation>
     </message>
     <message>
         <source>The two colours cannot be held against each other: read both the same way, from a photo with a target or by one instrument. Nothing was changed.</source>
@@ -8024,6 +8040,10 @@ fehlt</translation>
         <translation>{typed} ist keine Stufe des Maßstabs: {steps}. Nichts wurde geändert.</translation>
     </message>
     <message>
+        <source>Entry {number} is the mean of its spots, which a correction would leave behind. Nothing was changed; take it back, and write the spots down anew.</source>
+        <translation>Eintrag {number} ist das Mittel seiner Stellen, die eine Berichtigung zurückließe. Nichts wurde geändert; ihn zurücknehmen und die Stellen neu aufschreiben.</translation>
+    </message>
+    <message>
         <source>More of {code} stands on its cutting. Take that back first. Nothing was changed.</source>
         <translation>Auf dem Abschneiden von {code} steht noch mehr. Das zuerst zurücknehmen. Nichts wurde geändert.</translation>
     </message>
@@ -8062,6 +8082,14 @@ fehlt</translation>
     <message>
         <source>test half</source>
         <translation>Prüfhälfte</translation>
+    </message>
+    <message>
+        <source>cloth beside it, before</source>
+        <translation>Begleitgewebe, vorher</translation>
+    </message>
+    <message>
+        <source>cloth beside it, after</source>
+        <translation>Begleitgewebe, nachher</translation>
     </message>
     <message>
         <source>The order is one of {known}, and up to {most} swatches are listed at once.</source>
@@ -8114,6 +8142,10 @@ fehlt</translation>
     <message>
         <source>K/S {figure} at {nm} nm</source>
         <translation>K/S {figure} bei {nm} nm</translation>
+    </message>
+    <message>
+        <source>{scale}: {figure}</source>
+        <translation>{scale}: {figure}</translation>
     </message>
     <message>
         <source>{test} {grade} ({scale})</source>
@@ -8548,6 +8580,14 @@ fehlt</translation>
         <translation>Vergleichshälfte oder das Ganze</translation>
     </message>
     <message>
+        <source>cloth beside it, before the test</source>
+        <translation>Begleitgewebe, vor der Prüfung</translation>
+    </message>
+    <message>
+        <source>cloth beside it, after the test</source>
+        <translation>Begleitgewebe, nach der Prüfung</translation>
+    </message>
+    <message>
         <source>second coat, rinsed hot</source>
         <translation>zweiter Auftrag, heiß gespült</translation>
     </message>
@@ -8624,8 +8664,8 @@ fehlt</translation>
         <translation>Die Note einer Prüfung</translation>
     </message>
     <message>
-        <source>Left blank, the grade is estimated from the colours of both halves.</source>
-        <translation>Bleibt die Note leer, wird sie aus den Farben beider Hälften geschätzt.</translation>
+        <source>Left blank, the grade is estimated: a change from the colours of both halves, staining from those of the cloth beside it, before and after.</source>
+        <translation>Leer gelassen wird die Note geschätzt: eine Farbänderung aus den Farben beider Hälften, Anbluten aus denen des Begleitgewebes, vorher und nachher.</translation>
     </message>
     <message>
         <source>&amp;Test</source>
@@ -10012,6 +10052,10 @@ fehlt</translation>
         <translation>Keine Farbtafel wurde erkannt. Ihre Ecken selbst setzen oder neben einer Karte messen.</translation>
     </message>
     <message>
+        <source>The frame is too small for nine spots: go nearer.</source>
+        <translation>Der Rahmen ist zu klein für neun Stellen: näher herangehen.</translation>
+    </message>
+    <message>
         <source>The photo, with handles for target, swatch and card</source>
         <translation>Das Foto mit Griffen für Farbtafel, Probe und Karte</translation>
     </message>
@@ -10068,6 +10112,10 @@ fehlt</translation>
         <translation>&amp;Karte hinzufügen</translation>
     </message>
     <message>
+        <source>As nine &amp;spots: how even it is</source>
+        <translation>Als neun &amp;Stellen: wie gleichmäßig es ist</translation>
+    </message>
+    <message>
         <source>&amp;Keep the photo with the swatch</source>
         <translation>Foto bei der Probe auf&amp;heben</translation>
     </message>
@@ -10106,6 +10154,10 @@ fehlt</translation>
     <message>
         <source>&amp;Open a file…</source>
         <translation>Datei ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <source>The samples are &amp;spots of one cloth: how even it is</source>
+        <translation>Die Proben sind &amp;Stellen eines Stoffs: wie gleichmäßig er ist</translation>
     </message>
     <message>
         <source>Instrument</source>
@@ -11406,6 +11458,74 @@ fehlt</translation>
     <message>
         <source>Pieces, veiled</source>
         <translation>Stücke, verdeckt</translation>
+    </message>
+    <message>
+        <source>even</source>
+        <translation>gleichmäßig</translation>
+    </message>
+    <message>
+        <source>slightly uneven</source>
+        <translation>leicht ungleichmäßig</translation>
+    </message>
+    <message>
+        <source>visibly uneven</source>
+        <translation>sichtbar ungleichmäßig</translation>
+    </message>
+    <message>
+        <source>strongly uneven</source>
+        <translation>stark ungleichmäßig</translation>
+    </message>
+    <message>
+        <source>excellent</source>
+        <translation>ausgezeichnet</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>gut</translation>
+    </message>
+    <message>
+        <source>poor</source>
+        <translation>mäßig</translation>
+    </message>
+    <message>
+        <source>bad</source>
+        <translation>schlecht</translation>
+    </message>
+    <message>
+        <source>bands of Studio Log, a proposal</source>
+        <translation>Stufen von Studio Log, ein Vorschlag</translation>
+    </message>
+    <message>
+        <source>bands of Chong, Li and Yeung 1992, from memory</source>
+        <translation>Stufen von Chong, Li und Yeung 1992, aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>Evenness is told from {least} to {most} spots of one cloth, better 8 or more; there are {count}. Nothing was changed.</source>
+        <translation>Die Gleichmäßigkeit zeigt sich an {least} bis {most} Stellen eines Stoffs, besser 8 oder mehr; hier sind es {count}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{band} over {count} spots: {mean} CIEDE2000 from their mean, {most} at most ({whose})</source>
+        <translation>{band} an {count} Stellen: {mean} CIEDE2000 von ihrem Mittel, höchstens {most} ({whose})</translation>
+    </message>
+    <message>
+        <source>{noise} of the photo’s own grain taken off</source>
+        <translation>{noise} eigenes Korn des Fotos abgezogen</translation>
+    </message>
+    <message>
+        <source>RUI {index}: {band} ({whose})</source>
+        <translation>RUI {index}: {band} ({whose})</translation>
+    </message>
+    <message>
+        <source>few spots, better {least} or more</source>
+        <translation>wenige Stellen, besser {least} oder mehr</translation>
+    </message>
+    <message>
+        <source>{band}, {mean} ΔE00 over {count} spots</source>
+        <translation>{band}, {mean} ΔE00 an {count} Stellen</translation>
+    </message>
+    <message>
+        <source>RUI {index}</source>
+        <translation>RUI {index}</translation>
     </message>
 </context>
 </TS>

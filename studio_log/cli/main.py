@@ -13,6 +13,7 @@ from studio_log.cli import (
     baths,
     calendar,
     colour,
+    colour_even,
     colour_file,
     colour_measure,
     dry,
@@ -49,8 +50,8 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     form.name: form
     for room in (
         due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
-        colour_measure, colour_file, colour, swatches, swatch_out, trial, trials, trial_out, plan,
-        papers, calendar, safety, moving,
+        colour_measure, colour_file, colour, colour_even, swatches, swatch_out, trial, trials,
+        trial_out, plan, papers, calendar, safety, moving,
     )
     for form in room.FORMS
 }  # fmt: skip

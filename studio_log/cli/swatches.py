@@ -1,18 +1,18 @@
 """Commands about swatches: cutting, reading their colour, grading, finding by colour."""
 
-from collections.abc import Callable, Mapping
 from typing import Any, Final
 
 from studio_log.cli import values
-from studio_log.cli.colour_file import SAMPLE, instrument_of, sample_named
-from studio_log.cli.colour_measure import RECT, TARGET, measured
+from studio_log.cli.colour_even import even_json
 from studio_log.cli.form import AT, JSON, LOT, SURE, Form, Option, UsageError, Word
 from studio_log.cli.plain import picked, plain
+from studio_log.cli.swatch_read import CODE, NOTE, READ, text_or_none
 from studio_log.cli.turn import Turn
 from studio_log.domain.swatch_text import read_lab, whole_swatch_code
-from studio_log.domain.swatches import HALVES, SCALES, TESTS, WHITES
+from studio_log.domain.swatches import SCALES, TESTS, WHITES
 from studio_log.present.colour_words import lab_words
 from studio_log.science.colour.lab import Lab
+from studio_log.services.swatch_even import evenness_of
 from studio_log.services.swatches import (
     GradeSwatch,
     LightTest,
@@ -20,7 +20,6 @@ from studio_log.services.swatches import (
     NearLine,
     NewSwatch,
     NoteSwatch,
-    ReadSwatch,
     SetSwatch,
     SwatchesFor,
     SwatchesThere,
@@ -33,12 +32,10 @@ FIELDS: Final = (
     "code", "lot", "lot_name", "name", "piece", "step", "cut_at", "chain", "place", "test_place",
     "white", "source", "two_u", "shown", "beyond", "grades", "ended",
 )  # fmt: skip
-CODE: Final = Word("CODE", "the swatch's code, such as W26-001")
 COLOUR: Final = Word("LAB", "L*,a*,b* such as 52.1,31.8,24.0; after -- where it begins with a -")
 PLACE: Final = Option("--place", "where the master half is kept, or the whole", "TEXT")
 TEST_PLACE: Final = Option("--test-half", "it is cut in halves; where the other one is", "TEXT")
 NAME: Final = Option("--name", "a name or remark", "TEXT")
-NOTE: Final = Option("--note", "a note", "TEXT")
 MOST_NEAR: Final = 1000
 MOST_LINES: Final = 5000
 
@@ -49,9 +46,9 @@ def _new(turn: Turn) -> int:
         values.lot_code(given["code"]),
         piece=_number(given["piece"], "the number of a piece"),
         step=_number(given["step"], "the number of a step"),
-        name=_text(given["name"], "The name") or "",
-        place=_text(given["place"], "The place") or "",
-        test_place=_text(given["test_half"], "The place"),
+        name=text_or_none(given["name"], "The name") or "",
+        place=text_or_none(given["place"], "The place") or "",
+        test_place=text_or_none(given["test_half"], "The place"),
         at=turn.moment("at"),
         sure=given["sure"],
     )
@@ -66,9 +63,9 @@ def _set(turn: Turn) -> int:
         raise UsageError("Either --whole or --test-half")
     command = SetSwatch(
         whole_swatch_code(given["code"]),
-        name=_text(given["name"], "The name"),
-        place=_text(given["place"], "The place"),
-        test_place=_text(given["test_half"], "The place"),
+        name=text_or_none(given["name"], "The name"),
+        place=text_or_none(given["place"], "The place"),
+        test_place=text_or_none(given["test_half"], "The place"),
         whole=given["whole"],
         ended=True if given["gone"] else False if given["kept"] else None,
     )
@@ -77,89 +74,20 @@ def _set(turn: Turn) -> int:
     return turn.finish(turn.do(command))
 
 
-def _text(typed: str | None, what: str) -> str | None:
-    return None if typed is None else values.text(typed, what, empty=True)
-
-
 def _number(typed: str | None, what: str) -> int | None:
     return None if typed is None else values.whole(typed, what, most=10_000)
-
-
-def _read(turn: Turn) -> int:
-    given = turn.values
-    ways = [name for name in _WAYS if given[name] is not None]
-    if len(ways) != 1:
-        raise UsageError("Give one of --lab, --photo and --file")
-    found = _WAYS[ways[0]](given)
-    command = ReadSwatch(
-        whole_swatch_code(given["code"]),
-        half=given["half"] or HALVES[0],
-        note=values.note(given["note"]),
-        at=turn.moment("at"),
-        sure=given["sure"],
-        **found,
-    )
-    return turn.finish(turn.do(command))
-
-
-def _by_figures(given: dict[str, Any]) -> dict[str, Any]:
-    return {
-        "lab": read_lab(given["lab"]),
-        "source": "relative" if given["relative"] else "instrument",
-        "white": given["white"] or WHITES[0],
-        "two_u": _two_u(given["two_u"]),
-        "method": _text(given["by"], "The instrument") or "",
-    }
-
-
-def _by_photo(given: dict[str, Any]) -> dict[str, Any]:
-    if given["swatch"] is None:
-        raise UsageError("--photo needs --swatch: where in the photo it lies")
-    found = measured(given)
-    return {
-        "lab": found.lab,
-        "source": "relative" if found.relative else "photo",
-        "two_u": None if found.two_u is None else found.two_u.ciede2000,
-        "method": found.method,
-        "warnings": found.warnings,
-    }
-
-
-def _by_file(given: dict[str, Any]) -> dict[str, Any]:
-    sample = sample_named(instrument_of(given["file"]), given["sample"])
-    return {
-        "lab": sample.lab,
-        "source": "instrument",
-        "white": sample.white,
-        "two_u": _two_u(given["two_u"]),
-        "method": _text(given["by"], "The instrument") or "",
-        "reflectance": sample.reflectance,
-    }
-
-
-_WAYS: Final[Mapping[str, Callable[[dict[str, Any]], dict[str, Any]]]] = {
-    "lab": _by_figures,
-    "photo": _by_photo,
-    "file": _by_file,
-}
-
-
-def _two_u(typed: str | None) -> float | None:
-    if typed is None:
-        return None
-    return values.readings([f"two_u={typed}"])["two_u"]  # type: ignore[return-value]
 
 
 def _grade(turn: Turn) -> int:
     given = turn.values
     if (given["grade"] is None) != given["estimate"]:
-        raise UsageError("Give --grade, or --estimate it from the colours of both halves")
+        raise UsageError("Give --grade, or --estimate it from colours that were read")
     command = GradeSwatch(
         whole_swatch_code(given["code"]),
         given["test"],
         grade=given["grade"] or "",
         scale=given["scale"] or SCALES[0],
-        length=_text(given["for"], "How long") or "",
+        length=text_or_none(given["for"], "How long") or "",
         note=values.note(given["note"]),
         at=turn.moment("at"),
         sure=given["sure"],
@@ -184,7 +112,7 @@ def _light(turn: Turn) -> int:
     given = turn.values
     command = LightTest(
         whole_swatch_code(given["code"]),
-        place=_text(given["where"], "The place") or "",
+        place=text_or_none(given["where"], "The place") or "",
         ended=given["end"],
         note=values.note(given["note"]),
         at=turn.moment("at"),
@@ -241,6 +169,7 @@ def _show(turn: Turn) -> int:
         ", ".join(filter(None, (page.piece_words, page.step_words, page.age_words))),
         line.colour_words,
         page.halves,
+        *filter(None, (page.even_words,)),
         *page.chain,
         "",
         *(f"{one.entry:>3}  {one.when}  {one.words}" for one in page.history),
@@ -254,7 +183,9 @@ def _page_json(page: SwatchPage) -> dict[str, Any]:
     readings = [
         {"entry": one.entry, "at": plain(one.at), "half": one.half, "lab": lab_json(one.lab),
          "white": one.white, "source": one.source, "two_u": one.two_u, "method": one.method,
-         "warnings": list(one.warnings), "reflectance": list(one.reflectance), "note": one.note}
+         "warnings": list(one.warnings), "reflectance": list(one.reflectance), "note": one.note,
+         "spots": list(map(lab_json, one.spots)), "spectra": [list(each) for each in one.spectra],
+         "evenness": even_json(evenness_of(one))}
         for one in of.readings
     ]  # fmt: skip
     return {
@@ -328,30 +259,14 @@ FORMS: Final = (
         ),
     ),
     Form(("swatch", "show"), "Show one swatch with its diary.", _show, (CODE,), (JSON,)),
-    Form(
-        ("swatch", "read"), "Write down a colour of a swatch, typed or from a photo.", _read,
-        (CODE,),
-        (
-            Option("--lab", "the colour, as an instrument gives it: 52.1,31.8,24.0", "LAB"),
-            Option("--white", "of --lab; D65/2 unless said", "WHITE", choices=WHITES),
-            Option("--two-u", "of --lab or --file: twice its uncertainty, in CIEDE2000", "NUMBER"),
-            Option("--by", "of --lab or --file: the instrument", "TEXT"),
-            Option("--relative", "of --lab: it can be compared within its own photo only"),
-            Option("--file", "or an instrument's file: CSV or CGATS.17", "FILE"),
-            SAMPLE,
-            Option("--photo", "or a photo, with --swatch and --target or --card", "PHOTO"),
-            Option("--swatch", RECT, "RECT"),
-            *TARGET,
-            Option("--half", "which half: master unless said", "HALF", choices=HALVES),
-            NOTE, AT, SURE, JSON,
-        ),
-    ),
+    READ,
     Form(
         ("swatch", "grade"), "Write down the grade of a test.", _grade,
         (CODE, Word("TEST", "what was tested", choices=TESTS)),
         (
             Option("--grade", "the step: 4, 4-5; of blue wool 1 to 8", "GRADE"),
-            Option("--estimate", "estimate the change from the colours of both halves"),
+            Option("--estimate", "estimate it: the change from both halves, staining from the "
+                   "adjacent cloth"),
             Option("--scale", "change unless said", "SCALE", choices=SCALES),
             Option("--for", "how long or how often: “4 weeks”", "TEXT"),
             NOTE, AT, SURE, JSON,

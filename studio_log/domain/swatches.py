@@ -13,10 +13,12 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry, standing
 from studio_log.science.colour.lab import Lab
 
-Half = Literal["master", "test"]
+Half = Literal["master", "test", "adjacent", "stained"]
 Source = Literal["instrument", "photo", "relative"]
 
-HALVES: Final[tuple[Half, ...]] = ("master", "test")
+HALVES: Final[tuple[Half, ...]] = ("master", "test", "adjacent", "stained")
+"""Which cloth a reading is of: a half of the swatch, or the undyed cloth that lies beside it in a
+wash or a rubbing, "adjacent" before and "stained" after."""
 SOURCES: Final[tuple[Source, ...]] = ("instrument", "photo", "relative")
 """Where a colour comes from, the surest first: "relative" is a photo without a target."""
 WHITES: Final = ("D65/2", "D65/10")
@@ -46,6 +48,12 @@ class Reading:
     reflectance: tuple[float, ...] = ()
     """31 fractions, 400 to 700 nm by 10; () where there is no spectrum."""
     note: str = ""
+    spots: tuple[Lab, ...] = ()
+    """Where several spots of one cloth were read: their colours; `lab` is their mean."""
+    spectra: tuple[tuple[float, ...], ...] = ()
+    """Of each spot, as `reflectance`; () where there are none."""
+    noise: float = 0.0
+    """Spread that even grey shows in the same photo, CIEDE2000; 0: not known."""
 
 
 @dataclass(frozen=True)
@@ -60,6 +68,10 @@ class Grade:
     estimated: bool = False
     length: str = ""
     """How long or often, in the dyer's words: "4 weeks", "3 washes"."""
+    figure: float | None = None
+    """Of an estimated grade the figure that its step was read from, None where it is not known."""
+    readings: tuple[int, ...] = ()
+    """Of an estimated grade the entries of the two colours, before and after."""
     note: str = ""
 
 
@@ -111,7 +123,17 @@ class Swatch:
     @property
     def tested(self) -> Reading | None:
         """The latest reading of the test half."""
-        own = [one for one in self.readings if one.half == "test"]
+        return self.latest("test")
+
+    @property
+    def spots(self) -> Reading | None:
+        """The master half's latest reading of several spots, which says how even it is."""
+        own = [one for one in self.readings if one.half == "master" and one.spots]
+        return max(own, key=lambda one: (one.at, one.entry), default=None)
+
+    def latest(self, half: Half) -> Reading | None:
+        """Give the latest reading of a half, or of the cloth beside it."""
+        own = [one for one in self.readings if one.half == half]
         return max(own, key=lambda one: (one.at, one.entry), default=None)
 
 
@@ -157,6 +179,9 @@ def _read(swatch: Swatch, entry: Entry) -> Swatch:
         warnings=tuple(data.get("warnings", ())),
         reflectance=tuple(data.get("reflectance", ())),
         note=entry.note,
+        spots=tuple(Lab(*map(float, one)) for one in data.get("spots", ())),
+        spectra=tuple(tuple(map(float, one)) for one in data.get("spectra", ())),
+        noise=float(data.get("noise", 0.0)),
     )
     return replace(swatch, readings=(*swatch.readings, reading))
 
@@ -172,6 +197,8 @@ def _graded(swatch: Swatch, entry: Entry) -> Swatch:
         estimated=bool(data.get("estimated")),
         length=data.get("length", ""),
         note=entry.note,
+        figure=float(data["figure"]) if "figure" in data else None,
+        readings=tuple(map(int, data.get("from", ()))),
     )
     return replace(swatch, grades=(*swatch.grades, grade))
 

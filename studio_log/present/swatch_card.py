@@ -39,6 +39,7 @@ class CardFacts:
     lot: str = ""
     chain: tuple[str, ...] = ()
     colour: str = ""
+    even: str = ""
     cut: str = ""
     halves: str = ""
     studio: str = ""
@@ -162,6 +163,7 @@ def _body(sheet: _Sheet, facts: CardFacts, top: float, bottom: float) -> None:
         ("lot", facts.lot, "name"),
         *(("chain", one, "words") for one in facts.chain),
         ("colour", facts.colour, "words"),
+        ("even", facts.even, "words"),
         ("cut", facts.cut, "words"),
     ]
     y = top

@@ -10,13 +10,15 @@ from studio_log.domain.journal import Act, Entry
 from studio_log.domain.lots import Lot
 from studio_log.domain.reminders import Cause
 from studio_log.domain.swatch_text import MOST_2U, check_lab, read_grade
-from studio_log.domain.swatches import HALVES, SCALES, SOURCES, TESTS, WHITES, Swatch, swatch_from
+from studio_log.domain.swatches import HALVES, SCALES, SOURCES, TESTS, WHITES, swatch_from
 from studio_log.language.words import tr
 from studio_log.science.colour.lab import Lab
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import LONGEST_NAME, clean
 from studio_log.services.photos import keep_photo, looked_at
+from studio_log.services.swatch_even import evenness
+from studio_log.services.swatch_grades import estimated
 from studio_log.services.swatch_keeping import settle_swatch, swatch_entries
 from studio_log.services.swatches import GradeSwatch, NewSwatch, NoteSwatch, ReadSwatch, SetSwatch
 
@@ -104,13 +106,13 @@ def read_swatch(desk: Desk, command: ReadSwatch) -> Outcome:
     _one_of(command.source, SOURCES, tr("source of a colour"))
     _one_of(command.half, HALVES, tr("half of a swatch"))
     _one_of(command.white, WHITES, tr("white"))
-    lab = check_lab(command.lab)
+    data: dict[str, Any] = {"source": command.source, "half": command.half, "white": command.white}
+    lab = check_lab(_mean_of_spots(command, data))
     readings: dict[str, float | str] = {
         "L": round(lab.lightness, 4), "a": round(lab.a, 4), "b": round(lab.b, 4),
     }  # fmt: skip
     if command.two_u is not None:
         readings["two_u"] = round(_two_u(command.two_u), 4)
-    data: dict[str, Any] = {"source": command.source, "half": command.half, "white": command.white}
     if command.method:
         data["method"] = clean(command.method, tr("The method"), LONGEST_METHOD)
     if command.warnings:
@@ -123,8 +125,28 @@ def read_swatch(desk: Desk, command: ReadSwatch) -> Outcome:
     return written(desk, entries, entry, said, sure=command.sure)
 
 
+def _mean_of_spots(command: ReadSwatch, data: dict[str, Any]) -> Lab:
+    """Give the colour of a reading, of several spots their mean; they go into `data`."""
+    if not command.spots:
+        if command.lab is None:
+            raise Refusal(tr("No colour was given. Nothing was changed."))
+        return command.lab
+    if not 0 <= command.noise <= MOST_2U:
+        raise Refusal(tr("The grain of a photo is 0 or more, in CIEDE2000. Nothing was changed."))
+    if len(command.spectra) not in {0, len(command.spots)}:
+        raise Refusal(tr("Either every spot has a spectrum or none. Nothing was changed."))
+    spots = [check_lab(one) for one in command.spots]
+    found = evenness(spots, [_spectrum(one) for one in command.spectra], command.noise)
+    data["spots"] = [[round(x, 4) for x in (one.lightness, one.a, one.b)] for one in spots]
+    if command.spectra:
+        data["spectra"] = [_spectrum(one) for one in command.spectra]
+    if command.noise:
+        data["noise"] = round(command.noise, 4)
+    return found.spread.mean
+
+
 def grade_swatch(desk: Desk, command: GradeSwatch) -> Outcome:
-    """Write down the grade of a test, by eye or estimated from the halves' colours."""
+    """Write down the grade of a test, by eye or estimated from colours that were read."""
     entries = swatch_entries(desk, command.code)
     swatch = swatch_from(entries)
     _one_of(command.test, TESTS, tr("test"))
@@ -133,8 +155,9 @@ def grade_swatch(desk: Desk, command: GradeSwatch) -> Outcome:
     if command.grade:
         grade = read_grade(command.grade, command.scale)
     else:
-        grade = _estimated(swatch, command.scale)
-        data["estimated"] = True
+        found = estimated(swatch, command.scale)
+        grade = found.grade
+        data |= {"estimated": True, "figure": round(found.figure, 2), "from": list(found.entries)}
     if command.length:
         data["length"] = clean(command.length, tr("How long"), LONGEST_NAME)
     entry = desk.entry(
@@ -143,26 +166,6 @@ def grade_swatch(desk: Desk, command: GradeSwatch) -> Outcome:
     )  # fmt: skip
     said = tr("{code}: grade {grade} is written down.", code=swatch.code, grade=grade)
     return written(desk, entries, entry, said, sure=command.sure)
-
-
-def _estimated(swatch: Swatch, scale: str) -> str:
-    """Give the estimated grade of change of the test half against the master half."""
-    from studio_log.science.colour.grades import change  # noqa: PLC0415 - colour comes late
-
-    before, after = swatch.reading, swatch.tested
-    if scale != "change":
-        raise Refusal(tr("Only a change of colour can be estimated; give the grade by eye."))
-    if before is None or after is None:
-        raise Refusal(
-            tr("A grade is estimated from the colours of both halves: read the master half and the "
-               "test half first, or give the grade. Nothing was changed.")
-        )  # fmt: skip
-    if before.white != after.white or "relative" in {before.source, after.source}:
-        raise Refusal(
-            tr("The two colours cannot be held against each other: read both the same way, from a "
-               "photo with a target or by one instrument. Nothing was changed.")
-        )  # fmt: skip
-    return change(before.lab, after.lab).grade
 
 
 def note_swatch(desk: Desk, command: NoteSwatch) -> Outcome:

@@ -4,10 +4,11 @@ from dataclasses import replace
 from functools import partial
 from typing import Final
 
+from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry
 from studio_log.domain.reminders import Cause
 from studio_log.domain.swatches import swatch_from
-from studio_log.language.words import tr_later
+from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import Correct, Outcome
 from studio_log.services.correcting import Reader
 from studio_log.services.desk import Desk
@@ -25,6 +26,12 @@ from studio_log.services.swatch_keeping import settle_swatch, swatch_entries
 
 def _reader(_entries: Entries, target: Entry, command: Correct) -> Reader:
     refuse_readings(target, set(command.readings) - set(target.readings) - {"two_u"})
+    if "spots" in target.data and set(command.readings) - {"two_u"}:
+        raise Refusal(
+            tr("Entry {number} is the mean of its spots, which a correction would leave behind. "
+               "Nothing was changed; take it back, and write the spots down anew.",
+               number=target.number)
+        )  # fmt: skip
     return swatch_readings
 
 

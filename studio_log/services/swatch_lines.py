@@ -7,6 +7,7 @@ from datetime import datetime
 from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.methods import Method
 from studio_log.domain.swatches import Swatch
+from studio_log.services.swatch_even import evenness_of
 from studio_log.store.values import SwatchLine
 
 
@@ -32,12 +33,23 @@ def _first(step: LotStep) -> datetime | None:
     return step.start or step.end
 
 
+def _grades(swatch: Swatch) -> dict[str, str]:
+    """Give the latest grade of each test, staining apart from change, and how even it is."""
+    found = {
+        f"{one.test} staining" if one.scale == "staining" else one.test: one.grade
+        for one in sorted(swatch.grades, key=lambda one: one.at)
+    }
+    if swatch.spots is not None and (even := evenness_of(swatch.spots)) is not None:
+        found["evenness"] = f"{even.spread.band}, {even.spread.mean_apart:.2f} ΔE00"
+    return found
+
+
 def swatch_line(swatch: Swatch, lot: Lot | None, number: int) -> SwatchLine:
     """Give the line of a swatch; `lot` None where its journal does not read."""
     chain = [method.title for method, *_ in walked(lot, swatch.cut_at)] if lot else []
     reading = swatch.reading
     lab = reading.lab if reading else None
-    grades = {one.test: one.grade for one in sorted(swatch.grades, key=lambda one: one.at)}
+    grades = _grades(swatch)
     words = (
         swatch.code, swatch.lot, lot.name if lot else "", swatch.name, swatch.place,
         swatch.test_place or "", *chain, *(one.note for one in swatch.remarks),

@@ -19,6 +19,7 @@ from studio_log.present.words import moment
 from studio_log.science.colour.shown import shown_as
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.journal_back import last_of, next_redo
+from studio_log.services.swatch_even import even_words, evenness_of, short_even_words
 from studio_log.services.swatch_keeping import lot_of, swatch_entries
 from studio_log.services.swatch_lines import swatch_line, walked
 from studio_log.services.swatch_near import near
@@ -42,6 +43,8 @@ MOST_LINES: Final = 5_000
 MOST_CARDS: Final = 2_000
 HALF_WORDS: Final[Mapping[str, str]] = {
     "master": tr_later("master half"), "test": tr_later("test half"),
+    "adjacent": tr_later("cloth beside it, before"),
+    "stained": tr_later("cloth beside it, after"),
 }  # fmt: skip
 
 
@@ -81,6 +84,7 @@ def swatch(_house: Any, desk: Desk, question: SwatchFor) -> SwatchPage:
         step_words=_step_words(lot, of),
         halves=halves_words(of),
         chain=_chain(desk, lot, of),
+        even_words=_even_words(of.spots) if of.spots is not None else "",
         age_words=_age_words(lot, of),
         history=_history(desk, of, standing(entries)),
         photos=_photos(desk, of),
@@ -106,10 +110,21 @@ def _card(page: SwatchPage, desk: Desk) -> CardFacts:
         lot=f"{line.lot} {line.lot_name}".strip(),
         chain=page.chain,
         colour=line.colour_words if line.lab is not None else "",
+        even=_short_even(page.swatch),
         cut=cut,
         halves=page.halves,
         studio=desk.settings.studio,
     )
+
+
+def _short_even(of: Swatch) -> str:
+    found = evenness_of(of.spots) if of.spots is not None else None
+    return short_even_words(found) if found is not None else ""
+
+
+def _even_words(one: Reading) -> str:
+    found = evenness_of(one)
+    return even_words(found, one.noise) if found is not None else ""
 
 
 def halves_words(of: Swatch) -> str:
@@ -188,7 +203,10 @@ def _history(desk: Desk, of: Swatch, entries: tuple[Entry, ...]) -> tuple[Told, 
 
 def _read_words(one: Reading) -> str:
     parts = [tr(HALF_WORDS[one.half]), colour_words(one.lab, one.source, one.two_u)]
-    parts += filter(None, (_depth_words(one), one.method, one.white, one.note, *one.warnings))
+    parts += filter(
+        None,
+        (_even_words(one), _depth_words(one), one.method, one.white, one.note, *one.warnings),
+    )
     return " · ".join(parts)
 
 
@@ -201,9 +219,12 @@ def _depth_words(one: Reading) -> str:
 
 
 def grade_words(one: Grade) -> str:
-    """Say a grade: "light 4-5 (change, grey scale), estimated, 4 weeks"."""
+    """Say a grade: "light 4-5 (change, grey scale: 4.42), estimated grade, 4 weeks"."""
+    scale = tr(SCALE_WORDS[one.scale])
+    if one.figure is not None:
+        scale = tr("{scale}: {figure}", scale=scale, figure=plain(one.figure, 2))
     said = tr("{test} {grade} ({scale})", test=tr(TEST_WORDS[one.test]), grade=one.grade,
-              scale=tr(SCALE_WORDS[one.scale]))  # fmt: skip
+              scale=scale)  # fmt: skip
     estimated = tr("estimated grade") if one.estimated else ""
     return ", ".join(filter(None, (said, estimated, one.length, one.note)))
 

@@ -63,10 +63,12 @@ class ReadSwatch:
     """Write down a colour of a swatch: CIELAB under `white`, from one of `domain.swatches.SOURCES`.
 
     `two_u` is in CIEDE2000; `method` says how it was come by; `reflectance` are 31 fractions or ().
+    Where `spots` of one cloth were read, three or more, their mean is the colour and `lab` is None;
+    `spectra` has one for each or none, `noise` is what even grey spreads by in the same photo.
     """
 
     code: str
-    lab: Lab
+    lab: Lab | None
     source: str
     half: str = "master"
     white: str = "D65/2"
@@ -74,6 +76,9 @@ class ReadSwatch:
     method: str = ""
     warnings: tuple[str, ...] = ()
     reflectance: tuple[float, ...] = ()
+    spots: tuple[Lab, ...] = ()
+    spectra: tuple[tuple[float, ...], ...] = ()
+    noise: float = 0.0
     note: str = ""
     at: datetime | None = None
     sure: bool = False
@@ -81,7 +86,10 @@ class ReadSwatch:
 
 @dataclass(frozen=True)
 class GradeSwatch:
-    """Write down the grade of a test; `grade` "" estimates the change from the halves' colours."""
+    """Write down the grade of a test; `grade` "" estimates it from colours that were read.
+
+    The change comes from those of both halves, staining from those of the cloth beside it.
+    """
 
     code: str
     test: str
@@ -159,7 +167,7 @@ class SwatchShown:
     colour_words: str
     """"L* 52.1, a* 31.8, b* 24.0 · photo with target · 2u 2.4"."""
     grades: Mapping[str, str] = field(default_factory=dict, hash=False)
-    """The latest grade of each test."""
+    """The latest grade of each test ("wash", "wash staining"), and its "evenness"."""
     ended: bool = False
     piece: int | None = None
     step: int | None = None
@@ -203,6 +211,8 @@ class SwatchPage:
     halves: str
     chain: tuple[str, ...]
     """The methods by then, each with its days: "soy binder for immersion, 2 to 9 June 2026"."""
+    even_words: str
+    """How even its colour is over its spots, "" where none were read."""
     age_words: str
     """How old the cure was when it was cut, "" before any."""
     history: tuple[Told, ...]

@@ -148,6 +148,8 @@ REFUSED: list[tuple[str, ...]] = [
     ("trial", "set", "T26-001", "--question", HALF),
     ("trial", "tags", "T26-001", "--to", ""),
     ("swatch", "light", "W26-001", "--where", HALF),
+    ("swatch", "read", "W26-001", "--spot", "x"),
+    ("colour", "evenness", "5,5,5", "6,5,5"), ("colour", "evenness", "--file", "/nonexistent.csv"),
     ("trial", "fit", "/nonexistent.csv", "--age", "a", "--depth", "b"),
     ("trial", "fit", "/", "--age", "a", "--depth", "b"),
     ("trial", "fit", "", "--age", "a", "--depth", "b", "--batch", "c"),

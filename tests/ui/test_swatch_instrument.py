@@ -78,3 +78,22 @@ def test_what_is_pasted_is_read_as_it_stands_and_a_mistake_takes_nothing_away(
     assert not box.write.isEnabled()
     box.open_file(tmp_path)
     assert "no file" in box.message.words.text()
+
+
+def test_samples_are_written_as_spots_of_one_cloth(
+    box: InstrumentBox, qtbot: QtBot, shop: Workshop, code: str, tmp_path: Path
+) -> None:
+    """Cloth "red B" of levelness_expected.csv: mean 0.55 CIEDE2000, RUI 0.36."""
+    lines = (REFERENCE / "levelness_readings.csv").read_text("utf-8").splitlines()
+    path = tmp_path / "red-b.csv"
+    path.write_text("\n".join(one for one in lines if one.startswith(("cloth", "red B"))), "utf-8")
+    assert not box.spots.isEnabled()
+    box.open_file(path)
+    box.spots.setChecked(True)
+    assert "0.55 CIEDE2000 from their mean" in box.even.text()
+    assert "RUI 0.36: good" in box.even.text()
+    with qtbot.waitSignal(box.read):
+        qtbot.mouseClick(box.write, Qt.MouseButton.LeftButton)
+    found = page(shop, code)
+    assert len(found.swatch.readings[0].spots) == 10
+    assert found.even_words == box.even.text()

@@ -213,3 +213,17 @@ def test_without_a_swatch_the_colour_goes_to_the_search(
         qtbot.mouseClick(box.write, Qt.MouseButton.LeftButton)
     assert isinstance(heard.args[0], Lab)
     bridge.close()
+
+
+def test_nine_spots_of_the_photo_say_how_even_the_cloth_is(
+    box: PhotoBox, qtbot: QtBot, shop: Workshop, code: str, photo: Path
+) -> None:
+    opened(box, qtbot, photo)
+    box.side.spots.setChecked(True)
+    assert "even over 9 spots" in box.side.even.text()
+    with qtbot.waitSignal(box.read):
+        qtbot.mouseClick(box.write, Qt.MouseButton.LeftButton)
+    found = page(shop, code)
+    assert len(found.swatch.readings[0].spots) == 9
+    assert found.even_words == box.side.even.text()
+    assert ciede2000(found.swatch.readings[0].lab, CLOTH) < 2.0

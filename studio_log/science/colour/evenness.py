@@ -66,7 +66,7 @@ def spread(spots: Sequence[Lab], own_noise: float = 0.0) -> Spread:
         raise ValueError(f"evenness needs {LEAST_SPOTS} spots or more, better {GOOD_SPOTS}")
     if not 0 <= own_noise < math.inf:
         raise ValueError("the noise of the photo is 0 or more")
-    mean = Lab(*(fmean(one) for one in zip(*map(_figures, spots), strict=True)))
+    mean = mean_of(spots)
     apart = [ciede2000(mean, one) for one in spots]
     left = math.sqrt(max(0.0, fmean(apart) ** 2 - own_noise**2))
     return Spread(
@@ -97,6 +97,19 @@ def unlevelness(spectra: Sequence[Sequence[float]]) -> Unlevelness:
         for seen, one in zip(PHOTOPIC, zip(*spectra, strict=True), strict=True)
     )
     return Unlevelness(index, _band(round(index, 2), RUI_BANDS), RUI_WHOSE)
+
+
+def mean_of(spots: Sequence[Lab]) -> Lab:
+    """Give the mean colour of one spot or more, figure by figure."""
+    return Lab(*(fmean(one) for one in zip(*map(_figures, spots), strict=True)))
+
+
+def from_400(spectrum: Sequence[float]) -> tuple[float, ...]:
+    """Give a spectrum that begins at 400 nm with a figure for 390, the same as its first.
+
+    The eye's weight there is 0.00012 of its most: it moves RUI by less than its last decimal.
+    """
+    return (spectrum[0], *spectrum)
 
 
 def _figures(lab: Lab) -> tuple[float, float, float]:

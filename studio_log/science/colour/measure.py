@@ -5,7 +5,7 @@ beside it as 2u.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -20,6 +20,7 @@ from studio_log.science.colour.photo_checks import (
     swatch_warnings,
     target_warnings,
 )
+from studio_log.science.colour.photo_spots import Spots, spots_of
 from studio_log.science.colour.photo_sure import Sure, sure_of
 from studio_log.science.colour.picture import PhotoError, Picture
 from studio_log.science.colour.regions import (
@@ -31,8 +32,11 @@ from studio_log.science.colour.regions import (
     patch_corners,
     rect_corners,
 )
-from studio_log.science.colour.spaces import shown_code, srgb_of_linear, xyz_of_srgb
+from studio_log.science.colour.spaces import Triple, shown_code, srgb_of_linear, xyz_of_srgb
 from studio_log.science.colour.target import PATCHES
+
+GREY = next(place for place, one in enumerate(PATCHES) if one.name == "neutral 5")
+"""The patch whose evenness tells the grain of the photo."""
 
 
 @dataclass(frozen=True)
@@ -51,6 +55,8 @@ class Measured:
     shown: str
     """Its colour as "#rrggbb"."""
     warnings: tuple[str, ...]
+    spots: Spots = field(default_factory=Spots)
+    """Nine spots of the swatch's frame, by which its evenness is told."""
 
 
 def measure_with_target(
@@ -101,6 +107,7 @@ def measure_with_target(
         pixels=found.pixels,
         shown=shown_code((x, y, z))[0],
         warnings=warnings,
+        spots=spots_of(field, shapes[0], patch_corners(target)[GREY], lighting),
     )
 
 
@@ -123,8 +130,12 @@ def measure_with_card(
                 "Take it again with less or more light."
             )
         )
-    red, green, blue = (float(one) for one in found.light / card.light * reflectance)
-    xyz = xyz_of_srgb(srgb_of_linear((red, green, blue)))
+
+    def beside_card(light: Values) -> Triple:
+        red, green, blue = (float(one) for one in light / card.light * reflectance)
+        return xyz_of_srgb(srgb_of_linear((red, green, blue)))
+
+    xyz = beside_card(found.light)
     words = tr(
         "Relative only: without a target the camera’s own colours stay in it. Compare it with "
         "swatches of the same photo, and with nothing else."
@@ -148,6 +159,7 @@ def measure_with_card(
         pixels=found.pixels,
         shown=shown_code(xyz)[0],
         warnings=warnings,
+        spots=spots_of(field, shapes[0], shapes[1], lambda light: lab_of_xyz(beside_card(light))),
     )
 
 

@@ -102,13 +102,18 @@ def patch_corners(corners: Corners) -> list[Corners]:
 
     The first corner is that of dark skin, the second of bluish green, then black and white.
     """
+    return part_corners(corners, COLUMNS, ROWS, MIDDLE)
+
+
+def part_corners(corners: Corners, columns: int, rows: int, share: float) -> list[Corners]:
+    """Give the middle `share` of each of so many parts across and down, row by row."""
     view = perspective(corners)
-    low, high = (1 - MIDDLE) / 2, (1 + MIDDLE) / 2
+    low, high = (1 - share) / 2, (1 + share) / 2
     found = []
-    for row in range(ROWS):
-        for column in range(COLUMNS):
+    for row in range(rows):
+        for column in range(columns):
             parts = ((low, low), (high, low), (high, high), (low, high))
-            unit = [((column + x) / COLUMNS, (row + y) / ROWS) for x, y in parts]
+            unit = [((column + x) / columns, (row + y) / rows) for x, y in parts]
             first, second, third, fourth = (_seen(view, one) for one in unit)
             found.append((first, second, third, fourth))
     return found

@@ -20,6 +20,7 @@ from studio_log.services.swatches import (
 from studio_log.ui.kept.form_box import Choices, FormField, Values
 from studio_log.ui.kept.readers import lot
 from studio_log.ui.swatches import readers
+from studio_log.ui.swatches.halves import HALF_CHOICES
 
 
 @dataclass(frozen=True)
@@ -34,10 +35,7 @@ class SwatchForm:
     moment: bool = True
 
 
-HALF: Final = FormField(
-    "half", tr_later("&Half"),
-    choices=(("master", tr_later("master half, or the whole")), ("test", tr_later("test half"))),
-)  # fmt: skip
+HALF: Final = FormField("half", tr_later("&Half"), choices=HALF_CHOICES)
 NOTE: Final = FormField("note", tr_later("&Note"), tr_later("a note, if any"))
 NAME: Final = FormField(
     "name", tr_later("&Name"), tr_later("second coat, rinsed hot"), kept_as="swatch-name"
@@ -113,7 +111,8 @@ READ: Final = SwatchForm(
 )  # fmt: skip
 GRADE: Final = SwatchForm(
     "grade", tr_later("The grade of a test"),
-    tr_later("Left blank, the grade is estimated from the colours of both halves."),
+    tr_later("Left blank, the grade is estimated: a change from the colours of both halves, "
+             "staining from those of the cloth beside it, before and after."),
     (
         FormField("test", tr_later("&Test"), choices=_named(TESTS, TEST_WORDS)),
         FormField("grade", tr_later("&Grade"), "4-5", readers.grade),
@@ -129,7 +128,7 @@ LIGHT: Final = SwatchForm(
     tr_later("The test half hangs in the window, the master half stays in the dark. Reminders come "
              "after 2, 4 and 8 weeks."),
     (FormField("place", tr_later("&Window"), tr_later("south, behind glass"),
-               kept_as="swatch-place"),
+               kept_as="swatch-window"),
      NOTE),
     _light,
 )  # fmt: skip

@@ -1,11 +1,12 @@
 """From an instrument: its file or what was pasted from it, the samples in it, one written down."""
 
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 from PySide6.QtCore import QMimeData, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QColor, QDragEnterEvent, QDropEvent, QIcon, QPixmap
 from PySide6.QtWidgets import (
+    QCheckBox,
     QComboBox,
     QDialog,
     QFileDialog,
@@ -28,10 +29,11 @@ from studio_log.present.colour_words import lab_words
 from studio_log.science.colour.shown import shown_as
 from studio_log.services.commands import Outcome
 from studio_log.services.method_file import small_file
+from studio_log.services.swatch_even import even_words, evenness
 from studio_log.services.swatches import ReadSwatch
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
-from studio_log.ui.widgets.calm import calm
+from studio_log.ui.swatches.halves import fill_halves
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em
 from studio_log.ui.widgets.understood import Understood, UnderstoodLine
@@ -65,10 +67,12 @@ class InstrumentBox(QDialog):
         self.open_it = button(tr("&Open a file…"))
         self.tree = QTreeWidget()
         self.half = QComboBox()
+        self.spots = QCheckBox(tr("The samples are &spots of one cloth: how even it is"))
         self.method: UnderstoodLine[str] = UnderstoodLine(
             Understood, name=tr("Instrument"), hint=tr("its name"), slug="swatch-method"
         )
         self.notes = Words(tr(HINT), tone="soft")
+        self.even = Words()
         self.message = MessageBar(bridge)
         self.write = button(tr("&Write it down"), kind="primary")
         self.leave = button(tr("&Leave it"))
@@ -84,6 +88,33 @@ class InstrumentBox(QDialog):
         if item is None or self.found is None:
             return None
         return self.found.samples[self.tree.indexOfTopLevelItem(item)]
+
+    @property
+    def as_spots(self) -> bool:
+        """Whether all samples go down together, as spots of one cloth."""
+        return self.spots.isChecked() and self.spots.isEnabled()
+
+    def _spots(self) -> dict[str, Any]:
+        samples = self.found.samples if self.found is not None else ()
+        spectra = tuple(one.reflectance for one in samples)
+        return {
+            "spots": tuple(one.lab for one in samples),
+            "spectra": spectra if all(spectra) else (),
+        }
+
+    @Slot()
+    def say_evenness(self) -> None:
+        """Say how even the samples are, where they are spots."""
+        alike = self.found is not None and len({one.white for one in self.found.samples}) == 1
+        count = len(self.found.samples) if self.found is not None else 0
+        self.spots.setEnabled(alike and count > 1)
+        if not self.as_spots:
+            self.even.show_words("")
+            return
+        try:
+            self.even.show_words(even_words(evenness(**self._spots())))
+        except Refusal as refusal:
+            self.even.show_words(str(refusal))
 
     def open_file(self, path: Path) -> None:
         """Read a file."""
@@ -142,6 +173,7 @@ class InstrumentBox(QDialog):
         for at in range(len(COLUMNS)):
             self.tree.resizeColumnToContents(at)
         self.write.setEnabled(found is not None)
+        self.say_evenness()
         if found is None:
             self.notes.setText(tr(HINT))
             return
@@ -170,16 +202,17 @@ class InstrumentBox(QDialog):
         if one is None:
             return
         self.write.setEnabled(False)
-        name = one.name if not one.name.isdigit() else ""
+        name = "" if one.name.isdigit() or self.as_spots else one.name
+        colours = self._spots() if self.as_spots else {"reflectance": one.reflectance}
         command = ReadSwatch(
             self._code,
-            one.lab,
+            None if self.as_spots else one.lab,
             "instrument",
             half=str(self.half.currentData()),
             white=one.white,
             method=self.method.text(),
-            reflectance=one.reflectance,
             note=", ".join(filter(None, (self._from_file, name))),
+            **colours,
         )
         self._bridge.do(command, self._done, failed=self._refused, asked=self.message.question)
 
@@ -196,6 +229,7 @@ class InstrumentBox(QDialog):
         self.text.textChanged.connect(self._soon.start)
         self._soon.timeout.connect(self.read_text)
         self.open_it.clicked.connect(self._ask_file)
+        self.spots.toggled.connect(self.say_evenness)
         self.write.clicked.connect(self._write)
         self.leave.clicked.connect(self.reject)
 
@@ -210,10 +244,7 @@ class InstrumentBox(QDialog):
         self.tree.setRootIsDecorated(False)
         self.tree.setUniformRowHeights(True)
         self.tree.setIconSize(QSize(em(self, 2.6), round(em(self, 1.3))))
-        self.half.addItem(tr("master half, or the whole"), "master")
-        self.half.addItem(tr("test half"), "test")
-        self.half.setAccessibleName(tr("Which half"))
-        calm(self.half)
+        fill_halves(self.half)
 
     def _lay_out(self) -> None:
         self._dress()
@@ -230,6 +261,8 @@ class InstrumentBox(QDialog):
         whole.addWidget(self.text)
         whole.addWidget(self.notes)
         whole.addWidget(self.tree, 1)
+        whole.addWidget(self.spots)
+        whole.addWidget(self.even)
         whole.addLayout(form)
         whole.addWidget(self.message)
         whole.addLayout(foot)

@@ -12,6 +12,7 @@ from typing_extensions import override
 from studio_log.language.words import tr, tr_later
 from studio_log.present.colour_words import colour_words
 from studio_log.services.commands import Outcome
+from studio_log.services.swatch_even import even_words, evenness
 from studio_log.services.swatches import NoteSwatch, ReadSwatch
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
@@ -161,7 +162,21 @@ class PhotoBox(QDialog):
         source = "relative" if found.relative else "photo"
         two_u = found.two_u.ciede2000 if found.two_u is not None else None
         self.side.show_colour(found.shown, colour_words(found.lab, source, two_u), found.warnings)
+        self._say_evenness()
         self._offer()
+
+    @Slot()
+    def _say_evenness(self) -> None:
+        """Say how even the nine spots are, where that was asked for."""
+        asked = self.found is not None and self.side.spots.isChecked()
+        if self.found is None or not asked:
+            self.side.even.show_words("")
+        elif not self.found.spots.colours:
+            self.side.even.show_words(tr("The frame is too small for nine spots: go nearer."))
+        else:
+            spots = self.found.spots
+            even = evenness(spots.colours, noise=spots.noise)
+            self.side.even.show_words(even_words(even, spots.noise))
 
     @Slot(str)
     def _failed(self, words: str) -> None:
@@ -186,14 +201,17 @@ class PhotoBox(QDialog):
             return
         self.write.setEnabled(False)
         two_u = found.two_u.ciede2000 if found.two_u is not None else None
+        spots = found.spots.colours if self.side.spots.isChecked() else ()
         command = ReadSwatch(
             self._code,
-            found.lab,
+            None if spots else found.lab,
             "relative" if found.relative else "photo",
             half=str(self.side.half.currentData()),
             two_u=two_u,
             method=found.method,
             warnings=found.warnings,
+            spots=spots,
+            noise=found.spots.noise if spots else 0.0,
             note=self.photo.name if self.photo is not None else "",
         )
         self._bridge.do(command, self._written, failed=self._refused, asked=self.message.question)
@@ -220,6 +238,7 @@ class PhotoBox(QDialog):
         self._soon.timeout.connect(self._measure)
         self.side.way_chosen.connect(partial(self._mark, afresh=False))
         self.side.reflectance.valueChanged.connect(self._soon.start)
+        self.side.spots.toggled.connect(self._say_evenness)
         self.side.turn.clicked.connect(self.canvas.turn_target)
         self.side.add_card.clicked.connect(self._another_card)
         self.job.opened.connect(self._opened)

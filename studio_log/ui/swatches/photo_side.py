@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from studio_log.language.words import tr, tr_later
+from studio_log.ui.swatches.halves import fill_halves
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import Words, button, em, roomy
 
@@ -51,10 +52,12 @@ class PhotoSide(QWidget):
         self.reflectance = QDoubleSpinBox()
         self.turn = button(tr("&Turn the target"))
         self.add_card = button(tr("&Add a card"))
+        self.spots = QCheckBox(tr("As nine &spots: how even it is"))
         self.keep_photo = QCheckBox(tr("&Keep the photo with the swatch"))
         self.patch = Words()
         self.colour = Words(bold=True)
         self.said = Words(tr(HOW), tone="soft")
+        self.even = Words()
         self.warned = Words(tone="ochre_ink")
         self.busy = QProgressBar()
         self.doing = Words(tone="soft", size="small")
@@ -63,6 +66,7 @@ class PhotoSide(QWidget):
         self._make_fields()
         self._lay_out()
         self.keep_photo.setVisible(for_swatch)
+        self.spots.setVisible(for_swatch)
         self._form.setRowVisible(self.half, for_swatch)
         self.way.currentIndexChanged.connect(self.way_chosen)
         self.stop.clicked.connect(self.stopped)
@@ -102,14 +106,13 @@ class PhotoSide(QWidget):
     def _make_fields(self) -> None:
         for value, words in WAYS:
             self.way.addItem(tr(words), value)
-        self.half.addItem(tr("master half, or the whole"), "master")
-        self.half.addItem(tr("test half"), "test")
+        fill_halves(self.half)
         self.reflectance.setRange(1, 100)
         self.reflectance.setValue(GREY)
         self.reflectance.setSuffix(" %")
         self.reflectance.setDecimals(1)
         roomy(self.reflectance)
-        for field in (self.way, self.half, self.reflectance):
+        for field in (self.way, self.reflectance):
             calm(field)
         for box in (self.way, self.half):  # long words are cut in the box, not the pane
             box.setSizeAdjustPolicy(
@@ -117,7 +120,6 @@ class PhotoSide(QWidget):
             )
             box.setMinimumContentsLength(8)
         self.way.setAccessibleName(tr("How it is measured"))
-        self.half.setAccessibleName(tr("Which half"))
         self.reflectance.setAccessibleName(tr("What the card reflects"))
         self.patch.setFixedHeight(em(self, 4))
         self.busy.setRange(0, 0)
@@ -136,8 +138,8 @@ class PhotoSide(QWidget):
         column.addWidget(self.open_it)
         column.addLayout(self._form)
         shown: tuple[QWidget, ...] = (
-            self.turn, self.add_card, self.patch, self.colour, self.warned, self.said,
-            self.keep_photo,
+            self.turn, self.add_card, self.patch, self.colour, self.spots, self.even,
+            self.warned, self.said, self.keep_photo,
         )  # fmt: skip
         for widget in shown:
             column.addWidget(widget)

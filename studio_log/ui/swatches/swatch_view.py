@@ -112,6 +112,7 @@ class SwatchView(QWidget):
             page.halves,
             ", ".join(filter(None, (cut, page.piece_words, page.step_words))),
             page.age_words,
+            page.even_words,
             tr("Kept no longer.") if line.ended else "",
         )
         self.facts.setText("\n".join(one[:1].upper() + one[1:] for one in facts if one))

@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from studio_log.science.colour.differences import ciede2000
+from studio_log.science.colour.evenness import spread
 from studio_log.science.colour.lab import Lab
 from studio_log.science.colour.measure import Measured, measure_with_card, measure_with_target
 from studio_log.science.colour.picture import PhotoError, open_picture
@@ -171,3 +172,37 @@ def test_the_perspective_goes_through_its_corners() -> None:
     )
     assert straight[23][2] == pytest.approx((575, 375))
     check_corners(CORNERS, made.SIZE, "the target")
+
+
+# -- spots --------------------------------------------------------------------------------
+
+
+def test_an_even_cloth_has_nine_spots_that_lie_within_the_grain(scene: Any) -> None:
+    """The scene has one per cent of noise and nothing else."""
+    spots = measured(scene).spots
+    assert len(spots.colours) == 9
+    assert spread(spots.colours, spots.noise).band == "even"
+    assert 0 < spots.noise < 0.3
+
+
+def test_a_cloth_lighter_at_one_side_is_uneven(scene: Any) -> None:
+    """A twentieth more light at the right third: about 1.7 L* there, so a mean of about 0.7."""
+    left, top, wide, high = (int(one) for one in SWATCH)
+    scene[top : top + high, left + 2 * wide // 3 : left + wide] *= 1.12
+    spots = measured(scene).spots
+    assert spread(spots.colours, spots.noise).band in {"visible", "strong"}
+    right = [one.lightness for one in spots.colours[2::3]]
+    assert min(right) > max(one.lightness for one in spots.colours[0::3])
+
+
+def test_a_frame_too_small_to_be_parted_has_no_spots(scene: Any) -> None:
+    picture = open_picture(made.saved(made.photo(scene)), "cloth.png")
+    left, top, *_ = SWATCH
+    found = measure_with_target(picture, CORNERS, (left + 5, top + 5, 15, 15))
+    assert found.spots.colours == ()
+
+
+def test_beside_a_card_alone_spots_can_be_held_against_each_other(scene: Any) -> None:
+    picture = open_picture(made.saved(made.photo(scene)), "cloth.png")
+    found = measure_with_card(picture, SWATCH, CARDS[:1], 0.18)
+    assert spread(found.spots.colours, found.spots.noise).band == "even"
