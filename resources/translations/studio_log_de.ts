@@ -10496,6 +10496,10 @@ fehlt</translation>
         <translation>Ein Versuch vergleicht 2 bis {most} Glieder, nicht {count}. Nichts wurde geändert; mehr Alter angeben oder ein Glied mit Namen wie „ohne Soja“.</translation>
     </message>
     <message>
+        <source>{typed} is none of the arms: {arms}. Nothing was changed.</source>
+        <translation>{typed} ist keiner der Arme: {arms}. Nichts wurde geändert.</translation>
+    </message>
+    <message>
         <source>the reading</source>
         <translation>der Messwert</translation>
     </message>
@@ -10548,8 +10552,68 @@ fehlt</translation>
         <translation>Keine Chargen sind genannt: Wie weit eine andere abwiche, ist nicht im Bereich.</translation>
     </message>
     <message>
+        <source>Pieces of an arm do not differ at all: there is no scatter to judge the arms by. Look at the readings.</source>
+        <translation>Die Stücke eines Arms unterscheiden sich gar nicht: es gibt keine Streuung, an der die Arme zu messen wären. Die Ablesungen ansehen.</translation>
+    </message>
+    <message>
+        <source>No clear difference: no arm is told from the control, {control}, beyond chance. A difference of up to {most} may still be hidden in the scatter.</source>
+        <translation>Kein klarer Unterschied: kein Arm hebt sich über den Zufall hinaus von der Kontrolle, {control}, ab. Ein Unterschied bis {most} kann noch in der Streuung stecken.</translation>
+    </message>
+    <message>
+        <source>Clearly higher than the control, {control}: {arms}.</source>
+        <translation>Klar höher als die Kontrolle, {control}: {arms}.</translation>
+    </message>
+    <message>
+        <source>Clearly lower than the control, {control}: {arms}.</source>
+        <translation>Klar tiefer als die Kontrolle, {control}: {arms}.</translation>
+    </message>
+    <message>
+        <source>No clear difference: {arms}.</source>
+        <translation>Kein klarer Unterschied: {arms}.</translation>
+    </message>
+    <message>
+        <source>{arm}: no clear difference ({value}; 95 % interval {interval}, p {p}).</source>
+        <translation>{arm}: kein klarer Unterschied ({value}; 95-%-Bereich {interval}, p {p}).</translation>
+    </message>
+    <message>
+        <source>{arm}: higher by {size} (95 % interval {interval}, p {p}).</source>
+        <translation>{arm}: um {size} höher (95-%-Bereich {interval}, p {p}).</translation>
+    </message>
+    <message>
+        <source>{arm}: lower by {size} (95 % interval {interval}, p {p}).</source>
+        <translation>{arm}: um {size} tiefer (95-%-Bereich {interval}, p {p}).</translation>
+    </message>
+    <message>
+        <source>The intervals hold for all {count} arms together (Dunnett; each arm once in each of {batches} batches, {df} degrees of freedom).</source>
+        <translation>Die Bereiche gelten für alle {count} Arme zusammen (Dunnett; jeder Arm einmal in jeder von {batches} Partien, {df} Freiheitsgrade).</translation>
+    </message>
+    <message>
+        <source>The interval is that of a t test, the arm once in each of {batches} batches ({df} degrees of freedom).</source>
+        <translation>Der Bereich ist der eines t-Tests, der Arm einmal in jeder von {batches} Partien ({df} Freiheitsgrade).</translation>
+    </message>
+    <message>
+        <source>The intervals hold for all {count} arms together (Dunnett; from single pieces, {df} degrees of freedom).</source>
+        <translation>Die Bereiche gelten für alle {count} Arme zusammen (Dunnett; aus einzelnen Stücken, {df} Freiheitsgrade).</translation>
+    </message>
+    <message>
+        <source>The interval is that of a t test from single pieces ({df} degrees of freedom).</source>
+        <translation>Der Bereich ist der eines t-Tests aus einzelnen Stücken ({df} Freiheitsgrade).</translation>
+    </message>
+    <message>
+        <source>All pieces are of one batch: how much another batch would differ is not in the interval.</source>
+        <translation>Alle Stücke sind aus einer Partie: wie sehr eine andere abwiche, steckt nicht in dem Bereich.</translation>
+    </message>
+    <message>
         <source>Two batches say little of how batches differ: the interval is wide for that.</source>
         <translation>Zwei Chargen sagen wenig darüber, wie Chargen sich unterscheiden: Deshalb ist der Bereich weit.</translation>
+    </message>
+    <message>
+        <source>Left out of this, as some arm has no reading there: {blocks}.</source>
+        <translation>Hierbei weggelassen, weil dort einem Arm die Ablesung fehlt: {blocks}.</translation>
+    </message>
+    <message>
+        <source>No more than the 2u of one piece, {two_u}, though clear over many: {arms}.</source>
+        <translation>Nicht mehr als die 2u eines Stücks, {two_u}, doch über viele hinweg klar: {arms}.</translation>
     </message>
     <message>
         <source>Line: depth = {intercept} + {slope} log10(age in days){explained}.</source>
@@ -10740,12 +10804,16 @@ fehlt</translation>
         <translation>Ein Versuch hat eine Frage: sie angeben. Nichts wurde geändert.</translation>
     </message>
     <message>
-        <source>Say what changes: the question, the day, or that it is over.</source>
-        <translation>Sagen, was sich ändert: die Frage, der Tag oder dass er vorbei ist.</translation>
+        <source>Say what changes: the question, the day, the control, or that it is over.</source>
+        <translation>Sag, was sich ändert: die Frage, der Tag, die Kontrolle, oder dass er vorbei ist.</translation>
     </message>
     <message>
         <source>Trial {code} is changed.</source>
         <translation>Versuch {code} ist geändert.</translation>
+    </message>
+    <message>
+        <source>{code}: pieces were read already, and a control chosen by what was seen proves nothing. Nothing was changed.</source>
+        <translation>{code}: Stücke wurden schon abgelesen, und eine Kontrolle, die nach dem Gesehenen gewählt ist, beweist nichts. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>{lot} was taken back. Nothing was changed.</source>
@@ -11012,6 +11080,10 @@ fehlt</translation>
         <translation>{count} Wiederholungen in jeder von: {blocks}</translation>
     </message>
     <message>
+        <source>control: {arm}</source>
+        <translation>Kontrolle: {arm}</translation>
+    </message>
+    <message>
         <source>orders and tags drawn from seed {seed}</source>
         <translation>Reihenfolgen und Anhänger gezogen aus Startzahl {seed}</translation>
     </message>
@@ -11102,6 +11174,10 @@ fehlt</translation>
     <message>
         <source>tag {tag}, {arm}, {block}: {value}</source>
         <translation>Anhänger {tag}, {arm}, {block}: {value}</translation>
+    </message>
+    <message>
+        <source>bar: the mean held against the control’s, 95 % for all together; filled: clear</source>
+        <translation>Strich: das Mittel gegen das der Kontrolle, 95 % für alle zusammen; gefüllt: klar</translation>
     </message>
     <message>
         <source>dark band: the mean, 95 %; light: a new piece</source>
@@ -11228,6 +11304,14 @@ fehlt</translation>
         <translation>ohne Soja, nur Alaun</translation>
     </message>
     <message>
+        <source>Control</source>
+        <translation>Kontrolle</translation>
+    </message>
+    <message>
+        <source>age 0, else the first other arm</source>
+        <translation>Alter 0, sonst der erste andere Arm</translation>
+    </message>
+    <message>
         <source>Batches</source>
         <translation>Chargen</translation>
     </message>
@@ -11262,6 +11346,10 @@ fehlt</translation>
     <message>
         <source>&amp;Other arms</source>
         <translation>Weitere &amp;Glieder</translation>
+    </message>
+    <message>
+        <source>&amp;Control</source>
+        <translation>&amp;Kontrolle</translation>
     </message>
     <message>
         <source>&amp;Batches</source>
@@ -11440,6 +11528,22 @@ fehlt</translation>
         <translation>Partie, Probe</translation>
     </message>
     <message>
+        <source>Mean</source>
+        <translation>Mittel</translation>
+    </message>
+    <message>
+        <source>Spread</source>
+        <translation>Streuung</translation>
+    </message>
+    <message>
+        <source>To the control</source>
+        <translation>Zur Kontrolle</translation>
+    </message>
+    <message>
+        <source>95 % interval</source>
+        <translation>95-%-Bereich</translation>
+    </message>
+    <message>
         <source>Arms</source>
         <translation>Glieder</translation>
     </message>
@@ -11450,6 +11554,26 @@ fehlt</translation>
     <message>
         <source>Report</source>
         <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>Arms against the control</source>
+        <translation>Arme gegen die Kontrolle</translation>
+    </message>
+    <message>
+        <source>{arm} (control)</source>
+        <translation>{arm} (Kontrolle)</translation>
+    </message>
+    <message>
+        <source>control</source>
+        <translation>Kontrolle</translation>
+    </message>
+    <message>
+        <source>clear</source>
+        <translation>klar</translation>
+    </message>
+    <message>
+        <source>no clear difference</source>
+        <translation>kein klarer Unterschied</translation>
     </message>
     <message>
         <source>Next: {next}</source>
@@ -11526,6 +11650,26 @@ fehlt</translation>
     <message>
         <source>RUI {index}</source>
         <translation>RUI {index}</translation>
+    </message>
+    <message>
+        <source>The control, {arm}, has no reading: nothing can be held against it.</source>
+        <translation>Die Kontrolle, {arm}, hat keine Ablesung: nichts lässt sich gegen sie halten.</translation>
+    </message>
+    <message>
+        <source>Only the control was read: there is nothing to hold against it.</source>
+        <translation>Nur die Kontrolle wurde abgelesen: es gibt nichts gegen sie zu halten.</translation>
+    </message>
+    <message>
+        <source>There is one piece of each arm and one batch: how far alike pieces lie apart is not known, so no difference can be judged.</source>
+        <translation>Es gibt ein Stück je Arm und eine Partie: wie weit gleiche Stücke auseinander liegen, ist nicht bekannt, darum lässt sich kein Unterschied beurteilen.</translation>
+    </message>
+    <message>
+        <source>Fewer than two batches have a reading of every arm: what batches differ by cannot be told from what arms do.</source>
+        <translation>Weniger als zwei Partien haben eine Ablesung jedes Arms: was Partien unterscheidet, lässt sich nicht von dem trennen, was die Arme tun.</translation>
+    </message>
+    <message>
+        <source>There is nothing to hold against the control.</source>
+        <translation>Es gibt nichts gegen die Kontrolle zu halten.</translation>
     </message>
 </context>
 </TS>

@@ -8,9 +8,10 @@ from studio_log.cli.plain import picked, plain
 from studio_log.cli.safety import FILE_NAME, STOCK
 from studio_log.cli.trial import fit_fields
 from studio_log.cli.turn import Turn
+from studio_log.domain.trial_arms import ArmsHeld
 from studio_log.domain.trial_text import whole_trial_code
 from studio_log.services.trial_report import block_json
-from studio_log.services.trials import TrialReport, TrialReportFor, TrialTagsFor
+from studio_log.services.trials import ArmMean, TrialReport, TrialReportFor, TrialTagsFor
 
 CODE: Final = Word("CODE", "the trial's code, such as T26-001")
 NAME: Final = Word("NAME", "the trial's code, or words that only its question holds")
@@ -26,13 +27,24 @@ def _report(turn: Turn) -> int:
     if given["json"]:
         turn.say_json(_report_json(report))
         return 0
-    means = [
-        f"{one.words}: mean {one.mean:.4g} of {one.count}"
-        + (f", standard deviation {one.sd:.3g}" if one.sd is not None else "")
-        for one in report.means
-    ]
+    means = list(map(_mean_words, report.means))
     turn.say("\n".join([f"{report.code}  {report.question}", *report.words, "", *means]))
     return 0
+
+
+def _mean_words(one: ArmMean) -> str:
+    said = f"{one.words}: mean {one.mean:.4g} of {one.count}"
+    if one.sd is not None:
+        said += f", standard deviation {one.sd:.3g}"
+    if one.control:
+        return f"{said}; the control"
+    apart = one.difference
+    if apart is None:
+        return said
+    clear = "clear" if one.clear else "no clear difference"
+    return (
+        f"{said}; {apart.value:+.3g} to the control ({apart.low:.3g} to {apart.high:.3g}, {clear})"
+    )
 
 
 def _report_json(report: TrialReport) -> dict[str, Any]:
@@ -48,10 +60,22 @@ def _report_json(report: TrialReport) -> dict[str, Any]:
         ],
         "means": plain(report.means),
         "fit": None if report.fit is None else fit_fields(report.fit, ()),
+        "against_control": _held_json(report.held),
         "blocks": block_json(report.blocks),
         "two_u": report.two_u,
         "blind": report.blind,
         "missing": report.missing,
+    }  # fmt: skip
+
+
+def _held_json(found: ArmsHeld | None) -> dict[str, Any] | None:
+    if found is None:
+        return None
+    held = found.held
+    return {
+        "arm": held.control, "mean": held.control_mean, "by": found.by, "batches": found.blocks,
+        "left_out": found.left_out, "df": held.df, "sd": held.sd, "limit": held.limit,
+        "together": len(held.arms),
     }  # fmt: skip
 
 

@@ -41,6 +41,8 @@ from studio_log.services.trials import (
     UnveilTrial,
 )
 
+NO_AGES: Final = "none"
+"""What --ages is where every arm has a name."""
 NOTE: Final = Option("--note", "a note", "TEXT")
 ARM: Final = Option("--arm", "the number of an arm; may be repeated; all unless said", "NUMBER",
                     repeats=True)  # fmt: skip
@@ -56,7 +58,7 @@ def _plan(given: dict[str, Any]) -> TrialPlan:
     if batches and count is not None:
         raise UsageError("Either --batch, by name, or --batches, a number")
     return TrialPlan(
-        ages=DEFAULT_AGES if given["ages"] is None else read_ages(given["ages"]),
+        ages=_ages(given["ages"]),
         others=tuple(values.text(one, "The arm") for one in given["other"]),
         blocks=batches or tuple(str(one) for one in range(1, (count or 3) + 1)),
         replicates=2 if given["each"] is None else _whole(given["each"], MOST_REPLICATES),
@@ -64,10 +66,17 @@ def _plan(given: dict[str, Any]) -> TrialPlan:
         day=None if given["day"] is None else _date(given["day"]),
         lead_d=3 if given["lead"] is None else values.whole(given["lead"], "the days", most=60),
         measure=given["by"] or next(iter(MEASURES)),
+        control="" if given["control"] is None else values.text(given["control"], "The control"),
         seed=None
         if given["seed"] is None
         else values.whole(given["seed"], "the seed", most=MOST_SEED),
     )
+
+
+def _ages(typed: str | None) -> tuple[float, ...]:
+    if typed is None:
+        return DEFAULT_AGES
+    return () if typed.strip().casefold() == NO_AGES else read_ages(typed)
 
 
 def _whole(typed: str, most: int) -> int:
@@ -117,6 +126,7 @@ def _set(turn: Turn) -> int:
         if given["question"] is None
         else values.text(given["question"], "The question"),
         day=None if given["day"] is None else _date(given["day"]),
+        control=None if given["control"] is None else values.text(given["control"], "The control"),
         ended=True if given["over"] else False if given["not_over"] else None,
     )
     if command == SetTrial(command.code):
@@ -244,7 +254,8 @@ def _arm_words(one: ArmLine) -> str:
     soy = f", beans {one.soy_day}" if one.soy_day else ""
     tags = f"; tags {' '.join(one.tags)}" if one.tags else ""
     lots = f"; lots {', '.join(one.lots)}" if one.lots else ""
-    return f"{one.number:>3}  {one.words}: {one.state}{soy}, dyeing {days}{lots}{tags}"
+    named = f"{one.words} (control)" if one.control else one.words
+    return f"{one.number:>3}  {named}: {one.state}{soy}, dyeing {days}{lots}{tags}"
 
 
 def _unit_words(one: UnitLine) -> str:
@@ -258,6 +269,7 @@ def _page_json(page: TrialPage) -> dict[str, Any]:
     return {
         **picked(page.line, *LINE),
         "measure": trial.measure,
+        "control": trial.control,
         "replicates": trial.replicates,
         "batches": trial.blocks,
         "seed": None if trial.veiled else trial.seed,
@@ -274,6 +286,8 @@ def _page_json(page: TrialPage) -> dict[str, Any]:
     }  # fmt: skip
 
 
+CONTROL: Final = Option("--control", "the arm that the others are held against: its name or age",
+                        "ARM")  # fmt: skip
 DAY: Final = Option("--day", "when the cloth is dry; with --backwards when all is dyed",
                     "DAY")  # fmt: skip
 FORMS: Final = (
@@ -281,9 +295,10 @@ FORMS: Final = (
         ("trial", "new"), "Plan a trial and print its code.", _new,
         (Word("QUESTION", "the one question, in words"),),
         (
-            Option("--ages", "cure ages in days; 0,3,7,14,30,60,90 unless said", "AGES"),
+            Option("--ages", "cure ages in days, or none; 0,3,7,14,30,60,90 unless said", "AGES"),
             Option("--other", "an arm that has a name: “no soy”; may be repeated", "TEXT",
                    repeats=True),
+            CONTROL,
             Option("--batches", "how many batches; 3 unless said", "NUMBER"),
             Option("--batch", "or their names; may be repeated", "TEXT", repeats=True),
             Option("--each", "pieces of each arm in each batch; 2 unless said", "NUMBER"),
@@ -333,7 +348,7 @@ FORMS: Final = (
         ("trial", "set"), "Change a trial's question or day, or say that it is over.", _set,
         (CODE,),
         (
-            Option("--question", "the question", "TEXT"), DAY,
+            Option("--question", "the question", "TEXT"), DAY, CONTROL,
             Option("--over", "it is over"), Option("--not-over", "it goes on after all"), JSON,
         ),
     ),

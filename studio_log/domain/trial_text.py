@@ -57,6 +57,22 @@ def arms_of(ages: Sequence[float], others: Sequence[str] = ()) -> tuple[Arm, ...
     return tuple(Arm(number, age, name) for number, (age, name) in enumerate(made, 1))
 
 
+def named_arm(typed: str, arms: Sequence[Arm]) -> Arm:
+    """Give the arm of a name or an age: "no soy", "0", "0 d"; Refusal where there is none."""
+    plain = clean(typed, tr("the arm"), longest=60).casefold()
+    ages = _AGE.fullmatch(plain)
+    days = float(ages[1]) * (7 if (ages[2] or "").startswith("w") else 1) if ages else None
+    for arm in arms:
+        if plain in {arm.name.casefold(), arm.words.casefold()} or (
+            days is not None and arm.age_d == days
+        ):
+            return arm
+    raise Refusal(
+        tr("{typed} is none of the arms: {arms}. Nothing was changed.", typed=quoted(typed),
+           arms=", ".join(arm.words for arm in arms))
+    )  # fmt: skip
+
+
 def read_figure(typed: str, measure: str) -> float:
     """Give what was read of one piece, within what its measure can be."""
     plain = clean(typed, tr("the reading"), longest=40)

@@ -9,7 +9,7 @@ from studio_log.language.words import tr
 from studio_log.science.statistics_blocks import BlockTest
 from studio_log.science.statistics_line import Interval
 
-CAREFUL_BATCHES = 3
+CAREFUL_BATCHES: Final = 3
 """Fewer slopes make an interval that is mostly guess."""
 CLEAR_BELOW_P: Final = 0.05
 LEAST_P: Final = 0.001
@@ -47,7 +47,7 @@ def photo_words(fit: TrialFit, two_u: float) -> str:
 def block_words(test: BlockTest) -> list[str]:
     """Say whether the arms differ, batch by batch."""
     known = {"f": figure(test.f_arms), "df1": test.arms_df, "df2": test.rest_df,
-             "p": _chance(test.p_arms), "least": figure(test.least_difference)}  # fmt: skip
+             "p": chance(test.p_arms), "least": figure(test.least_difference)}  # fmt: skip
     if test.p_arms < CLEAR_BELOW_P:
         found = [tr("Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p});"
                     " two means lie apart where they differ by more than {least}.",
@@ -58,7 +58,7 @@ def block_words(test: BlockTest) -> list[str]:
                     **known)]  # fmt: skip
     if test.p_blocks < CLEAR_BELOW_P:
         found.append(tr("The batches differ (p {p}): it was right to keep them apart.",
-                        p=_chance(test.p_blocks)))  # fmt: skip
+                        p=chance(test.p_blocks)))  # fmt: skip
     return found
 
 
@@ -74,7 +74,7 @@ def _answer(fit: TrialFit) -> str:
         else tr("{count} swatches as if each stood apart", count=fit.line.count)
     )
     known = {"size": figure(abs(fit.slope.value)), "slope": figure(fit.slope.value),
-             "interval": _between(fit.slope), "by": by}  # fmt: skip
+             "interval": between(fit.slope), "by": by}  # fmt: skip
     if fit.clear and fit.slope.value > 0:
         return tr("Depth rises by {size} for each tenfold of age (95 % interval {interval}, from "
                   "{by}).", **known)  # fmt: skip
@@ -117,7 +117,7 @@ def _line(fit: TrialFit) -> str:
             else tr("no swatches repeat an age, or all agree")
         )  # fmt: skip
         return f"{base} " + tr("Whether a line fits cannot be tested: {why}.", why=why)
-    p = _chance(fit.lack.p)
+    p = chance(fit.lack.p)
     if fit.bent:
         return f"{base} " + tr("It does not fit (lack of fit p {p}).", p=p)
     return f"{base} " + tr("It fits (lack of fit p {p}).", p=p)
@@ -160,7 +160,7 @@ def _days(fit: TrialFit, age: float) -> str:
 def _robust(fit: TrialFit, tags: Mapping[int, str] | None) -> str:
     slope = fit.robust.slope
     base = tr("Robust check: slope {slope} ({interval})",
-              slope=figure(slope.value), interval=_between(slope))  # fmt: skip
+              slope=figure(slope.value), interval=between(slope))  # fmt: skip
     if fit.robust_agrees:
         return tr("{base}, which agrees.", base=base)
     said = tr("{base}, which differs by more than a standard error.", base=base)
@@ -190,10 +190,11 @@ def _listed(known: Sequence[object]) -> str:
     return tr("{told} and more", told=told) if len(known) > TOLD else told
 
 
-def _chance(p: float) -> str:
+def chance(p: float) -> str:
     """Say a chance behind its letter: "= 0.039", "< 0.001"."""
     return f"= {figure(p)}" if p >= LEAST_P else f"< {figure(LEAST_P)}"
 
 
-def _between(interval: Interval) -> str:
+def between(interval: Interval) -> str:
+    """Say the ends of an interval."""
     return tr("{low} to {high}", low=figure(interval.low), high=figure(interval.high))

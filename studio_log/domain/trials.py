@@ -7,7 +7,7 @@ unveiling only tags are shown; what was seen cannot be unseen, so unveiling is n
 """
 
 import math
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from typing import Any, Final, Literal
@@ -54,11 +54,6 @@ class Arm:
     number: int
     age_d: float | None = None
     name: str = ""
-
-    @property
-    def control(self) -> bool:
-        """Whether the others are held against it: age 0, or no age at all."""
-        return not self.age_d
 
     @property
     def words(self) -> str:
@@ -127,6 +122,8 @@ class Trial:
     lead_d: int
     """Days from the soak of the beans until the cloth is dry."""
     measure: str
+    control: int | None = None
+    """Number of the arm that the others are held against, None where there is none."""
     lots: Mapping[Cell, str] = field(default_factory=dict)
     swatches: Mapping[int, str] = field(default_factory=dict)
     """By the number of a unit."""
@@ -222,8 +219,23 @@ def _made(entry: Entry) -> Trial:
     return Trial(
         entry.subject, entry.at, str(data["question"]), arms, blocks, int(data["replicates"]),
         units, int(data["seed"]), data["way"], _day(data["day"]),
-        int(data["lead"]), data["measure"], ended=bool(data.get("ended")),
+        int(data["lead"]), data["measure"], _control(arms, data.get("control")),
+        ended=bool(data.get("ended")),
     )  # fmt: skip
+
+
+def control_of(arms: Sequence[Arm]) -> int | None:
+    """Give the number of the control where none was named: age 0, else the first without an age."""
+    zero = next((one.number for one in arms if one.age_d == 0), None)
+    return zero or next((one.number for one in arms if one.age_d is None), None)
+
+
+def _control(arms: Sequence[Arm], said: Any) -> int | None:
+    if said is None:
+        return control_of(arms)
+    if not 0 < int(said) <= len(arms):
+        raise ValueError("a control of no arm")
+    return int(said)
 
 
 def _age(value: Any) -> float | None:
@@ -266,7 +278,9 @@ def _set(trial: Trial, entry: Entry) -> Trial:
     data = dict(entry.data)
     if "day" in data:
         data["day"] = _day(data["day"])
-    return replace(trial, **{name: data[name] for name in ("question", "day", "ended")
+    if "control" in data:
+        data["control"] = _control(trial.arms, data["control"])
+    return replace(trial, **{name: data[name] for name in ("question", "day", "ended", "control")
                              if name in data})  # fmt: skip
 
 

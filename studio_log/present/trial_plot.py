@@ -6,14 +6,14 @@ at the left. A batch has a shape of its own, so that no hue has to be told from 
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import fmean
 from typing import Final
 
 from studio_log.domain.number_text import plain
 from studio_log.domain.trial_fit import TrialFit
 from studio_log.language.words import counted, tr, tr_later
-from studio_log.science.statistics_line import slope_of
+from studio_log.science.statistics_line import Interval, slope_of
 
 SHAPES: Final = 6
 """Batches beyond that share shapes."""
@@ -23,6 +23,8 @@ MOST_COLUMNS: Final = 0.45
 PAD: Final = 0.06
 STEPS: Final = 40
 JITTER: Final = 0.011
+BESIDE: Final = 0.035
+"""How far right of its pieces an arm's bar stands, in parts of the width."""
 Point = tuple[float, float]
 
 
@@ -37,6 +39,26 @@ class Piece:
     says: str
     fill: str = ""
     """Its colour as "#rrggbb", "" where none was read."""
+
+
+@dataclass(frozen=True)
+class HeldPieces:
+    """Arms held against the control: their words, ages and differences, in values."""
+
+    level: float
+    """The mean of the control."""
+    arms: tuple[tuple[str, float | None, Interval], ...]
+
+
+@dataclass(frozen=True)
+class Bar:
+    """An arm's difference from the control, upwards of the control's mean; y from 0 to 1."""
+
+    x: float
+    at: float
+    low: float
+    high: float
+    clear: bool
 
 
 @dataclass(frozen=True)
@@ -76,6 +98,10 @@ class TrialPlot:
     by_batch: tuple[tuple[Point, ...], ...] = ()
     curve: tuple[Point, ...] = ()
     """The saturating or the monotone curve, where the line does not fit."""
+    bars: tuple[Bar, ...] = ()
+    """Of arms without an age; where there is no line, of all."""
+    level: float | None = None
+    """The control's mean, against which the bars stand."""
     part_at: float | None = None
     """Where the columns end and the ages begin."""
     batches: tuple[str, ...] = ()
@@ -111,9 +137,11 @@ def draw_trial(
     title: str,
     y_words: str,
     batches: Sequence[str],
+    held: HeldPieces | None = None,
 ) -> TrialPlot:
     """Give the drawing of a trial; also of one without a single piece, as empty axes."""
-    scale = _scale_of(pieces, fit)
+    shown = _shown(held, fit)
+    scale = _scale_of(pieces, fit, shown)
     ages = sorted({one.age_d for one in pieces if one.age_d})
     dots = tuple(
         Dot(_place(scale, one, len(batches)), scale.y(one.value), one.block % SHAPES, one.fill,
@@ -133,12 +161,31 @@ def draw_trial(
         part_at=scale.left if scale.columns and ages else None,
         batches=tuple(batches) if len(batches) > 1 else (),
         says=_says(pieces, fit, y_words),
+        bars=tuple(_bar(scale, shown, *one) for one in shown.arms) if shown is not None else (),
+        level=scale.y(shown.level) if shown is not None else None,
         by_batch=_by_batch(scale, pieces, fit),
         **drawn,
     )
 
 
-def _scale_of(pieces: Sequence[Piece], fit: TrialFit | None) -> _Scale:
+def _shown(held: HeldPieces | None, fit: TrialFit | None) -> HeldPieces | None:
+    """Give the bars that are drawn: beside a line only those of arms without a place on it."""
+    if held is None:
+        return None
+    arms = tuple(one for one in held.arms if fit is None or one[1] is None)
+    return replace(held, arms=arms) if arms else None
+
+
+def _bar(scale: _Scale, held: HeldPieces, arm: str, age_d: float | None, apart: Interval) -> Bar:
+    x = scale.x(age_d) if age_d else scale.column(arm)
+    ends = (apart.value, apart.low, apart.high)
+    at, low, high = (scale.y(held.level + one) for one in ends)
+    return Bar(x + BESIDE, at, low, high, not apart.low <= 0 <= apart.high)
+
+
+def _scale_of(
+    pieces: Sequence[Piece], fit: TrialFit | None, held: HeldPieces | None = None
+) -> _Scale:
     ages = [one.age_d for one in pieces if one.age_d]
     columns = tuple(dict.fromkeys(one.arm for one in pieces if not one.age_d))
     left = 0.0
@@ -149,6 +196,7 @@ def _scale_of(pieces: Sequence[Piece], fit: TrialFit | None) -> _Scale:
         low, high = low - 0.5, high + 0.5
     values = [one.value for one in pieces] or [0.0, 1.0]
     values += _ends_of(values, fit)
+    values += _bar_ends(values, held)
     room = max(max(values) - min(values), abs(max(values)) * 0.02, 0.1) * 0.12
     y_low, y_high = min(values) - room, max(values) + room
     return _Scale(columns, left, low, high, max(y_low, 0.0) if min(values) >= 0 else y_low, y_high)
@@ -160,6 +208,15 @@ def _ends_of(values: Sequence[float], fit: TrialFit | None) -> list[float]:
         return []
     far = (max(values) - min(values)) or 1.0
     ends = [end for one in fit.expected for end in (one.swatch.low, one.swatch.high)]
+    return [min(max(end, min(values) - far / 2), max(values) + far / 2) for end in ends]
+
+
+def _bar_ends(values: Sequence[float], held: HeldPieces | None) -> list[float]:
+    """Give the ends of the bars, as far as they leave the pieces room."""
+    if held is None:
+        return []
+    far = (max(values) - min(values)) or 1.0
+    ends = [held.level + end for _, _, one in held.arms for end in (one.low, one.high)]
     return [min(max(end, min(values) - far / 2), max(values) + far / 2) for end in ends]
 
 

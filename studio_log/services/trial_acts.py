@@ -13,8 +13,8 @@ from studio_log.domain.reminders import Cause
 from studio_log.domain.swatch_text import MOST_2U, check_lab
 from studio_log.domain.trial_design import MOST_SEED, lay_out
 from studio_log.domain.trial_due import open_groups
-from studio_log.domain.trial_text import arms_of
-from studio_log.domain.trials import MEASURES, WAYS, Arm, Cell, Trial, Way, trial_from
+from studio_log.domain.trial_text import arms_of, named_arm
+from studio_log.domain.trials import MEASURES, WAYS, Arm, Cell, Trial, Way, control_of, trial_from
 from studio_log.language.words import tr
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk
@@ -52,6 +52,8 @@ def checked_plan(desk: Desk, plan: TrialPlan) -> tuple[tuple[Arm, ...], tuple[st
                most=MOST_LEAD)
         )  # fmt: skip
     arms = arms_of(plan.ages, plan.others)
+    if plan.control.strip():
+        named_arm(plan.control, arms)
     blocks = tuple(
         clean(one, tr("The batch"), LONGEST_NAME).replace("\n", " ") for one in plan.blocks
     )
@@ -79,6 +81,7 @@ def new_trial(desk: Desk, command: NewTrial) -> Outcome:
     chance = random.SystemRandom()
     seed = chance.randrange(MOST_SEED + 1) if plan.seed is None else plan.seed
     way: Way = "backwards" if plan.way == "backwards" else "forwards"
+    control = named_arm(plan.control, arms).number if plan.control.strip() else control_of(arms)
     units = lay_out(arms, len(blocks), plan.replicates, way=way, seed=seed)
     data: dict[str, Any] = {
         "question": question,
@@ -92,6 +95,8 @@ def new_trial(desk: Desk, command: NewTrial) -> Outcome:
         "lead": plan.lead_d,
         "measure": plan.measure,
     }
+    if control is not None:
+        data["control"] = control
     code = f"T{desk.year % 100:02d}-{desk.work.next_code('trial', desk.year):03d}"
     entry = desk.entry(code, Act.TRIAL_NEW, command.at, data=data)
     said = tr("Trial {code} is planned: {count} pieces.", code=code, count=len(units))
@@ -115,11 +120,26 @@ def set_trial(desk: Desk, command: SetTrial) -> Outcome:
         data["day"] = command.day.isoformat()
     if command.ended is not None:
         data["ended"] = command.ended
+    if command.control is not None:
+        data["control"] = _new_control(trial_from(entries), command.control)
     if not data:
-        raise Refusal(tr("Say what changes: the question, the day, or that it is over."))
+        raise Refusal(
+            tr("Say what changes: the question, the day, the control, or that it is over.")
+        )
     code = entries[0].subject
     said = tr("Trial {code} is changed.", code=code)
     return _written(desk, entries, desk.entry(code, Act.TRIAL_SET, data=data), said, sure=False)
+
+
+def _new_control(trial: Trial, typed: str) -> int:
+    """Give the number of an arm that is to be the control; Refusal once something was read."""
+    arm = named_arm(typed, trial.arms)
+    if trial.readings and arm.number != trial.control:
+        raise Refusal(
+            tr("{code}: pieces were read already, and a control chosen by what was seen proves "
+               "nothing. Nothing was changed.", code=trial.code)
+        )  # fmt: skip
+    return arm.number
 
 
 def give_lot(desk: Desk, command: GiveLot) -> Outcome:

@@ -9,7 +9,7 @@ from studio_log.domain.calendar_words import date_words
 from studio_log.domain.errors import Refusal
 from studio_log.domain.trial_design import lay_out, needs_of
 from studio_log.domain.trial_words import figure
-from studio_log.domain.trials import MEASURES, Arm, Way
+from studio_log.domain.trials import MEASURES, Arm, Way, control_of
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.science.statistics_power import least_effect
 from studio_log.services.desk import Desk
@@ -59,7 +59,7 @@ def _warnings(plan: TrialPlan, arms: Sequence[Arm], first: date, today: date) ->
     aged = [arm for arm in arms if arm.age_d]
     if 0 < len(aged) < FEW_AGES:
         found.append(tr("Fewer than four ages hardly tell a line from a curve."))
-    if not any(arm.control for arm in arms):
+    if control_of(arms) is None and not plan.control.strip():
         found.append(tr("No control: add age 0, or an arm without soy."))
     if len(plan.blocks) < FEW_BATCHES:
         found.append(tr("Fewer than three batches say little of how batches differ."))

@@ -143,6 +143,8 @@ def _facts(trial: Trial) -> list[str]:
         tr("{count} replicates in each of: {blocks}", count=trial.replicates,
            blocks=_named_blocks(trial)),
     ]  # fmt: skip
+    if trial.control is not None:
+        found.append(tr("control: {arm}", arm=trial.arm(trial.control).words))
     if not trial.veiled:  # a seed tells all to whoever can draw again
         found.append(tr("orders and tags drawn from seed {seed}", seed=trial.seed))
     if trial.veiled:
@@ -180,6 +182,7 @@ def _arm_line(desk: Desk, trial: Trial, arm: Arm, dry: Mapping[Cell, date]) -> A
         tuple(sorted(days)), soyed, dyed, state,
         tuple(dict.fromkeys(trial.lots[cell] for cell in cells if cell in trial.lots)),
         () if hidden else tuple(one.tag for one in in_dip_order(trial) if one.arm == arm.number),
+        arm.number == trial.control,
     )  # fmt: skip
 
 

@@ -10,13 +10,15 @@ from typing import Any
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import plain
 from studio_log.domain.swatches import swatch_from
+from studio_log.domain.trial_arm_words import arms_answer, arms_words
+from studio_log.domain.trial_arms import ArmsHeld, hold_arms
 from studio_log.domain.trial_file import Reading
 from studio_log.domain.trial_fit import TrialFit, fit_trial
 from studio_log.domain.trial_values import two_u_of, value_of
 from studio_log.domain.trial_words import block_words, photo_words, trial_words
 from studio_log.domain.trials import MEASURES, Trial, Unit
 from studio_log.language.words import counted, tr, tr_later
-from studio_log.present.trial_plot import Piece, TrialPlot, draw_trial
+from studio_log.present.trial_plot import HeldPieces, Piece, TrialPlot, draw_trial
 from studio_log.science.colour.shown import shown_as
 from studio_log.science.statistics_blocks import BlockTest, block_test
 from studio_log.services.desk import Desk
@@ -93,16 +95,24 @@ def report_of(desk: Desk, trial: Trial) -> TrialReport:
     read = {unit.number for unit, _ in pairs}
     missing = tuple(unit.tag for unit in trial.units if unit.number not in read)
     tags = {unit.number: unit.tag for unit in trial.units}
-    said = trial_words(aged, tags=tags) if aged is not None else [why]
+    held, why_not = _held(trial, pairs)
+    said = trial_words(aged, tags=tags) if aged is not None else []
     if aged is not None and two_u is not None:
         said.insert(1, photo_words(aged, two_u))
+    if held is not None:
+        each = aged is None or any(trial.arm(one.arm).age_d is None for one in held.held.arms)
+        said += [arms_answer(trial, held), *arms_words(trial, held, two_u, each=each)]
+    if aged is None and (held is None or any(arm.age_d is not None for arm in trial.arms)):
+        said.append(why)
+    if why_not:
+        said.append(why_not)
     if blocks is not None:
         said += block_words(blocks)
     said += _blind_words(trial, results, missing) if results else []
     return TrialReport(
         trial.code, trial.question, trial.measure, tuple(said), tuple(results),
-        tuple(_means(trial, results)), aged, blocks, two_u,
-        sum(one.blind for one in results), missing, _drawn(trial, pairs, aged),
+        tuple(_means(trial, pairs, held)), aged, held, blocks, two_u,
+        sum(one.blind for one in results), missing, _drawn(trial, pairs, aged, held),
     )  # fmt: skip
 
 
@@ -134,13 +144,33 @@ def _table(trial: Trial, pairs: Sequence[tuple[Unit, Result]]) -> list[list[floa
     ]
 
 
-def _means(trial: Trial, results: Sequence[Result]) -> list[ArmMean]:
+def _held(trial: Trial, pairs: Sequence[tuple[Unit, Result]]) -> tuple[ArmsHeld | None, str]:
+    """Give the arms against the control, or why they are not; "" where there is no control."""
+    if trial.control is None or not pairs:
+        return None, ""
+    readings = [(unit.cell, result.value) for unit, result in pairs]
+    try:
+        return hold_arms(readings, trial.arm(trial.control)), ""
+    except Refusal as refusal:
+        return None, str(refusal)
+
+
+def _means(
+    trial: Trial, pairs: Sequence[tuple[Unit, Result]], held: ArmsHeld | None
+) -> list[ArmMean]:
+    against = {one.arm: one for one in held.held.arms} if held is not None else {}
+    sure = held is not None and held.scattered
     found = []
     for arm in trial.arms:
-        own = [one.value for one in results if one.arm == arm.words]
-        if own:
-            spread = stdev(own) if len(own) > 1 else None
-            found.append(ArmMean(arm.words, len(own), fmean(own), spread))
+        own = [result.value for unit, result in pairs if unit.arm == arm.number]
+        if not own:
+            continue
+        spread = stdev(own) if len(own) > 1 else None
+        one = against.get(arm.number) if sure else None
+        found.append(
+            ArmMean(arm.words, len(own), fmean(own), spread, arm.number == trial.control,
+                    *((one.difference, one.p, one.clear) if one else ()))
+        )  # fmt: skip
     return found
 
 
@@ -166,7 +196,12 @@ def _blind_words(trial: Trial, results: Sequence[Result], missing: Sequence[str]
     return found
 
 
-def _drawn(trial: Trial, pairs: Sequence[tuple[Unit, Result]], fit: TrialFit | None) -> TrialPlot:
+def _drawn(
+    trial: Trial,
+    pairs: Sequence[tuple[Unit, Result]],
+    fit: TrialFit | None,
+    held: ArmsHeld | None,
+) -> TrialPlot:
     kind = MEASURES[trial.measure]
     pieces = [
         Piece(
@@ -180,6 +215,16 @@ def _drawn(trial: Trial, pairs: Sequence[tuple[Unit, Result]], fit: TrialFit | N
     return draw_trial(
         pieces, fit, title=f"{trial.code}  {trial.question}", y_words=tr(kind.words),
         batches=[trial.block_words(at) for at in range(1, len(trial.blocks) + 1)],
+        held=_to_draw(trial, held) if held is not None and held.scattered else None,
+    )  # fmt: skip
+
+
+def _to_draw(trial: Trial, held: ArmsHeld) -> HeldPieces:
+    """Give the bars of arms against the control, by their words as pieces name them."""
+    return HeldPieces(
+        held.held.control_mean,
+        tuple((trial.arm(one.arm).words, trial.arm(one.arm).age_d, one.difference)
+              for one in held.held.arms),
     )  # fmt: skip
 
 

@@ -3,11 +3,13 @@
 from dataclasses import dataclass
 from datetime import date, datetime
 
+from studio_log.domain.trial_arms import ArmsHeld
 from studio_log.domain.trial_fit import TrialFit
 from studio_log.domain.trials import Trial
 from studio_log.present.trial_plot import TrialPlot
 from studio_log.science.colour.lab import Lab
 from studio_log.science.statistics_blocks import BlockTest
+from studio_log.science.statistics_line import Interval
 
 
 @dataclass(frozen=True)
@@ -27,6 +29,8 @@ class TrialPlan:
     lead_d: int = 3
     measure: str = "chroma"
     seed: int | None = None
+    control: str = ""
+    """Name or age of the arm that the others are held against; "": age 0, else the first other."""
 
 
 @dataclass(frozen=True)
@@ -41,12 +45,14 @@ class NewTrial:
 
 @dataclass(frozen=True)
 class SetTrial:
-    """Change a trial's question, its day, or whether it goes on."""
+    """Change a trial's question, its day, its control, or whether it goes on."""
 
     code: str
     question: str | None = None
     day: date | None = None
     ended: bool | None = None
+    control: str | None = None
+    """Before anything is read only."""
 
 
 @dataclass(frozen=True)
@@ -164,6 +170,7 @@ class ArmLine:
     state: str
     lots: tuple[str, ...]
     tags: tuple[str, ...]
+    control: bool = False
 
 
 @dataclass(frozen=True)
@@ -252,12 +259,17 @@ class Result:
 
 @dataclass(frozen=True)
 class ArmMean:
-    """What the pieces of an arm came to."""
+    """What the pieces of an arm came to; against the control with its 95 % interval and chance."""
 
     words: str
     count: int
     mean: float
     sd: float | None
+    control: bool = False
+    difference: Interval | None = None
+    p: float | None = None
+    clear: bool | None = None
+    """None where it cannot be said."""
 
 
 @dataclass(frozen=True)
@@ -272,6 +284,8 @@ class TrialReport:
     results: tuple[Result, ...]
     means: tuple[ArmMean, ...]
     fit: TrialFit | None
+    held: ArmsHeld | None
+    """The arms against the control."""
     blocks: BlockTest | None
     two_u: float | None
     """Median 2u of one piece, in the unit of the measure."""

@@ -140,7 +140,7 @@ REFUSED: list[tuple[str, ...]] = [
       for wrong in ("", "-1", "nan", HUGE, "two")),
     *(("trial", "new", "x", "--day", wrong)
       for wrong in ("", "soon", "2026-02-30", "9 July", LONG)),
-    ("trial", "new", "x", "--batch", LONG),
+    ("trial", "new", "x", "--batch", LONG), ("trial", "new", "x", "--control", LONG),
     ("trial", "give", "T26-001", "--lot", "../x"), ("trial", "give", "T26-001", "--lot", "26-001",
      "--arm", HUGE), ("trial", "give", "T26-001", "--swatch", "x", "--tag", "1"),
     ("trial", "done", "x", "dye"),

@@ -126,3 +126,48 @@ def test_nonsense_is_refused_in_words(line: Line, words: tuple[str, ...], code: 
     assert done.returncode == code, done.stderr
     assert done.stderr.strip()
     assert "Traceback" not in done.stderr
+
+
+def test_arms_with_names_are_held_against_their_control(tmp_path: Path) -> None:
+    """Arms 4 and 0 above the control, batches 10 apart, 0.2 of scatter: only the first is clear."""
+    line = Line(tmp_path / "studio")
+    code = line.json("trial", "new", "Does tannin deepen it?", "--ages", "none", "--other",
+                     "tannin", "--other", "no tannin", "--other", "more alum", "--control",
+                     "no tannin", "--each", "1", "--seed", "3")["code"]  # fmt: skip
+    assert "no tannin (control)" in line.run("trial", "show", code).stdout
+    page = line.json("trial", "show", code)
+    assert page["control"] == 2
+    scatter = iter((0.2, -0.1, 0.1, 0.0, 0.2, -0.2, -0.1, 0.0, 0.2))
+    for unit in sorted(page["units"], key=lambda one: (one["arm"], one["block"])):
+        rise = {"tannin": 4.0, "no tannin": 0.0, "more alum": 0.0}[unit["arm"]]
+        value = 20 + rise + 10 * int(unit["block"].split()[-1]) + next(scatter)
+        line.json("trial", "read", code, unit["tag"], "--value", f"{value:.2f}")
+    line.json("trial", "unveil", code)
+    told = line.json("trial", "report", code)
+    assert told["against_control"]["together"] == 2
+    assert told["against_control"]["df"] == 4
+    by_arm = {one["words"]: one for one in told["means"]}
+    assert by_arm["no tannin"]["control"] is True
+    assert by_arm["tannin"]["clear"] is True
+    assert by_arm["tannin"]["difference"]["low"] < 4 < by_arm["tannin"]["difference"]["high"]
+    assert by_arm["more alum"]["clear"] is False
+    said = line.run("trial", "report", code).stdout
+    assert "Clearly higher than the control, no tannin: tannin." in said
+    assert "no tannin: mean 40 of 3, standard deviation 9.8; the control" in said
+    assert "no clear difference)" in said
+    refused = line.run("trial", "set", code, "--control", "tannin")
+    assert "chosen by what was seen" in refused.stderr
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--ages", "none"), "compares 2 to 20 arms, not 0"),
+        (("--control", "all wet"), "none of the arms"),
+        (("--ages", "none", "--other", "a", "--other", "A"), "Two arms have one name"),
+    ],
+)
+def test_arms_that_are_none_are_refused(line: Line, words: tuple[str, ...], said: str) -> None:
+    found = line.run("trial", "new", "x", *words)
+    assert found.returncode == 1
+    assert said in found.stderr

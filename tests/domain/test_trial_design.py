@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from studio_log.domain.errors import Refusal
 from studio_log.domain.trial_design import DEFAULT_AGES, day_span, lay_out, needs_of
 from studio_log.domain.trial_text import arms_of, read_ages, read_figure, whole_trial_code
-from studio_log.domain.trials import WAYS
+from studio_log.domain.trials import WAYS, control_of
 
 ARMS = arms_of(DEFAULT_AGES)
 FIRST_DRAWN = [
@@ -87,7 +87,9 @@ def test_what_is_no_age(typed: str) -> None:
 
 def test_arms_codes_and_figures() -> None:
     assert [arm.words for arm in arms_of((0.0, 30.0), ("no soy",))] == ["0 d", "30 d", "no soy"]
-    assert [arm.control for arm in arms_of((0.0, 30.0), ("no soy",))] == [True, False, True]
+    assert control_of(arms_of((0.0, 30.0), ("no soy",))) == 1, "age 0 before all"
+    assert control_of(arms_of((7.0, 30.0), ("alum", "no soy"))) == 3, "else the first with a name"
+    assert control_of(arms_of((7.0, 30.0))) is None
     for ages, others in (((1.0,), ()), ((), ("a", "A")), (tuple(map(float, range(21))), ())):
         with pytest.raises(Refusal):
             arms_of(ages, others)

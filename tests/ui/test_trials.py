@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox
 from pytestqt.qtbot import QtBot
 
-from studio_log.services.trials import NewTrial, TrialPlan, UnveilTrial
+from studio_log.services.trials import NewTrial, ReadTag, TrialPlan, UnveilTrial
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.trials.forms import BREAK, CHANGE, DONE, LOT, REMARK
 from studio_log.ui.trials.readers import day_reader, reading_of
@@ -198,3 +198,32 @@ def test_a_figure_or_a_colour_is_understood() -> None:
     assert reading_of("chroma")("").value is None
     assert reading_of("eye")("52,31,24").fault
     assert reading_of("eye")("7").value == 7
+
+
+def test_arms_with_names_are_planned_and_told_against_their_control(
+    box: TrialBox, shop: Workshop, qtbot: QtBot
+) -> None:
+    form = box.open_new()
+    settle()
+    form.question.setText("Does soy deepen madder?")
+    form.ages.setText("")
+    form.others.setText("alum only, no soy, two coats")
+    form.control.setText("all wet")
+    qtbot.waitUntil(lambda: "none of the arms" in form.fault.text())
+    form.control.setText("no soy")
+    form.submit()
+    settle()
+    assert box.page is not None
+    assert box.view.arms.item(1, 0).text() == "no soy (control)"
+    trial = box.page.trial
+    for unit in trial.units:
+        rise = {1: 0.2, 2: 0.0, 3: 7.0}[unit.arm] + 0.3 * unit.block * unit.arm
+        shop.do(ReadTag(trial.code, unit.tag, value=20 + rise))
+    shop.do(UnveilTrial(trial.code))
+    box.refresh()
+    settle()
+    assert box.view.answer.text().startswith("Clearly higher than the control, no soy: two coats.")
+    says = [box.view.means.item(at, 6).text() for at in range(box.view.means.rowCount())]
+    assert says == ["no clear difference", "control", "clear"]
+    assert box.view.plot.plot is not None
+    assert len(box.view.plot.plot.bars) == 2

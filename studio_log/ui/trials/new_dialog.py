@@ -44,6 +44,9 @@ class NewTrialDialog(SendingBox):
         self.others: UnderstoodLine[tuple[str, ...]] = UnderstoodLine(
             named, name=tr("Other arms"), hint=tr("no soy, alum only")
         )
+        self.control: UnderstoodLine[str] = UnderstoodLine(
+            Understood, name=tr("Control"), hint=tr("age 0, else the first other arm")
+        )
         self.blocks: UnderstoodLine[tuple[str, ...]] = UnderstoodLine(named, name=tr("Batches"))
         self.each = _figure(1, MOST_REPLICATES, REPLICATES, tr("Pieces of each arm and batch"))
         self.lead = _figure(0, 60, LEAD_D, tr("Days from beans to dry cloth"))
@@ -72,6 +75,7 @@ class NewTrialDialog(SendingBox):
             day=self.day.value,
             lead_d=self.lead.value(),
             measure=str(self.measure.currentData()),
+            control=self.control.text(),
         )
 
     @override
@@ -97,7 +101,9 @@ class NewTrialDialog(SendingBox):
                 box.addItem(tr(said), value)
 
     def _connect(self) -> None:
-        lines: tuple[UnderstoodLine[Any], ...] = (self.ages, self.others, self.blocks, self.day)
+        lines: tuple[UnderstoodLine[Any], ...] = (
+            self.ages, self.others, self.control, self.blocks, self.day,
+        )  # fmt: skip
         for line in lines:
             line.changed.connect(self._soon.start)
         for box in (self.way, self.measure):
@@ -121,7 +127,8 @@ class NewTrialDialog(SendingBox):
         form = spaced_form(inner)
         rows: tuple[tuple[str, QWidget], ...] = (
             (tr("&Question"), self.question), (tr("Cure &ages"), self.ages),
-            (tr("&Other arms"), self.others), (tr("&Batches"), self.blocks),
+            (tr("&Other arms"), self.others), (tr("&Control"), self.control),
+            (tr("&Batches"), self.blocks),
             (tr("Pieces of &each"), self.each), (tr("&Way"), self.way), (tr("Da&y"), self.day),
             (tr("Days to &dry cloth"), self.lead), (tr("&Read by"), self.measure),
         )  # fmt: skip

@@ -69,6 +69,7 @@ class Drawing:
         self._bands(painter)
         self._grid(painter)
         self._lines(painter)
+        self._bars(painter)
         for dot in self._plot.dots:
             fill = QColor(dot.fill) if dot.fill else self._ink.ground
             self._dot(painter, self._at((dot.x, dot.y)), dot.shape, fill)
@@ -134,6 +135,23 @@ class Drawing:
                 painter.setPen(QPen(self._ink.line, self._em / part, style))
                 painter.drawPolyline(self._polygon(points))
 
+    def _bars(self, painter: QPainter) -> None:
+        """Draw the control's mean across, and the bars of the arms held against it."""
+        plot, em = self._plot, self._em
+        if plot.level is None:
+            return
+        painter.setPen(QPen(self._ink.line, em / 9, Qt.PenStyle.DashDotLine))
+        painter.drawLine(self._at((0, plot.level)), self._at((1, plot.level)))
+        for bar in plot.bars:
+            painter.setPen(QPen(self._ink.line, em / (4.5 if bar.clear else 9)))
+            low, high = self._at((bar.x, bar.low)), self._at((bar.x, bar.high))
+            painter.drawLine(low, high)
+            for end in (low, high):
+                painter.drawLine(end - QPointF(em / 3, 0), end + QPointF(em / 3, 0))
+            middle = self._at((bar.x, bar.at))
+            painter.setBrush(self._ink.line if bar.clear else self._ink.ground)
+            painter.drawEllipse(middle, em / 4, em / 4)
+
     def _dot(self, painter: QPainter, at: QPointF, shape: int, fill: QColor) -> None:
         painter.setPen(QPen(self._ink.ink, self._em / 9))
         painter.setBrush(fill)
@@ -153,6 +171,10 @@ class Drawing:
         found: list[tuple[str, int | None]] = [
             (name, place) for place, name in enumerate(plot.batches[:SHAPES])
         ]
+        if plot.bars:
+            words = tr("bar: the mean held against the control’s, 95 % for all together; filled: "
+                       "clear")  # fmt: skip
+            found.append((words, None))
         if plot.fit:
             found.append((tr("dark band: the mean, 95 %; light: a new piece"), None))
         if plot.curve:

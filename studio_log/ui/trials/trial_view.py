@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 from studio_log.domain.calendar_words import date_words
 from studio_log.domain.number_text import plain
 from studio_log.language.words import tr, tr_later
-from studio_log.services.trials import ArmLine, TrialPage, TrialReport, UnitLine
+from studio_log.services.trials import ArmLine, ArmMean, TrialPage, TrialReport, UnitLine
 from studio_log.ui.trials.plot import TrialPlotView
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import ButtonKind, Words, button, em
@@ -44,6 +44,10 @@ UNIT_HEADS: Final = (
     tr_later("Tag"), tr_later("Read"), tr_later("Dip"), tr_later("Arm"), tr_later("Batch"),
     tr_later("Age"), tr_later("Lot, swatch"),
 )  # fmt: skip
+MEAN_HEADS: Final = (
+    tr_later("Arm"), tr_later("Pieces"), tr_later("Mean"), tr_later("Spread"),
+    tr_later("To the control"), tr_later("95 % interval"), tr_later("It says"),
+)  # fmt: skip
 MOST_ROWS: Final = 9
 """Rows of the pieces that are seen at once; the table scrolls."""
 MOST_LINES: Final = 100
@@ -67,6 +71,7 @@ class TrialView(QWidget):
         self.answer = Words(size="large")
         self.plot = TrialPlotView()
         self.report = Words()
+        self.means = table(MEAN_HEADS, tr("Arms against the control"))
         self.diary_head = Words(tr("Diary"), size="large", bold=True)
         self.diary = Words()
         self._acts = FlowLayout(gap=8)
@@ -105,6 +110,9 @@ class TrialView(QWidget):
         self.answer.show_words(report.words[0] if report is not None else "")
         self.report.show_words("\n".join(report.words[1:]) if report is not None else "")
         self.plot.show_plot(report.plot if report is not None else None)
+        rows = [_mean_row(one) for one in report.means] if report is not None else []
+        self.means.setVisible(bool(rows))
+        fill(self.means, rows, len(rows))
 
     def _lay_out(self) -> None:
         for slug, words, kind in ACTS:
@@ -127,8 +135,8 @@ class TrialView(QWidget):
         column.addWidget(card)
         column.addLayout(self._acts)
         parts: tuple[QWidget, ...] = (
-            self.report_head, self.answer, self.plot, self.report, self.arms, self.units_head,
-            self.units, self.diary_head, self.diary,
+            self.report_head, self.answer, self.plot, self.report, self.means, self.arms,
+            self.units_head, self.units, self.diary_head, self.diary,
         )  # fmt: skip
         for part in parts:
             column.addWidget(part)
@@ -143,7 +151,19 @@ class TrialView(QWidget):
 def _arm_row(one: ArmLine) -> tuple[str, ...]:
     days = ", ".join(date_words(day, short=True, year=True) for day in one.dye_days)
     beans = date_words(one.soy_day, short=True, year=True) if one.soy_day is not None else ""
-    return one.words, beans, days, one.state, ", ".join(one.lots), " ".join(one.tags)
+    named = tr("{arm} (control)", arm=one.words) if one.control else one.words
+    return named, beans, days, one.state, ", ".join(one.lots), " ".join(one.tags)
+
+
+def _mean_row(one: ArmMean) -> tuple[str, ...]:
+    apart, interval, says = "", "", tr("control") if one.control else ""
+    if one.difference is not None:
+        apart = plain(one.difference.value, 2)
+        low, high = plain(one.difference.low, 2), plain(one.difference.high, 2)
+        interval = tr("{low} to {high}", low=low, high=high)
+        says = tr("clear") if one.clear else tr("no clear difference")
+    spread = "" if one.sd is None else plain(one.sd, 2)
+    return one.words, str(one.count), plain(one.mean, 2), spread, apart, interval, says
 
 
 def _unit_row(one: UnitLine) -> tuple[str, ...]:
