@@ -153,7 +153,7 @@ def test_arms_with_names_are_held_against_their_control(tmp_path: Path) -> None:
     assert by_arm["more alum"]["clear"] is False
     said = line.run("trial", "report", code).stdout
     assert "Clearly higher than the control, no tannin: tannin." in said
-    assert "no tannin: mean 40 of 3, standard deviation 9.8; the control" in said
+    assert "no tannin: mean 40 of 3, standard deviation 9.9; the control" in said
     assert "no clear difference)" in said
     refused = line.run("trial", "set", code, "--control", "tannin")
     assert "chosen by what was seen" in refused.stderr
