@@ -11671,5 +11671,9 @@ fehlt</translation>
         <source>There is nothing to hold against the control.</source>
         <translation>Es gibt nichts gegen die Kontrolle zu halten.</translation>
     </message>
+    <message>
+        <source>There is no such swatch. `swatch list` shows every one.</source>
+        <translation>Diese Probe gibt es nicht. `swatch list` zeigt alle.</translation>
+    </message>
 </context>
 </TS>

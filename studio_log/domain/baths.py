@@ -7,13 +7,16 @@ use typed the next morning stands where it belongs among the exhausts.
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, Final
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.bath_kinds import KINDS, BathKind, Range, heat_of
 from studio_log.domain.errors import Refusal
-from studio_log.domain.journal import Act, Entry, standing
-from studio_log.language.words import tr
+from studio_log.domain.folding import folded
+from studio_log.domain.journal import Act, Entry
+from studio_log.language.words import tr, tr_later
+
+MISSING: Final = tr_later("There is no such bath. `bath list` shows every one.")
 
 
 @dataclass(frozen=True)
@@ -155,22 +158,8 @@ class Bath:
 
 
 def bath_from(entries: Iterable[Entry]) -> Bath:
-    """Give the bath as its journal tells it; Refusal where it does not read."""
-    stand = standing(entries)
-    new = next((one for one in stand if one.act is Act.BATH_NEW), None)
-    if new is None:
-        raise Refusal(tr("There is no such bath. `bath list` shows every one."))
-    try:
-        bath = _made(new)
-        later = (one for one in stand if one is not new)
-        for entry in sorted(later, key=lambda one: (one.at, one.number)):
-            bath = _applied(bath, entry)
-    except (TypeError, ValueError, KeyError, AttributeError) as error:
-        raise Refusal(
-            tr("The journal of {code} does not read. Nothing was changed; restore a copy.",
-               code=new.subject)
-        ) from error  # fmt: skip
-    return bath
+    """Give the bath as its journal tells it; Refusal where that does not read."""
+    return folded(entries, Act.BATH_NEW, _made, _applied, missing=MISSING, by_time=True)
 
 
 def _made(entry: Entry) -> Bath:

@@ -10,7 +10,9 @@ from datetime import datetime
 from typing import Final, Literal
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.journal import Act, Entry, standing
+from studio_log.domain.folding import folded
+from studio_log.domain.journal import Act, Entry
+from studio_log.language.words import tr_later
 from studio_log.science.colour.lab import Lab
 
 Half = Literal["master", "test", "adjacent", "stained"]
@@ -29,6 +31,8 @@ GREY_STEPS: Final = ("5", "4-5", "4", "3-4", "3", "2-3", "2", "1-2", "1")
 """Steps of the grey scales of ISO 105-A02 and A03, the best first."""
 BLUE_STEPS: Final = tuple(str(step) for step in range(8, 0, -1))
 """The blue wools of ISO 105-B02, the most fast first (from memory)."""
+
+MISSING: Final = tr_later("There is no such swatch. `swatch list` shows every one.")
 
 
 @dataclass(frozen=True)
@@ -139,16 +143,17 @@ class Swatch:
 
 def swatch_from(entries: Iterable[Entry]) -> Swatch:
     """Give the swatch as its journal tells it; Refusal where that does not read."""
-    found: Swatch | None = None
-    for entry in standing(entries):
-        if entry.act is Act.SWATCH_NEW:
-            found = Swatch(entry.subject, cut_at=entry.at, step=entry.step, **entry.data)
-        elif found is not None:
-            found = _AFTER[entry.act](found, entry)
-    if found is None:
-        raise Refusal("There is no such swatch. `swatch list` shows every one.")
+    found = folded(entries, Act.SWATCH_NEW, _made, _after, missing=MISSING)
     _in_order(found)
     return found
+
+
+def _made(entry: Entry) -> Swatch:
+    return Swatch(entry.subject, cut_at=entry.at, step=entry.step, **entry.data)
+
+
+def _after(swatch: Swatch, entry: Entry) -> Swatch:
+    return _ACTS[entry.act](swatch, entry)
 
 
 def _in_order(swatch: Swatch) -> None:
@@ -233,7 +238,7 @@ def _same(swatch: Swatch, _entry: Entry) -> Swatch:
     return swatch
 
 
-_AFTER: Final[Mapping[Act, Callable[[Swatch, Entry], Swatch]]] = {
+_ACTS: Final[Mapping[Act, Callable[[Swatch, Entry], Swatch]]] = {
     Act.SWATCH_SET: _set,
     Act.SWATCH_READ: _read,
     Act.SWATCH_GRADE: _graded,

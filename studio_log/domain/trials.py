@@ -13,7 +13,8 @@ from datetime import date, datetime
 from typing import Any, Final, Literal
 
 from studio_log.domain.errors import Refusal
-from studio_log.domain.journal import Act, Entry, standing
+from studio_log.domain.folding import folded
+from studio_log.domain.journal import Act, Entry
 from studio_log.domain.number_text import plain
 from studio_log.language.words import tr, tr_later
 from studio_log.science.colour.lab import Lab
@@ -25,6 +26,7 @@ their own, so that all ages meet one bath on one day."""
 MOST_DAYS: Final = 3_650
 FIRST_YEAR, LAST_YEAR = 1900, 2200
 """What a journal from elsewhere is believed."""
+MISSING: Final = tr_later("There is no such trial. `trial list` shows every one.")
 Cell = tuple[int, int]
 """Number of an arm and of a block, both from 1."""
 
@@ -181,22 +183,11 @@ class Trial:
 
 def trial_from(entries: Iterable[Entry]) -> Trial:
     """Give the trial as its journal tells it; Refusal where that does not read."""
-    found: Trial | None = None
-    stand = standing(entries)
-    try:
-        for entry in stand:
-            if entry.act is Act.TRIAL_NEW:
-                found = _made(entry)
-            elif found is not None:
-                found = _AFTER[entry.act](found, entry)
-    except (KeyError, TypeError, ValueError, AttributeError, OverflowError) as error:
-        raise Refusal(
-            tr("The journal of {code} does not read. Nothing was changed; restore a copy.",
-               code=stand[0].subject)
-        ) from error  # fmt: skip
-    if found is None:
-        raise Refusal(tr("There is no such trial. `trial list` shows every one."))
-    return found
+    return folded(entries, Act.TRIAL_NEW, _made, _after, missing=MISSING)
+
+
+def _after(trial: Trial, entry: Entry) -> Trial:
+    return _ACTS[entry.act](trial, entry)
 
 
 def _made(entry: Entry) -> Trial:
@@ -330,7 +321,7 @@ def _same(trial: Trial, _entry: Entry) -> Trial:
     return trial
 
 
-_AFTER: Final[Mapping[Act, Callable[[Trial, Entry], Trial]]] = {
+_ACTS: Final[Mapping[Act, Callable[[Trial, Entry], Trial]]] = {
     Act.TRIAL_SET: _set,
     Act.TRIAL_UNITS: _given,
     Act.TRIAL_ARM: _done,

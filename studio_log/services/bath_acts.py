@@ -10,7 +10,7 @@ from studio_log.domain.bath_kinds import KINDS
 from studio_log.domain.baths import Bath, bath_from
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry
-from studio_log.domain.reminders import SEEN, Cause, Fate, Kind, Record
+from studio_log.domain.reminders import Cause, Kind, Record
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services.bath_keeping import bath_entries, settle_bath
@@ -18,7 +18,8 @@ from studio_log.services.baths import MarkBath, NewBath, SetBath
 from studio_log.services.commands import AnswerReminder, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import LONGEST_NAME, MOST_GRAMS, MOST_LITRES, clean
-from studio_log.services.marking import MOST_AHEAD, checked_readings, find_step, put_off_until
+from studio_log.services.marking import MOST_AHEAD, checked_readings, find_step
+from studio_log.services.own_journals import PUT_OFF, put_off, seen
 
 MOST_LOTS: Final = 50
 MOST_FED: Final = 20
@@ -308,27 +309,18 @@ def _grams(grams: float) -> float:
 def answer_bath(desk: Desk, record: Record, command: AnswerReminder) -> Outcome:
     """Answer a reminder of a bath: by the act that fits it, or as seen, or put it off."""
     one = record.reminder
-    if command.answer == "putoff":
-        moved = replace(one, rings_at=put_off_until(desk, command))
-        desk.put_records([replace(record, reminder=moved, fate=Fate.WAITING, rung_at=None)])
-        said = tr("{title} is put off.", title=one.title)
+    if command.answer == PUT_OFF:
+        said = put_off(desk, record, command)
         return Outcome(said, baths=frozenset({one.subject}), reminders=True)
     act = ANSWER_ACT.get(one.kind) if command.answer == "done" else None
     if act is not None:
         return mark_bath(
             desk, MarkBath(one.subject, act, command.at, command.note, sure=command.sure)
         )
-    if command.answer == "damp":
-        raise Refusal(tr("A reminder is not answered by {answer!r}.", answer=command.answer))
-    note = clean(command.note, tr("The note"))
-    said = f"{one.title}: {SEEN}"
-    entry = desk.entry(
-        one.subject, Act.NOTE, note=f"{said}. {note}" if note else said,
-        data={"seen": one.key.partition("/")[2]},
-    )  # fmt: skip
-    cause = Cause(None, f"{SEEN}: {note}" if note else SEEN, key=one.key)
+    note = seen(desk, one, command)
     before = bath_entries(desk, one.subject)
-    return _written(desk, before, entry, f"{said}.", sure=command.sure, cause=cause)
+    cause = Cause(None, note.answer, key=one.key)
+    return _written(desk, before, note.entry, note.said, sure=command.sure, cause=cause)
 
 
 HANDLERS: Final[Mapping[type, Callable[[Desk, Any], Outcome]]] = {

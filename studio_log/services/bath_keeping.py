@@ -1,6 +1,5 @@
 """Baths at the desk: reading them from the journal, and bringing their reminders into line."""
 
-from contextlib import suppress
 from typing import Final
 
 from studio_log.domain.bath_due import bath_reminders
@@ -8,10 +7,10 @@ from studio_log.domain.bath_text import whole_bath_code
 from studio_log.domain.baths import Bath, bath_from
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Entry
-from studio_log.domain.reminders import Cause, Reminder, reconcile
+from studio_log.domain.reminders import Cause, Reminder
 from studio_log.language.words import tr
 from studio_log.services.desk import Desk
-from studio_log.services.records import record_from
+from studio_log.services.own_journals import align, every
 
 BATHS: Final = "B"
 """What the code of every bath begins with."""
@@ -39,21 +38,10 @@ def bath_of(desk: Desk, code: str) -> Bath:
 
 
 def baths(desk: Desk) -> list[Bath]:
-    """Give every bath that was not taken back, in the order of their codes.
-
-    One whose journal does not read is left out; `check` names it.
-    """
-    journals = desk.work.journal.of_many(desk.work.journal.subjects(BATHS))
-    found = []
-    for code in sorted(journals):
-        with suppress(Refusal):
-            found.append(bath_from(journals[code]))
-    return [bath for bath in found if not bath.voided]
+    """Give every bath that was not taken back, in the order of their codes."""
+    return every(desk, BATHS, bath_from)
 
 
 def settle_bath(desk: Desk, bath: Bath, cause: Cause) -> list[Reminder]:
     """Bring a bath's reminders into line with its journal; gives those worked out."""
-    worked_out = bath_reminders(bath, desk.now, desk.quiet)
-    kept = [record_from(one) for one in desk.work.reminders.of(bath.code)]
-    desk.put_records(reconcile(worked_out, kept, desk.now, cause))
-    return worked_out
+    return align(desk, bath.code, bath_reminders(bath, desk.now, desk.quiet), cause)

@@ -6,13 +6,13 @@ from typing import Any, Final
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
-from studio_log.domain.reminders import SEEN, Fate, Record
+from studio_log.domain.reminders import Record
 from studio_log.domain.swatches import swatch_from
 from studio_log.language.words import tr
 from studio_log.services.commands import AnswerReminder, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.limits import LONGEST_NAME, clean
-from studio_log.services.marking import put_off_until
+from studio_log.services.own_journals import PUT_OFF, put_off, seen
 from studio_log.services.swatch_acts import written
 from studio_log.services.swatch_keeping import swatch_entries
 from studio_log.services.swatches import LightTest
@@ -51,22 +51,12 @@ def light_test(desk: Desk, command: LightTest) -> Outcome:
 def answer_swatch(desk: Desk, record: Record, command: AnswerReminder) -> Outcome:
     """Answer a reminder of a light test: seen, or put off; a grade answers it as well."""
     one = record.reminder
-    if command.answer == "putoff":
-        moved = replace(one, rings_at=put_off_until(desk, command))
-        desk.put_records([replace(record, reminder=moved, fate=Fate.WAITING, rung_at=None)])
-        said = tr("{title} is put off.", title=one.title)
+    if command.answer == PUT_OFF:
+        said = put_off(desk, record, command)
         return Outcome(said, swatches=frozenset({one.subject}), reminders=True)
-    if command.answer == "damp":
-        raise Refusal(tr("A reminder is not answered by {answer!r}.", answer=command.answer))
-    note = clean(command.note, tr("The note"))
-    said = f"{one.title}: {SEEN}"
-    entry = desk.entry(
-        one.subject, Act.NOTE, command.at, note=f"{said}. {note}" if note else said,
-        data={"seen": one.key.partition("/")[2]},
-    )  # fmt: skip
+    note = seen(desk, one, command, command.at)
     before = swatch_entries(desk, one.subject)
-    outcome = written(desk, before, entry, f"{said}.", sure=command.sure,
-                      answer=f"{SEEN}: {note}" if note else SEEN)  # fmt: skip
+    outcome = written(desk, before, note.entry, note.said, sure=command.sure, answer=note.answer)
     return replace(outcome, reminders=True)
 
 

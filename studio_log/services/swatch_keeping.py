@@ -9,12 +9,12 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Entry
 from studio_log.domain.light_test import light_reminders
 from studio_log.domain.lots import Lot
-from studio_log.domain.reminders import Cause, Reminder, reconcile
+from studio_log.domain.reminders import Cause, Reminder
 from studio_log.domain.swatch_text import whole_swatch_code
 from studio_log.domain.swatches import Swatch, swatch_from
 from studio_log.language.words import tr
 from studio_log.services.desk import Desk
-from studio_log.services.records import record_from
+from studio_log.services.own_journals import align
 from studio_log.services.swatch_lines import swatch_line
 
 SWATCHES: Final = "W"
@@ -75,10 +75,7 @@ def settle_swatch(
     else:
         desk.work.swatches.put(swatch_line(swatch, lot_of(desk, swatch), number))
     worked_out = [] if swatch.voided else light_reminders(swatch, desk.quiet)
-    if cause is not None:
-        kept = [record_from(one) for one in desk.work.reminders.of(swatch.code)]
-        desk.put_records(reconcile(worked_out, kept, desk.now, cause))
-    return worked_out
+    return worked_out if cause is None else align(desk, swatch.code, worked_out, cause)
 
 
 def tested(desk: Desk) -> list[Swatch]:

@@ -1,12 +1,10 @@
 """Taking back, restoring, correcting and answering what a trial's journal says."""
 
-from dataclasses import replace
 from functools import partial
 from typing import Final
 
-from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry
-from studio_log.domain.reminders import SEEN, Cause, Fate, Record
+from studio_log.domain.reminders import Cause, Record
 from studio_log.domain.trials import trial_from
 from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import AnswerReminder, Correct, Outcome
@@ -20,8 +18,7 @@ from studio_log.services.journal_back import (
     refuse_readings,
     undo_of,
 )
-from studio_log.services.limits import clean
-from studio_log.services.marking import put_off_until
+from studio_log.services.own_journals import PUT_OFF, put_off, seen
 from studio_log.services.trial_acts import do_arm, due_groups, trial_readings, written_on
 from studio_log.services.trial_keeping import trial_entries
 from studio_log.services.trials import DoArm
@@ -59,10 +56,8 @@ def answer_trial(desk: Desk, record: Record, command: AnswerReminder) -> Outcome
     """Answer a reminder of a trial: the arm is done, or it is seen, or put off."""
     one = record.reminder
     tail = one.key.partition("/")[2]
-    if command.answer == "putoff":
-        moved = replace(one, rings_at=put_off_until(desk, command))
-        desk.put_records([replace(record, reminder=moved, fate=Fate.WAITING, rung_at=None)])
-        said = tr("{title} is put off.", title=one.title)
+    if command.answer == PUT_OFF:
+        said = put_off(desk, record, command)
         return Outcome(said, trials=frozenset({one.subject}), reminders=True)
     entries = trial_entries(desk, one.subject)
     group = due_groups(desk, trial_from(entries)).get(tail)
@@ -73,12 +68,5 @@ def answer_trial(desk: Desk, record: Record, command: AnswerReminder) -> Outcome
             DoArm(one.subject, what, (arm,) if arm else (), blocks, command.note, command.at,
                   sure=command.sure),
         )  # fmt: skip
-    if command.answer == "damp":
-        raise Refusal(tr("A reminder is not answered by {answer!r}.", answer=command.answer))
-    note = clean(command.note, tr("The note"))
-    said = f"{one.title}: {SEEN}"
-    entry = desk.entry(
-        one.subject, Act.NOTE, note=f"{said}. {note}" if note else said, data={"seen": tail}
-    )
-    cause = Cause(None, f"{SEEN}: {note}" if note else SEEN, key=one.key)
-    return written_on(desk, entries, entry, f"{said}.", cause)
+    note = seen(desk, one, command)
+    return written_on(desk, entries, note.entry, note.said, Cause(None, note.answer, key=one.key))

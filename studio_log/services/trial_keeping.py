@@ -8,13 +8,13 @@ from zoneinfo import ZoneInfo
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Entry
 from studio_log.domain.lots import cure_of
-from studio_log.domain.reminders import Cause, Reminder, reconcile
+from studio_log.domain.reminders import Cause, Reminder
 from studio_log.domain.trial_due import trial_reminders
 from studio_log.domain.trial_text import TRIAL_CODE, whole_trial_code
 from studio_log.domain.trials import Cell, Trial, Unit, trial_from
 from studio_log.language.words import tr
 from studio_log.services.desk import Desk
-from studio_log.services.records import record_from
+from studio_log.services.own_journals import align, every
 
 TRIALS: Final = "T"
 """What the code of every trial begins with."""
@@ -37,16 +37,8 @@ def trial_of(desk: Desk, code: str) -> Trial:
 
 
 def trials(desk: Desk) -> list[Trial]:
-    """Give every trial that was not taken back, in the order of their codes.
-
-    One whose journal does not read is left out; `check` names it.
-    """
-    journals = desk.work.journal.of_many(desk.work.journal.subjects(TRIALS))
-    found = []
-    for code in sorted(journals):
-        with suppress(Refusal):
-            found.append(trial_from(journals[code]))
-    return [trial for trial in found if not trial.voided]
+    """Give every trial that was not taken back, in the order of their codes."""
+    return every(desk, TRIALS, trial_from)
 
 
 def code_named(desk: Desk, name: str) -> str:
@@ -101,7 +93,4 @@ def reminders_of_trial(desk: Desk, trial: Trial) -> list[Reminder]:
 
 def settle_trial(desk: Desk, trial: Trial, cause: Cause) -> list[Reminder]:
     """Bring a trial's reminders into line with its journal; gives those worked out."""
-    worked_out = reminders_of_trial(desk, trial)
-    kept = [record_from(one) for one in desk.work.reminders.of(trial.code)]
-    desk.put_records(reconcile(worked_out, kept, desk.now, cause))
-    return worked_out
+    return align(desk, trial.code, reminders_of_trial(desk, trial), cause)

@@ -123,3 +123,24 @@ def test_nothing_was_read_before_it_was_cut() -> None:
     with pytest.raises(Refusal, match="no such swatch"):
         swatch_from([])
     assert timedelta(0) < HOUR
+
+
+@pytest.mark.parametrize(
+    ("act", "data", "readings"),
+    [
+        (Act.SWATCH_READ, {}, {"L": 50.0, "a": 1.0, "b": 1.0}),
+        (Act.SWATCH_READ, {"source": "photo"}, {"L": 50.0}),
+        (Act.SWATCH_READ, {"source": "photo", "spots": [[1.0]]}, {"L": 5.0, "a": 1.0, "b": 1.0}),
+        (Act.SWATCH_READ, {"source": "photo", "spots": 3}, {"L": 5.0, "a": 1.0, "b": 1.0}),
+        (Act.SWATCH_GRADE, {"test": "wash"}, {}),
+        (Act.SWATCH_SET, {"nothing": 1}, {}),
+        (Act.BATH_USE, {}, {}),
+    ],
+)
+def test_a_journal_from_elsewhere_that_makes_no_sense_is_refused_in_words(
+    act: Act, data: dict[str, Any], readings: dict[str, Any]
+) -> None:
+    diary = Diary()
+    diary.add(act, 1, data, readings=readings)
+    with pytest.raises(Refusal, match="does not read"):
+        swatch_from(diary.entries)

@@ -3,18 +3,24 @@
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QGridLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
 
-from studio_log.language.words import tr
+from studio_log.language.words import tr, tr_later
 from studio_log.services.baths import BathPage, DiaryLine
 from studio_log.ui.baths.bath_forms import FORMS
-from studio_log.ui.widgets.flow_layout import FlowLayout
-from studio_log.ui.widgets.parts import ButtonKind, Words, button, emptied
+from studio_log.ui.kept.act_buttons import ActButtons, ActRow
+from studio_log.ui.widgets.parts import ButtonKind, Words, emptied
 
 MOST_LINES: Final = 200
 """Lines of the diary that are shown; the rest is counted."""
 
 LOOK: Final[dict[str, ButtonKind]] = {"use": "primary", "note": "quiet", "set": "quiet"}
+ACTS: Final[tuple[ActRow, ...]] = (
+    *((form.slug, form.button, LOOK.get(form.slug, "plain")) for form in FORMS),
+    ("withdraw", tr_later("&Withdraw the plan"), "quiet"),
+    ("finish", tr_later("F&inished"), "quiet"),
+    ("reopen", tr_later("&Not finished after all"), "plain"),
+)
 
 
 class BathView(QWidget):
@@ -33,10 +39,11 @@ class BathView(QWidget):
         self.lots = Words()
         self.cautions = Words(tone="soft", size="small")
         self.diary_head = Words(tr("Diary"), size="large", bold=True)
-        self.buttons = self._make_buttons()
-        self._acts = FlowLayout(gap=8)
+        self.acts = ActButtons(ACTS, self)
+        self.buttons = self.acts.by_slug
         self._diary = QGridLayout()
         self._lay_out()
+        self.acts.wanted.connect(self.act_wanted)
 
     def show_page(self, page: BathPage) -> None:
         """Show this bath."""
@@ -58,7 +65,7 @@ class BathView(QWidget):
         self.buttons["withdraw"].setVisible(line.planned is not None and not line.finished)
         self.buttons["finish"].setVisible(not line.finished)
         self.buttons["reopen"].setVisible(line.finished)
-        self._acts.invalidate()
+        self.acts.layout.invalidate()
         self._show_diary(page.diary)
 
     def told(self) -> list[str]:
@@ -69,8 +76,6 @@ class BathView(QWidget):
         return [words.text() for words in shown if isinstance(words, Words)]
 
     def _lay_out(self) -> None:
-        for made in self.buttons.values():
-            self._acts.addWidget(made)
         card = QFrame()
         card.setProperty("card", "indigo")
         inner = QVBoxLayout(card)
@@ -86,28 +91,11 @@ class BathView(QWidget):
         column.setSpacing(10)
         for part in (self.title, self.state, card):
             column.addWidget(part)
-        column.addLayout(self._acts)
+        column.addLayout(self.acts.layout)
         column.addWidget(self.diary_head)
         column.addLayout(self._diary)
         column.addWidget(self.cautions)
         column.addStretch(1)
-
-    def _make_buttons(self) -> dict[str, QPushButton]:
-        found = {
-            form.slug: button(tr(form.button), kind=LOOK.get(form.slug, "plain")) for form in FORMS
-        }
-        found["withdraw"] = button(tr("&Withdraw the plan"), kind="quiet")
-        found["finish"] = button(tr("F&inished"), kind="quiet")
-        found["reopen"] = button(tr("&Not finished after all"))
-        for slug, made in found.items():
-            made.setProperty("act", slug)
-            made.clicked.connect(self._pressed)
-        return found
-
-    def _pressed(self) -> None:
-        sender = self.sender()
-        if isinstance(sender, QPushButton):
-            self.act_wanted.emit(str(sender.property("act")))
 
     def _show_diary(self, diary: tuple[DiaryLine, ...]) -> None:
         emptied(self._diary)

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QGridLayout,
     QLabel,
-    QPushButton,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
@@ -18,12 +17,13 @@ from typing_extensions import override
 
 from studio_log.language.words import tr, tr_later
 from studio_log.services.swatches import SwatchPage, SwatchShown
+from studio_log.ui.kept.act_buttons import ActButtons, ActRow
 from studio_log.ui.swatches.tiles import paint_cloth
 from studio_log.ui.widgets.flow_layout import FlowLayout
-from studio_log.ui.widgets.parts import ButtonKind, Words, button, em, emptied
+from studio_log.ui.widgets.parts import Words, em, emptied
 from studio_log.ui.widgets.wrap_button import WrapButton
 
-ACTS: Final[tuple[tuple[str, str, ButtonKind], ...]] = (
+ACTS: Final[tuple[ActRow, ...]] = (
     ("photo", tr_later("Read the colour from a &photo…"), "primary"),
     ("instrument", tr_later("From an &instrument…"), "plain"),
     ("typed", tr_later("T&yped…"), "quiet"),
@@ -83,16 +83,17 @@ class SwatchView(QWidget):
         self.under = Words(tone="soft", size="small")
         self.colour = Words(bold=True)
         self.facts = Words()
-        self.lot = WrapButton("", kind="quiet", grows=False)
+        self.lot = WrapButton("", kind="quiet", grows=False, left=True)
         self.chain = Words()
         self.diary_head = Words(tr("Diary"), size="large", bold=True)
-        self.buttons: dict[str, QPushButton] = {}
+        self.acts = ActButtons(ACTS, self)
+        self.buttons = self.acts.by_slug
         self._lot_code = ""
-        self._acts = FlowLayout(gap=8)
         self._pictures = FlowLayout(gap=8)
         self._diary = QGridLayout()
         self._lay_out()
         self.lot.clicked.connect(self._want_lot)
+        self.acts.wanted.connect(self.act_wanted)
 
     def show_page(self, page: SwatchPage) -> None:
         """Show this swatch."""
@@ -125,7 +126,7 @@ class SwatchView(QWidget):
         self.buttons["light"].setVisible(not runs and page.swatch.test_place is not None)
         self.buttons["light_end"].setVisible(runs)
         self.buttons["near"].setVisible(line.lab is not None)
-        self._acts.invalidate()
+        self.acts.layout.invalidate()
         self._show_pictures(page)
         self._show_diary(page)
 
@@ -136,12 +137,6 @@ class SwatchView(QWidget):
         return [words.text() for words in shown if isinstance(words, Words)]
 
     def _lay_out(self) -> None:
-        for slug, words, kind in ACTS:
-            made = button(tr(words), kind=kind)
-            made.setProperty("act", slug)
-            made.clicked.connect(self._pressed)
-            self.buttons[slug] = made
-            self._acts.addWidget(made)
         card = QFrame()
         card.setProperty("card", "indigo")
         inner = QVBoxLayout(card)
@@ -159,7 +154,7 @@ class SwatchView(QWidget):
         column.setSpacing(10)
         for widget in (self.title, self.patch, self.under, card):
             column.addWidget(widget)
-        column.addLayout(self._acts)
+        column.addLayout(self.acts.layout)
         column.addLayout(self._pictures)
         column.addWidget(self.diary_head)
         column.addLayout(self._diary)
@@ -185,11 +180,6 @@ class SwatchView(QWidget):
             if one.shown:
                 self._diary.addWidget(_dot(one.shown, em(self)), row, 1, top)
             self._diary.addWidget(Words(one.words), row, 2)
-
-    def _pressed(self) -> None:
-        sender = self.sender()
-        if isinstance(sender, QPushButton):
-            self.act_wanted.emit(str(sender.property("act")))
 
     def _want_lot(self) -> None:
         self.lot_wanted.emit(self._lot_code)

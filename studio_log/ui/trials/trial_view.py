@@ -7,7 +7,6 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
     QHeaderView,
-    QPushButton,
     QSizePolicy,
     QTableWidget,
     QTableWidgetItem,
@@ -19,11 +18,11 @@ from studio_log.domain.calendar_words import date_words
 from studio_log.domain.number_text import plain
 from studio_log.language.words import tr, tr_later
 from studio_log.services.trials import ArmLine, ArmMean, TrialPage, TrialReport, UnitLine
+from studio_log.ui.kept.act_buttons import ActButtons, ActRow
 from studio_log.ui.trials.plot import TrialPlotView
-from studio_log.ui.widgets.flow_layout import FlowLayout
-from studio_log.ui.widgets.parts import ButtonKind, Words, button, em
+from studio_log.ui.widgets.parts import Words, em
 
-ACTS: Final[tuple[tuple[str, str, ButtonKind], ...]] = (
+ACTS: Final[tuple[ActRow, ...]] = (
     ("read", tr_later("&Read blind…"), "primary"),
     ("done", tr_later("An arm is &done…"), "plain"),
     ("unveil", tr_later("Un&veil"), "plain"),
@@ -63,7 +62,8 @@ class TrialView(QWidget):
         self.title = Words(size="title", bold=True)
         self.next = Words(size="large")
         self.facts = Words(tone="soft")
-        self.buttons: dict[str, QPushButton] = {}
+        self.acts = ActButtons(ACTS, self)
+        self.buttons = self.acts.by_slug
         self.arms = table(ARM_HEADS, tr("Arms"))
         self.units_head = Words(size="large", bold=True)
         self.units = table(UNIT_HEADS, tr("Pieces in the order of reading"))
@@ -74,8 +74,8 @@ class TrialView(QWidget):
         self.means = table(MEAN_HEADS, tr("Arms against the control"))
         self.diary_head = Words(tr("Diary"), size="large", bold=True)
         self.diary = Words()
-        self._acts = FlowLayout(gap=8)
         self._lay_out()
+        self.acts.wanted.connect(self.act_wanted)
 
     def show_page(self, page: TrialPage) -> None:
         """Show a trial; while it is veiled only its tags."""
@@ -115,12 +115,6 @@ class TrialView(QWidget):
         fill(self.means, rows, len(rows))
 
     def _lay_out(self) -> None:
-        for slug, words, kind in ACTS:
-            made = button(tr(words), kind=kind)
-            made.setProperty("act", slug)
-            made.clicked.connect(self._pressed)
-            self.buttons[slug] = made
-            self._acts.addWidget(made)
         card = QFrame()
         card.setProperty("card", "indigo")
         inner = QVBoxLayout(card)
@@ -133,7 +127,7 @@ class TrialView(QWidget):
         column.setSpacing(10)
         column.addWidget(self.title)
         column.addWidget(card)
-        column.addLayout(self._acts)
+        column.addLayout(self.acts.layout)
         parts: tuple[QWidget, ...] = (
             self.report_head, self.answer, self.plot, self.report, self.means, self.arms,
             self.units_head, self.units, self.diary_head, self.diary,
@@ -141,11 +135,6 @@ class TrialView(QWidget):
         for part in parts:
             column.addWidget(part)
         column.addStretch(1)
-
-    def _pressed(self) -> None:
-        sender = self.sender()
-        if isinstance(sender, QPushButton):
-            self.act_wanted.emit(str(sender.property("act")))
 
 
 def _arm_row(one: ArmLine) -> tuple[str, ...]:

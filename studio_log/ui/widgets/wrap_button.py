@@ -20,11 +20,17 @@ from studio_log.ui.widgets.parts import BREAK, ButtonKind, breakable
 
 PAD: Final = 12
 _FLAGS: Final = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignCenter)
+_LEFT: Final = int(
+    Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+)
 _ROOM: Final = 100_000
 
 
 class WrapButton(QPushButton):
-    """A push button with wrapped words; `big` is at least 72 px high, for wet hands."""
+    """A push button with wrapped words; `big` is at least 72 px high, for wet hands.
+
+    `left` sets its words flush with what stands above and below it, as a link in a text.
+    """
 
     def __init__(
         self,
@@ -33,10 +39,12 @@ class WrapButton(QPushButton):
         kind: ButtonKind = "plain",
         big: bool = False,
         grows: bool = True,
+        left: bool = False,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(breakable(text), parent)
         self._least = ANSWER_HEIGHT if big else 0
+        self._left = left
         dress_button(self, kind, big=big)
         self.setAutoDefault(False)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -83,6 +91,7 @@ class WrapButton(QPushButton):
         painter.drawControl(QStyle.ControlElement.CE_PushButtonBevel, option)
         group = QPalette.ColorGroup.Active if self.isEnabled() else QPalette.ColorGroup.Disabled
         painter.setPen(self.palette().color(group, QPalette.ColorRole.ButtonText))
-        room = self.rect().adjusted(PAD, 2, -PAD, -2)
-        painter.drawText(room, _FLAGS | int(Qt.TextFlag.TextShowMnemonic), self.text())
+        room = self.rect().adjusted(0 if self._left else PAD, 2, -PAD, -2)
+        flags = _LEFT if self._left else _FLAGS
+        painter.drawText(room, flags | int(Qt.TextFlag.TextShowMnemonic), self.text())
         painter.end()
