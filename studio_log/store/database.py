@@ -6,21 +6,17 @@ number; readers begin late and never wait for a writer. A commit is on the disk 
 """
 
 import sqlite3
-import threading
 import time
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import AbstractContextManager, closing, contextmanager
 from datetime import datetime
 from pathlib import Path
-from types import TracebackType
-from typing import Self
 
-from sqlalchemy import Engine
 from sqlmodel import Session
 
 from studio_log.store import faults, files, plain
 from studio_log.store.engine import WRITING, engine_of
-from studio_log.store.work import Work
+from studio_log.store.turns import Turns
 
 PRAGMAS = (
     "PRAGMA foreign_keys = ON",
@@ -29,82 +25,49 @@ PRAGMAS = (
 )
 
 
-class Store:
-    """An open studio file. One thread at a time; other processes may have it open too."""
+class FileLine:
+    """The one connection to a studio's file."""
 
-    def __init__(self, path: Path, line: sqlite3.Connection, warnings: tuple[str, ...]) -> None:
-        self.path = path
-        self.folder = path.parent
-        self.warnings = warnings
-        """Sentences about the folder that the person should read; the studio works."""
+    def __init__(self, folder: Path, line: sqlite3.Connection) -> None:
+        self._folder = folder
         self._line = line
-        self._lock = threading.RLock()
-        self._busy = False
-        self._engine = engine_of(line)
-        self._writers = self._engine.execution_options(studio_begin=WRITING)
+        self.readers = engine_of(line)
+        self.writers = self.readers.execution_options(studio_begin=WRITING)
 
     @contextmanager
-    def work(self) -> Iterator[Work]:
-        """Begin one writing transaction: all of it is written, or after an error none."""
-        with self._turn(self._writers) as session:
-            yield Work(session)
-            session.commit()
-
-    @contextmanager
-    def reading(self) -> Iterator[Work]:
-        """Look at one and the same state of the file; anything written is refused."""
-        with self._turn(self._engine, query_only=True) as session:
-            yield Work(session)
-
-    def data_version(self) -> int:
-        """Give a number that changes when another program or process has written."""
-        with self._lock, faults.told(self.folder):
-            return int(self._line.execute("PRAGMA data_version").fetchone()[0])
-
-    def close(self) -> None:
-        """Let go of the file; what is committed stays."""
-        with self._lock:
-            self._engine.dispose()
-            self._line.close()
-
-    def __enter__(self) -> Self:
-        return self
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        trace: TracebackType | None,
-    ) -> None:
-        self.close()
-
-    @contextmanager
-    def _turn(self, engine: Engine, *, query_only: bool = False) -> Iterator[Session]:
-        with self._lock:
-            if self._busy:
-                raise RuntimeError("One transaction at a time: pass the work on instead.")
-            self._busy = True
-            try:
-                with (
-                    faults.told(self.folder),
-                    self._only_reading(on=query_only),
-                    Session(engine, expire_on_commit=False, close_resets_only=False) as session,
-                ):
-                    session.connection()  # begins here, so that a writer waits here
-                    yield session
-            finally:
-                self._busy = False
-
-    @contextmanager
-    def _only_reading(self, *, on: bool) -> Iterator[None]:
-        if not on:
-            yield
-            return
+    def only_reading(self) -> Iterator[None]:
+        """Refuse whatever is written meanwhile."""
         self._line.execute("PRAGMA query_only = ON")
         try:
             yield
         finally:
             self._line.execute("PRAGMA query_only = OFF")
+
+    def told(self) -> AbstractContextManager[None]:
+        """Turn SQLite's errors inside into sentences."""
+        return faults.told(self._folder)
+
+    def data_version(self) -> int:
+        """Give a number that changes when another program or process has written."""
+        return int(self._line.execute("PRAGMA data_version").fetchone()[0])
+
+    def before_commit(self, session: Session) -> None:
+        """Do nothing: the file has no more to say."""
+
+    def close(self) -> None:
+        """Close the file."""
+        self.readers.dispose()
+        self._line.close()
+
+
+class Store(Turns):
+    """An open studio file. One thread at a time; other processes may have it open too."""
+
+    def __init__(self, path: Path, line: sqlite3.Connection, warnings: tuple[str, ...]) -> None:
+        super().__init__(path.parent, FileLine(path.parent, line))
+        self.path = path
+        self.warnings = warnings
+        """Sentences about the folder that the person should read; the studio works."""
 
 
 def open_store(folder: Path, *, create: bool = True, now: datetime | None = None) -> Store:

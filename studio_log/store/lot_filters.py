@@ -22,6 +22,7 @@ from sqlalchemy import (
 
 from studio_log.domain.lots import LotState
 from studio_log.domain.reminders import Urgency
+from studio_log.store.kinds import days_between
 from studio_log.store.search import holds
 from studio_log.store.tables import CURED, DIPPED, LOT, REMINDER, STEP, STILL_OPEN
 from studio_log.store.values import LotQuery
@@ -83,7 +84,7 @@ def _cured(days: float, query: LotQuery, *, over: bool) -> ColumnElement[bool]:
     dry = LOT.c.fully_dry_at
     old = dry <= since if over else dry > since
     here = and_(STEP.c.lot == LOT.c.code, text(f"step.{CURED}"), STEP.c.end.is_not(None))
-    age = func.julianday(STEP.c.end) - func.julianday(dry)
+    age = days_between(STEP.c.end, dry)
     ended_so = exists().where(here, age >= days if over else age < days)
     return and_(dry.is_not(None), or_(and_(old, ~exists().where(here)), ended_so))
 

@@ -48,8 +48,7 @@ class Photos:
     @property
     def folder(self) -> Path:
         """Where the pictures are kept: beside the studio's file."""
-        listed = self._session.connection().exec_driver_sql("PRAGMA database_list").all()
-        return Path(next(str(row[2]) for row in listed if row[1] == "main")).parent / FOLDER
+        return Path(self._session.info["folder"]) / FOLDER
 
     def put(self, record: PhotoRecord, content: bytes) -> None:
         """Keep a picture and say whose it is; BadStudio where the disk refuses."""

@@ -1,24 +1,14 @@
-"""The index of words: the only place that knows SQLite's FTS5."""
+"""The words of lots: all that was typed about each one, found by the beginnings of its words."""
 
-import unicodedata
 from collections.abc import Iterable
 
-from sqlalchemy import (
-    ColumnElement,
-    Integer,
-    bindparam,
-    false,
-    literal_column,
-    select,
-    text,
-)
+from sqlalchemy import ColumnElement, false, select
 from sqlmodel import Session
 
 from studio_log.store.rows import CHUNK, from_json, rows
 from studio_log.store.tables import ENTRY, LOT
 from studio_log.store.values import LotLine
-
-MATCHING = "SELECT rowid FROM lot_words WHERE lot_words MATCH :matched"
+from studio_log.store.word_index import INDEXES, asked_words, lots_with
 
 
 class LotWords:
@@ -26,23 +16,17 @@ class LotWords:
 
     def __init__(self, session: Session) -> None:
         self._session = session
+        self._index = INDEXES[session.get_bind().dialect.name](session)
 
     def put_all(self, lines: Iterable[LotLine]) -> None:
         """Write the words of these lots anew: those of their lines and of their journals."""
-        words = self._words_of(lines)
+        words = {ordinal(code): found for code, found in self._words_of(lines).items()}
         if words:
-            line = self._session.connection()
-            gone = [{"at": ordinal(code)} for code in words]
-            line.execute(text("DELETE FROM lot_words WHERE rowid = :at"), gone)
-            line.execute(
-                text("INSERT INTO lot_words (rowid, words) VALUES (:at, :words)"),
-                [{"at": ordinal(code), "words": found} for code, found in words.items()],
-            )
+            self._index.put(words)
 
     def unlike(self, lines: Iterable[LotLine]) -> list[str]:
         """Give the codes whose words are not there as they should be."""
-        asked = text("SELECT rowid, words FROM lot_words")
-        kept = {row.rowid: row.words for row in rows(self._session, asked)}
+        kept = self._index.kept()
         wanted = self._words_of(lines)
         return [code for code, words in wanted.items() if kept.get(ordinal(code)) != words]
 
@@ -58,16 +42,11 @@ class LotWords:
 
     def remove(self, code: str) -> None:
         """Forget the words of a lot."""
-        self._session.execute(
-            text("DELETE FROM lot_words WHERE rowid = :at"), {"at": ordinal(code)}
-        )
+        self._index.remove([ordinal(code)])
 
     def clear(self) -> None:
         """Forget all words, before they are written anew: also those of a damaged index."""
-        line = self._session.connection()
-        made = line.execute(text("SELECT sql FROM sqlite_master WHERE name = 'lot_words'")).scalar()
-        line.execute(text("DROP TABLE lot_words"))
-        line.execute(text(str(made).replace(":", "\\:")))
+        self._index.clear()
 
 
 def holds(find: str) -> ColumnElement[bool] | None:
@@ -75,25 +54,10 @@ def holds(find: str) -> ColumnElement[bool] | None:
 
     Signs alone are found nowhere.
     """
-    matched = match_words(find)
-    if not matched:
+    words = asked_words(find)
+    if not words:
         return false() if find.strip() else None
-    found = text(MATCHING).bindparams(bindparam("matched", matched, unique=True))
-    return LOT.c.ordinal.in_(found.columns(literal_column("rowid", Integer)))
-
-
-def match_words(find: str) -> str:
-    """Give what FTS5 is asked for these words: each in quotation marks, each a beginning."""
-    plain = "".join(letter if _is_text(letter) else " " for letter in find.casefold())
-    return " ".join(
-        f'"{word.replace(chr(34), chr(34) * 2)}"*'
-        for word in plain.split()
-        if any(unicodedata.category(letter)[0] in "LN" for letter in word)
-    )
-
-
-def _is_text(letter: str) -> bool:
-    return unicodedata.category(letter) not in {"Cc", "Cs"}
+    return lots_with(LOT.c.ordinal, words)
 
 
 def ordinal(code: str) -> int:

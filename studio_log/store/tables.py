@@ -3,7 +3,7 @@
 `entry` is the truth and is only ever added to (triggers of the first migration see to
 it). `lot`, `step` and `milk` are projections of it; `reminder` keeps what became of each
 reminder; `method`, `setting`, `counter` and `delivery` are truths of their own.
-`lot_words`, an index of FTS5, is a projection too: `store.search` alone speaks of it.
+`lot_words`, an index of words, is a projection too: `store.search` alone speaks of it.
 """
 
 from datetime import datetime
@@ -11,6 +11,8 @@ from datetime import datetime
 from sqlalchemy import Column, ForeignKey, Index, MetaData, String, Table, UniqueConstraint, text
 from sqlalchemy.orm import registry
 from sqlmodel import Field, SQLModel
+
+from studio_log.store.kinds import SEAL
 
 NAMES = {
     "ix": "ix_%(table_name)s_%(column_0_N_name)s",
@@ -54,7 +56,7 @@ class EntryRow(Row, table=True):
     readings: str = "{}"
     data: str = "{}"
     target: int | None = None
-    seal: int
+    seal: int = Field(sa_type=SEAL)
 
 
 class LotRow(Row, table=True):
@@ -168,7 +170,7 @@ class MethodRow(Row, table=True):
     version: int = Field(primary_key=True)
     title: str
     text: str
-    seal: int
+    seal: int = Field(sa_type=SEAL)
     """CRC-32 of the text."""
 
 

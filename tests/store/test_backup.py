@@ -12,6 +12,13 @@ from studio_log.store import backup, check, files, plain
 from studio_log.store.database import open_store
 from tests.store.examples import NINE, entries_in, fill
 
+
+@pytest.fixture
+def store(file_store):
+    """Give the file: what is tested here is its own."""
+    return file_store
+
+
 DAY = timedelta(days=1)
 
 

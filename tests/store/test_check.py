@@ -10,6 +10,12 @@ from studio_log.store import check, plain
 from tests.store.examples import a_reminder, an_entry, fill
 
 
+@pytest.fixture
+def store(file_store):
+    """Give the file: what is tested here is its own."""
+    return file_store
+
+
 def test_a_sound_studio_has_nothing_wrong(store):
     assert check.check(store) == []
     fill(store)
@@ -77,6 +83,6 @@ def test_checking_changes_nothing(store):
     fill(store)
     with store.work() as work:
         work.reminders.put(a_reminder(subject="26-404"))
-    before = store.data_version(), store._line.total_changes
+    before = store.data_version(), store._line._line.total_changes
     assert len(check.check(store)) == 1
-    assert (store.data_version(), store._line.total_changes) == before
+    assert (store.data_version(), store._line._line.total_changes) == before

@@ -21,6 +21,13 @@ from studio_log.store.database import Store, open_store
 from studio_log.store.photos import FOLDER, PhotoRecord
 from tests.store.examples import NINE, an_entry, entries_in, fill
 
+
+@pytest.fixture
+def store(file_store):
+    """Give the file: what is tested here is its own."""
+    return file_store
+
+
 DAY = timedelta(days=1)
 
 

@@ -4,6 +4,7 @@ import sqlite3
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta, timezone
 
+import psycopg
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -17,7 +18,7 @@ from tests.store.examples import HOUR, NINE, an_entry
 
 def test_entries_come_back_as_they_were_written(store):
     entry = an_entry(
-        act=Act.TEND, step=4, note="turned — twice\n“é” \x00 🧵", zone="Europe/Lisbon",
+        act=Act.TEND, step=4, note="turned — twice\n“é” 🧵", zone="Europe/Lisbon",
         written=NINE + HOUR, readings={"temperature": 21.5, "look": "even"},
         data={"pieces": [1, 2], "deep": {"a": None, "b": True}}, target=1,
     )  # fmt: skip
@@ -75,6 +76,17 @@ def test_bytes_that_are_no_text_are_refused(store):
         assert look.journal.subjects() == ()
 
 
+def test_a_nul_sign_is_kept_by_a_file_and_refused_by_a_server(file_store, store):
+    """PostgreSQL's text holds none (its documentation, 8.3 Character Types)."""
+    entry = an_entry(note="turned \x00")
+    with file_store.work() as work:
+        assert work.journal.append(entry).note == entry.note
+    if store is file_store:
+        return
+    with pytest.raises(Refusal, match="no text"), store.work() as work:
+        work.journal.append(entry)
+
+
 def test_questions_about_the_whole_journal(store):
     with store.work() as work:
         assert work.journal.last_written() is None
@@ -111,15 +123,36 @@ REST = "act, at, written, zone, step, 'x', readings, data, target, seal FROM ent
         f"INSERT INTO entry SELECT 99, subject, 3, {REST}",
     ],
 )
-def test_sqlite_itself_refuses_to_change_an_entry(store, statement):
-    with store.work() as work:
+def test_sqlite_itself_refuses_to_change_an_entry(file_store, statement):
+    with file_store.work() as work:
         written = work.journal.append(an_entry(note="as it was"))
-    line = plain.connect(store.path, "rw")
+    line = plain.connect(file_store.path, "rw")
     with pytest.raises(sqlite3.IntegrityError, match="entr"):
         line.execute(statement)
     line.close()
-    with store.reading() as look:
+    with file_store.reading() as look:
         assert look.journal.of("26-001") == (written,)
+
+
+@pytest.mark.parametrize(
+    "statement",
+    ["UPDATE entry SET note = 'other'", "DELETE FROM entry", "DELETE FROM entry WHERE number = 1"],
+)
+def test_a_server_refuses_to_change_an_entry(databases, tmp_path, statement):
+    with databases.emptied(tmp_path) as server:
+        with server.work() as work:
+            written = work.journal.append(an_entry(note="as it was"))
+        with psycopg.connect(databases.common) as line:
+            with pytest.raises(psycopg.errors.RaiseException, match="entries are never"):
+                line.execute(statement)
+            line.rollback()
+            with pytest.raises(psycopg.errors.RaiseException, match="takes the next number"):
+                line.execute(
+                    "INSERT INTO entry SELECT 99, subject, 3, act, at, written, zone, step, 'x', "
+                    "readings, data, target, seal, 0 FROM entry"
+                )
+        with server.reading() as look:
+            assert look.journal.of("26-001") == (written,)
 
 
 CHANGES = [
@@ -141,10 +174,10 @@ CHANGES = [
 
 
 @pytest.mark.parametrize("change", CHANGES)
-def test_an_entry_spoiled_on_the_disk_is_never_given(store, change):
-    with store.work() as work:
+def test_an_entry_spoiled_on_the_disk_is_never_given(file_store, change):
+    with file_store.work() as work:
         work.journal.append(an_entry(note="turned"))
-    line = plain.connect(store.path, "rw")
+    line = plain.connect(file_store.path, "rw")
     line.execute("DROP TRIGGER entry_no_update")
     line.execute("PRAGMA ignore_check_constraints = ON")
     line.execute(f"UPDATE entry SET {change}" if "NULL" not in change else "SELECT 1")
@@ -155,7 +188,7 @@ def test_an_entry_spoiled_on_the_disk_is_never_given(store, change):
         line.execute("PRAGMA writable_schema = RESET")
         line.execute(f"UPDATE entry SET {change}")
     line.close()
-    with pytest.raises(BadStudio, match="damaged"), store.reading() as look:
+    with pytest.raises(BadStudio, match="damaged"), file_store.reading() as look:
         look.journal.of("26-001")
 
 
@@ -170,7 +203,7 @@ plain_json = st.recursive(
 @settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture],
           deadline=None)  # fmt: skip
 @given(
-    note=st.text(),
+    note=st.text(st.characters(exclude_characters="\x00", exclude_categories=["Cs"])),
     data=st.dictionaries(st.text(), plain_json, max_size=4),
     at=st.datetimes(datetime(2000, 1, 1), datetime(2100, 1, 1), timezones=st.just(UTC)),  # noqa: DTZ001
 )

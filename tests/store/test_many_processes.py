@@ -10,6 +10,13 @@ from studio_log.domain.errors import BadStudio
 from studio_log.store.database import open_store
 from tests.store.examples import an_entry, entries_in
 
+
+@pytest.fixture
+def store(file_store):
+    """Give the file: what is tested here is its own."""
+    return file_store
+
+
 WRITER = """
 import pathlib, sys
 from studio_log.store.database import open_store

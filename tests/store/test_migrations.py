@@ -15,6 +15,13 @@ from studio_log.store.database import open_store
 from studio_log.store.values import LotQuery
 from tests.store.examples import NINE, entries_in, filled_folder
 
+
+@pytest.fixture
+def store(file_store):
+    """Give the file: what is tested here is its own."""
+    return file_store
+
+
 LATER = f"{int(plain.HEAD) + 1:04d}"
 NEXT = """
 import sqlalchemy as sa
@@ -71,7 +78,7 @@ def ours(name, kind, _parents):
 
 def test_the_migrations_make_what_the_tables_say(store):
     """Alembic's own comparison is the judge."""
-    with store._engine.connect() as connection:
+    with store._line.readers.connect() as connection:
         context = MigrationContext.configure(
             connection, opts={"compare_type": True, "include_name": ours}
         )

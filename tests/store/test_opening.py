@@ -15,6 +15,12 @@ from studio_log.store.database import open_store
 from tests.store.examples import an_entry, entries_in, fill, filled_folder
 
 
+@pytest.fixture
+def store(file_store):
+    """Give the file: what is tested here is its own."""
+    return file_store
+
+
 def test_a_studio_is_made_with_its_folders(tmp_path):
     folder = tmp_path / "a b%20é#?" / "deep"
     with open_store(folder) as store:
@@ -30,7 +36,7 @@ def test_how_the_file_is_kept(store):
     asked = {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 5000}
     with store.work():
         pass
-    answers = {name: store._line.execute(f"PRAGMA {name}").fetchone()[0] for name in asked}
+    answers = {name: store._line._line.execute(f"PRAGMA {name}").fetchone()[0] for name in asked}
     assert answers == asked
 
 
@@ -146,10 +152,10 @@ def test_a_read_only_place(folder, monkeypatch, what):
 
 def test_a_place_turned_read_only_while_open(store):
     fill(store)
-    store._line.execute("PRAGMA query_only = ON")
+    store._line._line.execute("PRAGMA query_only = ON")
     with pytest.raises(BadStudio, match="read-only"), store.work() as work:
         work.journal.append(an_entry())
-    store._line.execute("PRAGMA query_only = OFF")
+    store._line._line.execute("PRAGMA query_only = OFF")
     assert len(entries_in(store)) == 16
 
 
@@ -193,13 +199,13 @@ def test_a_file_held_too_long(store, monkeypatch):
 
 def test_a_full_disk_loses_nothing_and_the_work_goes_on_afterwards(store):
     fill(store)
-    pages = store._line.execute("PRAGMA page_count").fetchone()[0]
-    store._line.execute(f"PRAGMA max_page_count = {pages}")
+    pages = store._line._line.execute("PRAGMA page_count").fetchone()[0]
+    store._line._line.execute(f"PRAGMA max_page_count = {pages}")
     written = entries_in(store)
     with pytest.raises(BadStudio, match=r"full.*kept"), store.work() as work:
         work.journal.append(an_entry(note="x" * 200_000))
     assert entries_in(store) == written
-    store._line.execute("PRAGMA max_page_count = 1000000")
+    store._line._line.execute("PRAGMA max_page_count = 1000000")
     with store.work() as work:
         work.journal.append(an_entry())
     assert len(entries_in(store)) == len(written) + 1

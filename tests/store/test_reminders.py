@@ -69,10 +69,10 @@ def test_many_at_once_are_written_once_each(store):
     assert {one.urgency for one in found} == {"now"}
 
 
-def test_the_next_moment_is_found_by_the_partial_index(store):
-    with store.work() as work:
+def test_the_next_moment_is_found_by_the_partial_index(file_store):
+    with file_store.work() as work:
         work.reminders.put(a_reminder())
-    line = plain.connect(store.path, "ro")
+    line = plain.connect(file_store.path, "ro")
     steps = line.execute(
         "EXPLAIN QUERY PLAN SELECT min(rings_at) FROM reminder "
         "WHERE status IN ('waiting', 'raised')"
@@ -136,12 +136,12 @@ def test_what_rang_comes_with_its_names_and_every_moment_whole(store):
     assert tries == []
 
 
-def test_a_moment_that_is_none_is_a_damaged_studio(store):
-    with store.work() as work:
+def test_a_moment_that_is_none_is_a_damaged_studio(file_store):
+    with file_store.work() as work:
         work.reminders.put(a_reminder())
-    line = plain.connect(store.path, "rw")
+    line = plain.connect(file_store.path, "rw")
     line.execute("UPDATE reminder SET raised_at = 'yesterday', raise_count = 1")
     line.commit()
     line.close()
-    with store.reading() as look, pytest.raises(BadStudio, match="cannot be read"):
+    with file_store.reading() as look, pytest.raises(BadStudio, match="cannot be read"):
         look.reminders.that_rang(NINE, NINE, NINE)

@@ -12,6 +12,13 @@ from studio_log.store import backup, check, files, plain, restore
 from studio_log.store.database import open_store
 from tests.store.examples import NINE, an_entry, entries_in, fill, filled_folder
 
+
+@pytest.fixture
+def store(file_store):
+    """Give the file: what is tested here is its own."""
+    return file_store
+
+
 STAMP = "20260609T090000Z"
 
 

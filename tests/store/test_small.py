@@ -32,13 +32,13 @@ def test_a_kept_version_never_says_something_else(store):
 
 
 @pytest.mark.parametrize("spoiled", ["'a = 2'", "x'ff'", "7", "CAST(x'ff' AS TEXT)"])
-def test_a_spoiled_method_is_never_given(store, spoiled):
-    with store.work() as work:
+def test_a_spoiled_method_is_never_given(file_store, spoiled):
+    with file_store.work() as work:
         work.methods.put("soy", 1, "soy", "a = 1")
-    line = plain.connect(store.path, "rw")
+    line = plain.connect(file_store.path, "rw")
     line.execute(f"UPDATE method SET text = {spoiled}")
     line.close()
-    with pytest.raises(BadStudio, match="damaged"), store.reading() as look:
+    with pytest.raises(BadStudio, match="damaged"), file_store.reading() as look:
         look.methods.get("soy", 1)
 
 

@@ -3,6 +3,8 @@
 import sqlalchemy as sa
 from alembic import op
 
+from studio_log.store.migrations.forms import SEAL, TEXT, on_server
+
 revision = "0001"
 down_revision = None
 branch_labels = None
@@ -26,14 +28,49 @@ WHEN NEW.number IS NOT (
 ) OR NEW.id IN (SELECT id FROM entry WHERE id = NEW.id)
 BEGIN SELECT RAISE(ABORT, 'an entry takes the next number of its subject'); END
 """
+SERVER_KEEPS = (
+    """
+CREATE FUNCTION entry_stays() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+    IF TG_OP = 'UPDATE' THEN
+        RAISE EXCEPTION 'entries are never changed';
+    END IF;
+    RAISE EXCEPTION 'entries are never taken away';
+END $$
+""",
+    """
+CREATE FUNCTION entry_follows() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+    IF NEW.number IS DISTINCT FROM (
+        SELECT coalesce(max(number), 0) + 1 FROM entry WHERE subject = NEW.subject
+    ) THEN
+        RAISE EXCEPTION 'an entry takes the next number of its subject';
+    END IF;
+    RETURN NEW;
+END $$
+""",
+    """
+CREATE TRIGGER entry_stays BEFORE UPDATE OR DELETE ON entry
+FOR EACH ROW EXECUTE FUNCTION entry_stays()
+""",
+    """
+CREATE TRIGGER entry_next_only BEFORE INSERT ON entry
+FOR EACH ROW EXECUTE FUNCTION entry_follows()
+""",
+)
+"""The same three rules for a server, where an entry is never replaced."""
 
 
 def text(name: str) -> "sa.Column[str]":
-    return sa.Column(name, sa.String(), nullable=False)
+    return sa.Column(name, TEXT, nullable=False)
 
 
 def number(name: str, *, nullable: bool = False) -> "sa.Column[int]":
     return sa.Column(name, sa.Integer(), nullable=nullable)
+
+
+def seal() -> "sa.Column[int]":
+    return sa.Column("seal", SEAL, nullable=False)
 
 
 def moment(name: str, *, nullable: bool = False) -> "sa.Column[object]":
@@ -49,7 +86,8 @@ def flag(name: str) -> "sa.Column[bool]":
 
 
 def upgrade() -> None:
-    op.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+    if not on_server(op):
+        op.execute(f"PRAGMA application_id = {APPLICATION_ID}")
     entries()
     projections()
     reminders()
@@ -71,12 +109,12 @@ def entries() -> None:
         text("readings"),
         text("data"),
         number("target", nullable=True),
-        number("seal"),
+        seal(),
         sa.PrimaryKeyConstraint("id", name="pk_entry"),
         sa.UniqueConstraint("subject", "number", name="uq_entry_subject_number"),
         sqlite_autoincrement=True,
     )
-    for trigger in (NO_UPDATE, NO_DELETE, NEXT_ONLY):
+    for trigger in SERVER_KEEPS if on_server(op) else (NO_UPDATE, NO_DELETE, NEXT_ONLY):
         op.execute(trigger.strip())
 
 
@@ -166,6 +204,7 @@ def reminders() -> None:
         "reminder",
         ["rings_at"],
         sqlite_where=sa.text("status IN ('waiting', 'raised')"),
+        postgresql_where=sa.text("status IN ('waiting', 'raised')"),
     )
     op.create_table(
         "delivery",
@@ -188,7 +227,7 @@ def truths() -> None:
         number("version"),
         text("title"),
         text("text"),
-        number("seal"),
+        seal(),
         sa.PrimaryKeyConstraint("slug", "version", name="pk_method"),
     )
     op.create_table(

@@ -5,6 +5,8 @@ import json
 import sqlalchemy as sa
 from alembic import op
 
+from studio_log.store.migrations.forms import on_server
+
 revision = "0002"
 down_revision = "0001"
 branch_labels = None
@@ -15,6 +17,11 @@ CREATE VIRTUAL TABLE lot_words USING fts5(
     words, tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3'
 )
 """
+SERVER_INDEX = (
+    "CREATE TABLE lot_words (ordinal integer PRIMARY KEY, words text NOT NULL, "
+    "found tsvector NOT NULL)",
+    "CREATE INDEX ix_lot_words_found ON lot_words USING gin (found)",
+)
 ORDINAL = """
 UPDATE lot SET ordinal =
     CAST(substr(code, 1, 2) AS INTEGER) * 1000000 + CAST(substr(code, 4) AS INTEGER)
@@ -31,8 +38,17 @@ def upgrade() -> None:
     op.add_column("lot", sa.Column("ordinal", sa.Integer(), nullable=False, server_default="0"))
     op.execute(ORDINAL.strip())
     op.create_index("ix_lot_ordinal", "lot", ["ordinal"])
-    op.create_index("ix_step_dipped", "step", ["lot"], sqlite_where=sa.text(DIPPED))
-    op.create_index("ix_step_cured", "step", ["lot", "end"], sqlite_where=sa.text(CURED))
+    dipped, cured = sa.text(DIPPED), sa.text(CURED)
+    op.create_index(
+        "ix_step_dipped", "step", ["lot"], sqlite_where=dipped, postgresql_where=dipped
+    )
+    op.create_index(
+        "ix_step_cured", "step", ["lot", "end"], sqlite_where=cured, postgresql_where=cured
+    )
+    if on_server(op):  # which has no studio of the version before
+        for statement in SERVER_INDEX:
+            op.execute(statement)
+        return
     op.execute(INDEX.strip())
     fill()
 

@@ -3,6 +3,8 @@
 import sqlalchemy as sa
 from alembic import op
 
+from studio_log.store.migrations.forms import TEXT
+
 revision = "0003"
 down_revision = "0002"
 branch_labels = None
@@ -12,12 +14,12 @@ depends_on = None
 def upgrade() -> None:
     op.create_table(
         "photo",
-        sa.Column("lot", sa.String(), nullable=False),
+        sa.Column("lot", TEXT, nullable=False),
         sa.Column("entry", sa.Integer(), nullable=False),
-        sa.Column("hash", sa.String(), nullable=False),
+        sa.Column("hash", TEXT, nullable=False),
         sa.Column("step", sa.Integer(), nullable=True),
-        sa.Column("kind", sa.String(), nullable=False),
-        sa.Column("name", sa.String(), nullable=False),
+        sa.Column("kind", TEXT, nullable=False),
+        sa.Column("name", TEXT, nullable=False),
         sa.Column("size", sa.Integer(), nullable=False),
         sa.Column("width", sa.Integer(), nullable=False),
         sa.Column("height", sa.Integer(), nullable=False),

@@ -3,6 +3,8 @@
 import sqlalchemy as sa
 from alembic import op
 
+from studio_log.store.migrations.forms import TEXT
+
 revision = "0005"
 down_revision = "0004"
 branch_labels = None
@@ -12,26 +14,26 @@ depends_on = None
 def upgrade() -> None:
     op.create_table(
         "swatch",
-        sa.Column("code", sa.String(), nullable=False),
+        sa.Column("code", TEXT, nullable=False),
         sa.Column("ordinal", sa.Integer(), nullable=False),
-        sa.Column("lot", sa.String(), nullable=False),
+        sa.Column("lot", TEXT, nullable=False),
         sa.Column("piece", sa.Integer(), nullable=True),
         sa.Column("step", sa.Integer(), nullable=True),
-        sa.Column("name", sa.String(), nullable=False),
-        sa.Column("place", sa.String(), nullable=False),
-        sa.Column("test_place", sa.String(), nullable=True),
-        sa.Column("chain", sa.String(), nullable=False),
+        sa.Column("name", TEXT, nullable=False),
+        sa.Column("place", TEXT, nullable=False),
+        sa.Column("test_place", TEXT, nullable=True),
+        sa.Column("chain", TEXT, nullable=False),
         sa.Column("cut_at", sa.DateTime(timezone=True), nullable=False),
         sa.Column("read_at", sa.DateTime(timezone=True), nullable=True),
         sa.Column("lightness", sa.Float(), nullable=True),
         sa.Column("a", sa.Float(), nullable=True),
         sa.Column("b", sa.Float(), nullable=True),
         sa.Column("two_u", sa.Float(), nullable=True),
-        sa.Column("source", sa.String(), nullable=False),
-        sa.Column("white", sa.String(), nullable=False),
-        sa.Column("grades", sa.String(), nullable=False),
+        sa.Column("source", TEXT, nullable=False),
+        sa.Column("white", TEXT, nullable=False),
+        sa.Column("grades", TEXT, nullable=False),
         sa.Column("ended", sa.Boolean(), nullable=False),
-        sa.Column("search_text", sa.String(), nullable=False),
+        sa.Column("search_text", TEXT, nullable=False),
         sa.Column("last_number", sa.Integer(), nullable=False),
         sa.PrimaryKeyConstraint("code", name="pk_swatch"),
     )
