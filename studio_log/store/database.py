@@ -51,8 +51,9 @@ class FileLine:
         """Give a number that changes when another program or process has written."""
         return int(self._line.execute("PRAGMA data_version").fetchone()[0])
 
-    def before_commit(self, session: Session) -> None:
-        """Do nothing: the file has no more to say."""
+    def commit(self, session: Session) -> None:
+        """Have the disk hold it."""
+        session.commit()
 
     def close(self) -> None:
         """Close the file."""
@@ -66,6 +67,7 @@ class Store(Turns):
     def __init__(self, path: Path, line: sqlite3.Connection, warnings: tuple[str, ...]) -> None:
         super().__init__(path.parent, FileLine(path.parent, line))
         self.path = path
+        self.sqlite = line
         self.warnings = warnings
         """Sentences about the folder that the person should read; the studio works."""
 

@@ -169,6 +169,11 @@ class Journal:
         """Give a number that grows with every entry written, whatever its subject."""
         return self._session.execute(select(func.max(ENTRY.c.id))).scalar() or 0
 
+    def after(self, mark: int) -> tuple[Entry, ...]:
+        """Give all entries written after a mark, in the order in which they were written."""
+        asked = select(*COLUMNS).where(ENTRY.c.id > mark).order_by(ENTRY.c.id)
+        return tuple(entry_of(row) for row in rows(self._session, asked))
+
     def anchor(self) -> tuple[int, int]:
         """Give the place and the seal of the entry written last; (0, 0) where there is none."""
         last = select(ENTRY.c.id, ENTRY.c.seal).order_by(ENTRY.c.id.desc()).limit(1)

@@ -7,7 +7,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import Final
 
-from sqlalchemy import select
+from sqlalchemy import select, text
 from sqlmodel import Session
 
 from studio_log.store import faults, files
@@ -55,12 +55,33 @@ class Photos:
         upsert(self._session, PHOTO, [asdict(record)])
         self._session.flush()
         keep(self.folder / record.file, content, record.hash)
+        put_on_server(self._session, record.hash, content)
+
+    def unlike(self, other: "Photos") -> tuple[PhotoRecord, ...]:
+        """Give those that another state of the studio does not have."""
+        known = set(other.every())
+        return tuple(one for one in self.every() if one not in known)
+
+    def every(self) -> tuple[PhotoRecord, ...]:
+        """Give all there are, by lot and entry."""
+        ordered = select(PHOTO).order_by(PHOTO.c.lot, PHOTO.c.entry)
+        return tuple(PhotoRecord(**values_of(row)) for row in rows(self._session, ordered))
 
     def of_hashes(self, hashes: Iterable[str]) -> dict[str, PhotoRecord]:
         """Give one record for each hash that is known."""
         wanted = sorted(set(hashes))[:900]
         ordered = select(PHOTO).where(PHOTO.c.hash.in_(wanted)).order_by(PHOTO.c.lot, PHOTO.c.entry)
         return {row.hash: PhotoRecord(**values_of(row)) for row in rows(self._session, ordered)}
+
+
+def put_on_server(session: Session, digest: str, content: bytes) -> None:
+    """Let the other laptops have a picture, where the studio lies on a server."""
+    if session.get_bind().dialect.name == "postgresql":
+        asked = text(
+            "INSERT INTO studio_picture (hash, content) VALUES (:hash, :content) "
+            "ON CONFLICT DO NOTHING"
+        )
+        session.execute(asked, {"hash": digest, "content": content})
 
 
 def keep(path: Path, content: bytes, digest: str) -> None:

@@ -5,7 +5,7 @@ from dataclasses import asdict, fields
 from datetime import datetime
 from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, Row, String, and_, func, or_, select, text, type_coerce
+from sqlalchemy import ColumnElement, Row, String, and_, func, or_, select, text, true, type_coerce
 from sqlmodel import Session
 
 from studio_log.domain.errors import BadStudio
@@ -112,6 +112,16 @@ class Reminders:
     def raised(self) -> tuple[ReminderRecord, ...]:
         """Give those that have rung and wait for an answer, in order of their due moment."""
         return self._records(REMINDER.c.status == RAISED)
+
+    def last_change(self) -> datetime | None:
+        """Give when any of them was last changed, None where there is none."""
+        latest = func.max(REMINDER.c.updated_at).label("latest")
+        moment: datetime | None = rows(self._session, select(latest))[0].latest
+        return moment
+
+    def every(self) -> tuple[ReminderRecord, ...]:
+        """Give all there are, in order of their due moment."""
+        return self._records(true())
 
     def since(self, moment: datetime) -> tuple[ReminderRecord, ...]:
         """Give those last changed at or after a moment, the latest change first."""

@@ -54,6 +54,7 @@ def connect(address: ServerAddress, password: Password, **more: Any) -> psycopg.
         application_name="studio-log",
         client_encoding="UTF8",
         options=f"-c TimeZone=UTC -c lock_timeout={WAIT_MS} -c statement_timeout=60000 "
+        "-c max_parallel_workers_per_gather=0 "
         "-c idle_in_transaction_session_timeout=60000",
         **more,
     )
@@ -105,10 +106,18 @@ class ServerLine:
         with self.engine.connect() as connection:
             return int(connection.execute(END).scalar_one())
 
-    def before_commit(self, session: Session) -> None:
-        """Take note of where the changes of this work end; all but the commit itself is done."""
+    def commit(self, session: Session) -> None:
+        """Have the server hold it, taking note of where its changes end.
+
+        ServerUnsure where the line breaks while nobody can say whether it was written.
+        """
         session.flush()
         self.span = (self.span[0], int(session.execute(END).scalar_one()))
+        try:
+            with self.told():
+                session.commit()
+        except server_faults.ServerGone as gone:
+            raise server_faults.refusal(server_faults.UNSURE, self.where) from gone
 
     def close(self) -> None:
         """Close the connection."""
@@ -122,6 +131,12 @@ class Server(Turns):
         self.line = ServerLine(address, password)
         self.address = address
         super().__init__(folder, self.line)
+
+    @contextmanager
+    def looking(self) -> Iterator[Connection]:
+        """Look at one and the same state, for those of this room who read rows."""
+        with self._turn(self.line.readers, query_only=True) as session:
+            yield session.connection()
 
     @contextmanager
     def rewriting(self) -> Iterator[Connection]:

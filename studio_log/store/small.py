@@ -1,15 +1,18 @@
 """Settings, counters and deliveries: small tables with little to say."""
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import fields, replace
 from typing import Any
 
-from sqlalchemy import select, update
+from sqlalchemy import ColumnElement, func, select, update
 from sqlmodel import Session
 
 from studio_log.store.rows import from_json, rows, to_json, upsert, values_of
 from studio_log.store.tables import COUNTER, DELIVERY, SETTING, CounterRow, DeliveryRow
 from studio_log.store.values import DeliveryRecord
+
+
+DELIVERED = tuple(DELIVERY.c[field.name] for field in fields(DeliveryRecord))
 
 
 class SettingsKept:
@@ -76,13 +79,16 @@ class Deliveries:
 
     def of(self, reminder_key: str) -> tuple[DeliveryRecord, ...]:
         """Give the attempts for one reminder as they were made."""
-        statement = select(
-            DELIVERY.c.reminder_key,
-            DELIVERY.c.at,
-            DELIVERY.c.channel,
-            DELIVERY.c.ok,
-            DELIVERY.c.words,
-            DELIVERY.c.id,
-        ).where(DELIVERY.c.reminder_key == reminder_key)
-        found = rows(self._session, statement.order_by(DELIVERY.c.id))
+        return self._records(DELIVERY.c.reminder_key == reminder_key)
+
+    def last(self) -> int:
+        """Give the id of the attempt written last, 0 where there is none."""
+        return self._session.execute(select(func.max(DELIVERY.c.id))).scalar() or 0
+
+    def after(self, last: int) -> tuple[DeliveryRecord, ...]:
+        """Give the attempts written after that one, as they were made."""
+        return self._records(DELIVERY.c.id > last)
+
+    def _records(self, wanted: ColumnElement[bool]) -> tuple[DeliveryRecord, ...]:
+        found = rows(self._session, select(*DELIVERED).where(wanted).order_by(DELIVERY.c.id))
         return tuple(DeliveryRecord(**values_of(row)) for row in found)

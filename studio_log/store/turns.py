@@ -33,8 +33,8 @@ class Line(Protocol):
         """Give a number that changes when another program or process has written."""
         ...
 
-    def before_commit(self, session: Session) -> None:
-        """Do what belongs to the end of a writing transaction."""
+    def commit(self, session: Session) -> None:
+        """End a writing transaction: it is on the disk afterwards."""
         ...
 
     def close(self) -> None:
@@ -54,10 +54,15 @@ class Turns:
     @contextmanager
     def work(self) -> Iterator[Work]:
         """Begin one writing transaction: all of it is written, or after an error none."""
-        with self._turn(self._line.writers) as session:
+        with self.writing() as session:
             yield Work(session)
-            self._line.before_commit(session)
-            session.commit()
+
+    @contextmanager
+    def writing(self) -> Iterator[Session]:
+        """Begin as `work` does; for those of this room who write rows and no nouns."""
+        with self._turn(self._line.writers) as session:
+            yield session
+            self._line.commit(session)
 
     @contextmanager
     def reading(self) -> Iterator[Work]:

@@ -7,6 +7,7 @@ from typing import Any
 from sqlalchemy import delete, text
 from sqlmodel import Session
 
+from studio_log.domain.codes import PROVISIONAL
 from studio_log.store.folder_in import Folder, put, put_photos
 from studio_log.store.journal import Journal
 from studio_log.store.lots import Lots
@@ -26,7 +27,10 @@ class Work:
     """The nouns of the store inside one transaction; of no use once that is over."""
 
     def __init__(self, session: Session) -> None:
-        self._session = session
+        self.session = self._session = session
+        """For those of this room who read rows and no nouns."""
+        self.provisional = False
+        """Whether codes are given until the server gives its own (see `store.shared`)."""
         self.journal = Journal(session)
         self.lots = Lots(session)
         self.steps = Steps(session)
@@ -49,7 +53,10 @@ class Work:
 
         With the transaction rolled back it was not given.
         """
-        return Counters(self._session).next(kind, year)
+        counters = Counters(self._session)
+        if self.provisional:
+            return PROVISIONAL + counters.next(f"away-{kind}", year)
+        return counters.next(kind, year)
 
     def take(self, folder: Folder) -> None:
         """Write all that an exported folder holds into this studio, which has to be empty."""

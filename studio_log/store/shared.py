@@ -1,0 +1,310 @@
+"""A studio on a server, with a whole copy of it in a file of this laptop.
+
+Acts are done on the server; what changed there, by whomever, follows into the file, and all
+reading goes on in the file. So lists are as quick as ever, copies and exports are those of
+any studio, and a network that is gone takes nothing away.
+
+While the server is out of reach acts are done in the file. Before the first of them the
+file is copied (`unsent/`): what the file has beyond that copy waits to be sent. Once it was
+sent, the file becomes that copy again and follows the server as before; so nothing that was
+done here alone is left in it, and a program that dies anywhere in between sends again what
+the server knows already, which it then passes over.
+"""
+
+import shutil
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import Final
+
+from typing_extensions import override
+
+from studio_log.domain.journal import Entry
+from studio_log.store import faults, files, plain
+from studio_log.store.database import Store, open_store
+from studio_log.store.following import Followed, changes, fetch_photos, mark_of, take_in
+from studio_log.store.link import Link, read_link, write_link
+from studio_log.store.photos import PhotoRecord
+from studio_log.store.server import Password, Server, open_server
+from studio_log.store.server_faults import ServerGone
+from studio_log.store.values import DeliveryRecord, MethodText, ReminderRecord
+from studio_log.store.work import Work
+
+UNSENT: Final = "unsent"
+
+
+@dataclass(frozen=True)
+class Unsent:
+    """What was done here while the server was out of reach, in order."""
+
+    entries: tuple[Entry, ...] = ()
+    reminders: tuple[tuple[ReminderRecord, ReminderRecord | None], ...] = ()
+    """Each as it is now, and as it was before."""
+    settings: tuple[tuple[str, object, object], ...] = ()
+    """Names, what they are now, and what they were before."""
+    methods: tuple[MethodText, ...] = ()
+    deliveries: tuple[DeliveryRecord, ...] = ()
+    photos: tuple[PhotoRecord, ...] = ()
+
+
+Send = Callable[[Work, Unsent], None]
+"""Writes what was not sent yet on the server, in the one transaction given."""
+
+
+class _Another(Exception):  # noqa: N818 - no fault: the studio there was put back or made anew
+    """The studio on the server is not the one that this file follows."""
+
+
+class SharedStore(Store):
+    """The file of a studio that lies on a server. One thread at a time, as any store."""
+
+    def __init__(self, local: Store, link: Link, password: Password) -> None:
+        super().__init__(local.path, local.sqlite, local.warnings)
+        self._link = link
+        self._password = password
+        self._server: Server | None = None
+        self._foreign = 0
+        self._heard = threading.Event()
+        self._heard.set()
+        self.away_words = ""
+        """Why the server is out of reach; "" while it answers."""
+
+    @property
+    def address(self) -> str:
+        """The server's address, without the password."""
+        return self._link.address.text
+
+    @property
+    def away(self) -> bool:
+        """Whether acts are done here and wait to be sent."""
+        return self._server is None
+
+    def hear(self) -> None:
+        """Have the next `data_version` look at the server; any thread may call."""
+        self._heard.set()
+
+    # -- while the server answers ------------------------------------------------------
+
+    @contextmanager
+    @override
+    def work(self) -> Iterator[Work]:
+        """Begin one writing transaction on the server, or here while it is out of reach.
+
+        ServerGone where the server fell silent meanwhile: nothing was written, and whoever
+        tries again works here.
+        """
+        if self._server is None:
+            with self._work_here() as work:
+                yield work
+            return
+        try:
+            with self._server.work() as work:
+                yield work
+        except ServerGone as gone:
+            self._lose(gone)
+            raise
+        self.follow(own=self._server.line.span)
+
+    def follow(self, own: tuple[int, int] = (0, 0)) -> None:
+        """Bring what changed on the server into the file; `own` are one's own changes there."""
+        if self._server is None:
+            return
+        try:
+            found = self._followed(self._server)
+        except ServerGone as gone:
+            self._lose(gone)
+            return
+        except _Another:
+            self._fetch_anew(self._server)
+            return
+        if found.others(own):
+            self._foreign += 1
+
+    @override
+    def data_version(self) -> int:
+        """Give a number that changes when another laptop, program or process has written."""
+        if self._heard.is_set():
+            self._heard.clear()
+            self.follow()
+        return super().data_version() + self._foreign
+
+    def _followed(self, server: Server) -> Followed:
+        with server.looking() as remote, self.writing() as session:
+            sign, rows = changes(remote, mark_of(session))
+            if sign != self._link.sign:
+                raise _Another
+            found = take_in(session, rows)
+            fetch_photos(remote, self.folder, found.photos)
+        return found
+
+    def _fetch_anew(self, server: Server) -> None:
+        """Fetch the whole studio; what the file held is kept among the copies."""
+        beside = self.folder / f".{UNSENT}-fetched"
+        with faults.told_with_disk(self.folder):
+            shutil.rmtree(beside, ignore_errors=True)
+            try:
+                sign = _fetched(server, beside, self.folder)
+                self._keep_old()
+                plain.pour(beside / files.FILE_NAME, self.path, lambda: None)
+            finally:
+                shutil.rmtree(beside, ignore_errors=True)
+        self._link = self._link.with_sign(sign)
+        write_link(self.folder, self._link)
+        self._foreign += 1
+
+    def _keep_old(self) -> None:
+        with self.reading() as look:
+            if look.journal.mark() == 0:
+                return
+        stamp = files.stamp(files.last_change(self.path))
+        copies = self.folder / files.COPIES
+        plain.copy(self.path, files.free_path(copies, f"replaced-{stamp}"))
+
+    # -- while it does not -------------------------------------------------------------
+
+    def _lose(self, gone: ServerGone) -> None:
+        if self._server is not None:
+            self._server.close()
+        self._server = None
+        self.away_words = str(gone)
+        self._foreign += 1
+
+    @property
+    def _before(self) -> Path:
+        return self.folder / UNSENT
+
+    @contextmanager
+    def _work_here(self) -> Iterator[Work]:
+        copy = self._before / files.FILE_NAME
+        if not copy.exists():
+            with faults.told_with_disk(self.folder):
+                self._before.mkdir(exist_ok=True)
+            plain.copy(self.path, copy)
+        with super().work() as work:
+            work.provisional = True
+            yield work
+
+    def unsent(self) -> Unsent:
+        """Give what was done here and is not on the server yet."""
+        if not (self._before / files.FILE_NAME).exists():
+            return Unsent()
+        with (
+            open_store(self._before, create=False) as before,
+            before.reading() as then,
+            self.reading() as now,
+        ):
+            return _difference(then, now)
+
+    def reach(self, send: Send) -> bool:
+        """Try the server again; say whether it answers.
+
+        What waits is sent first, by `send`, all of it or nothing.
+        """
+        if self._server is not None:
+            return True
+        try:
+            server = open_server(self._link.address, self._password, self.folder)
+        except ServerGone as gone:
+            self.away_words = str(gone)
+            return False
+        try:
+            self._send(server, send)
+        except ServerGone as gone:
+            server.close()
+            self.away_words = str(gone)
+            return False
+        except BaseException:
+            server.close()
+            raise
+        self._server = server
+        self.away_words = ""
+        self._foreign += 1
+        self.follow()
+        return True
+
+    def _send(self, server: Server, send: Send) -> None:
+        copy = self._before / files.FILE_NAME
+        if not copy.exists():
+            return
+        waiting = self.unsent()
+        with server.work() as work:
+            send(work, waiting)
+        plain.pour(copy, self.path, lambda: None)
+        with faults.told_with_disk(self.folder):
+            shutil.rmtree(self._before)
+
+    @override
+    def close(self) -> None:
+        """Let go of server and file."""
+        if self._server is not None:
+            self._server.close()
+        super().close()
+
+
+def open_shared(folder: Path, password: Password, *, now: datetime | None = None) -> SharedStore:
+    """Open the studio that a folder's link names; the server need not answer.
+
+    ServerGone where it does not answer and nothing of the studio is on this laptop yet.
+    """
+    link = read_link(folder)
+    assert link is not None
+    local = open_store(folder, now=now)
+    store = SharedStore(local, link, password)
+    if link.sign:
+        return store
+    try:
+        if not store.reach(_nothing_to_send):
+            raise ServerGone(store.away_words)
+    except BaseException:
+        store.close()
+        raise
+    return store
+
+
+def _nothing_to_send(_work: Work, _unsent: Unsent) -> None:
+    """Send nothing: nothing was ever fetched."""
+
+
+def open_any(folder: Path, password: Password, *, now: datetime | None = None) -> Store:
+    """Open the studio of a folder, wherever it lies."""
+    if read_link(folder) is None:
+        return open_store(folder, now=now)
+    return open_shared(folder, password, now=now)
+
+
+def _fetched(server: Server, beside: Path, folder: Path) -> str:
+    """Put all that a server holds into a new file; gives the studio's sign."""
+    with (
+        open_store(beside) as fresh,
+        server.looking() as remote,
+        fresh.writing() as session,
+    ):
+        sign, rows = changes(remote, 0)
+        fetch_photos(remote, folder, take_in(session, rows).photos)
+    return sign
+
+
+def _difference(then: Work, now: Work) -> Unsent:
+    since = then.journal.mark()
+    old, new = then.settings.all(), now.settings.all()
+    known = {(one.slug, one.version) for one in then.methods.all()}
+    last = then.deliveries.last()
+    return Unsent(
+        now.journal.after(since),
+        tuple(_changed(then, now)),
+        tuple((name, new[name], old.get(name)) for name in new if new[name] != old.get(name)),
+        tuple(one for one in now.methods.all() if (one.slug, one.version) not in known),
+        now.deliveries.after(last),
+        now.photos.unlike(then.photos),
+    )
+
+
+def _changed(then: Work, now: Work) -> Iterator[tuple[ReminderRecord, ReminderRecord | None]]:
+    last = then.reminders.last_change()
+    for one in now.reminders.since(last) if last is not None else now.reminders.every():
+        before = then.reminders.get(one.key)
+        if before != one:
+            yield one, before
