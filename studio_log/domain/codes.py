@@ -30,3 +30,12 @@ def renamed(value: Any, names: Mapping[str, str]) -> Any:
     if isinstance(value, list | tuple):
         return [renamed(one, names) for one in value]
     return value
+
+
+def names_provisional(value: Any) -> bool:
+    """Say whether a provisional code stands anywhere in a value of JSON."""
+    if isinstance(value, str):
+        return _PROVISIONAL.search(value) is not None
+    if isinstance(value, Mapping):
+        return any(names_provisional(part) for pair in value.items() for part in pair)
+    return isinstance(value, list | tuple) and any(map(names_provisional, value))

@@ -4,12 +4,12 @@ One clock reading a command, one transaction, one outcome; listeners hear of it 
 commit, and the alarm is set to the next moment anybody is needed.
 """
 
-from collections.abc import Mapping, Sequence
-from dataclasses import asdict
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import asdict, replace
 from datetime import date, datetime, timedelta
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.cautions import Caution
@@ -35,20 +35,31 @@ from studio_log.services.ports import (
     Raised,
 )
 from studio_log.services.public_holidays import check_place
+from studio_log.services.sending import Sending, Sent
 from studio_log.services.settings import WITHOUT_TIMES, Settings
 from studio_log.services.settings_check import read_settings
 from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
-from studio_log.store.database import Store, open_store
+from studio_log.store.faults import ServerGone
+from studio_log.store.places import open_any
+from studio_log.store.unsent import Unsent
 from studio_log.store.work import Work
 
 if TYPE_CHECKING:
     from studio_log.domain.lots import Lot
     from studio_log.domain.methods import Method
+    from studio_log.store.database import Store
+
+T = TypeVar("T")
 
 TAKE_BACK_FOR = timedelta(minutes=10)
 RETRY = timedelta(seconds=30)
 """When another process has the bell, or a moment has passed while nothing may ring."""
+
+
+def no_password() -> str:
+    """Give none: libpq looks into its own files, and a server may want none."""
+    return ""
 
 
 class Studio:
@@ -60,13 +71,18 @@ class Studio:
         clock: Clock,
         shipped: Mapping[str, str],
         cautions: Mapping[str, Caution],
+        password: Callable[[], str] = no_password,
     ) -> None:
-        """Open the studio in a folder; `shipped` maps file names to the methods' TOML."""
+        """Open the studio in a folder; `shipped` maps file names to the methods' TOML.
+
+        `password` is asked where the studio lies on a server.
+        """
         self.folder = folder
         self.clock = clock
         self.cautions = cautions
         self.shelf = Shelf()
-        self.store: Store = open_store(folder, now=clock.now())
+        self.password = password
+        self.store: Store = open_any(folder, password, now=clock.now())
         self.book: dict[tuple[str, int], Method] = {}
         self.cache: dict[str, tuple[int, Lot]] = {}
         self.listeners: list[Listener] = []
@@ -83,27 +99,51 @@ class Studio:
         self._zone_seen = ""
         self._unheard_until = clock.now()
         self._looked: set[str] = set()
-        self._seen = self.store.data_version()
+        self._heard: Callable[[], None] | None = None
         self._anchor = (0, 0)
         self._settings = Settings()
         self._shipped = dict(shipped)
-        self._ship(shipped)
+        self._begin()
         self._keep_copy_daily()
 
     # -- settings and methods ------------------------------------------------------
 
-    def _ship(self, shipped: Mapping[str, str]) -> None:
-        """Bring the shipped methods into the studio once; a lot keeps its version."""
+    def _begin(self) -> None:
+        """Know the studio that was opened, and give it the methods of this version."""
+        self._know()
+        self._reach()
+        self._seen = self.store.data_version()
+        kept = self._know()
+        if fresh := fresh_methods(self._shipped, kept):
+            self._in_work(partial(self._ship, fresh))
+
+    def _know(self) -> dict[tuple[str, int], str]:
+        """Take over methods and settings as the store has them; gives the methods' texts."""
         with self.store.reading() as look:
             kept = {(one.slug, one.version): one.text for one in look.methods.all()}
             self._anchor = look.journal.anchor()
             self._settings = read_settings(look.settings.all())
-        self.book = {key: read_method(text, name=key[0]) for key, text in kept.items()}
-        if fresh := fresh_methods(shipped, kept):
+        for key in kept.keys() - self.book.keys():
+            self.book[key] = read_method(kept[key], name=key[0])
+        return kept
+
+    def _ship(self, fresh: Sequence["Method"], work: Work) -> None:
+        """Bring shipped methods into the studio once; a lot keeps its version."""
+        for method in fresh:
+            work.methods.put(method.slug, method.version, method.title, method.text)
+            self.book[method.key] = method
+
+    def _in_work(self, turn: Callable[[Work], T]) -> T:
+        """Do something in one transaction; here, where the server fell silent meanwhile."""
+        try:
             with self.store.work() as work:
-                for method in fresh:
-                    work.methods.put(method.slug, method.version, method.title, method.text)
-                    self.book[method.key] = method
+                return turn(work)
+        except ServerGone:
+            if not self.store.away:
+                raise
+        self.cache.clear()  # it may know what was rolled back
+        with self.store.work() as work:
+            return turn(work)
 
     @property
     def settings(self) -> Settings:
@@ -155,10 +195,15 @@ class Studio:
             self._after(done := outside(self, command))
             return done
         settings, book = self._settings, dict(self.book)
+
+        def turn(work: Work) -> c.Outcome:
+            self._settings, self.book = settings, dict(book)
+            outcome = self._handle(self.desk(work), command)
+            self._anchor = work.journal.anchor()
+            return outcome
+
         try:
-            with self.store.work() as work:
-                outcome = self._handle(self.desk(work), command)
-                self._anchor = work.journal.anchor()
+            outcome = self._in_work(turn)
         except BaseException:
             # These may know what the rolled-back transaction never wrote.
             self.cache.clear()
@@ -227,12 +272,7 @@ class Studio:
             self.set_alarm()
             return c.Outcome()
         self._keep_copy_daily()  # first, or a laptop that slept would be told of its old copies
-        with self.store.work() as work:
-            desk = self.desk(work)
-            self._follow_zone(desk)
-            due, counted = ringing.find_due(desk, under_way=self.telling.under_way)
-            looks = manners.looks_due(desk, self._looked)
-            text = ringing.text_of(desk, due, looks) if due or looks else None
+        due, looks, text, counted = self._in_work(self._find_due)
         if text is not None:
             self._show(text, due, looks)
         lots = frozenset(one.reminder.subject for one in due)
@@ -242,6 +282,17 @@ class Studio:
         else:
             self.set_alarm()  # what was shown is told of once it is recorded
         return outcome
+
+    def _find_due(
+        self, work: Work
+    ) -> tuple[list[Record], list[manners.Look], NoticeText | None, bool]:
+        """Give what rings now, the looks that are due, their notice; whether any was quiet."""
+        desk = self.desk(work)
+        self._follow_zone(desk)
+        due, counted = ringing.find_due(desk, under_way=self.telling.under_way)
+        looks = manners.looks_due(desk, self._looked)
+        text = ringing.text_of(desk, due, looks) if due or looks else None
+        return due, looks, text, counted
 
     def _follow_zone(self, desk: Desk) -> None:
         """Work everything out anew where the laptop has travelled: nights are local."""
@@ -267,13 +318,16 @@ class Studio:
         """Record what came of showing; where nobody can have seen it, it is shown again."""
         here = (self.shows_here,) if self.shows_here else ()
         shown = (*(one.channel for one in deliveries if one.ok), *here)
-        with self.store.work() as work:
+
+        def turn(work: Work) -> None:
             desk = self.desk(work)
             if shown:
                 ringing.record_raised(desk, ringing.still_open(desk, due), shown)
                 manners.record_looks(desk, looks, shown)
             seen = (Delivery(one, ok=True, words="shown") for one in here)
             ringing.record_deliveries(desk, due, (*deliveries, *seen))
+
+        self._in_work(turn)
         if not shown:
             self._unheard_until = self.clock.now() + RETRY
             self._looked.difference_update(one.key for one in looks)
@@ -333,6 +387,7 @@ class Studio:
 
         Without a change the bell may have been given up: it is asked for again.
         """
+        self._reach()
         seen = self.store.data_version()
         if seen == self._seen:
             if self._waits_for_bell:
@@ -340,12 +395,10 @@ class Studio:
             return None
         self._seen = seen
         with self.store.reading() as look:
-            self.read_kept_settings(look)
             same = look.journal.holds(self._anchor)
-            self._anchor = look.journal.anchor()
         if not same:  # a copy was put back: what is known of lots may tell of another journal
             self.cache.clear()
-            self._ship(self._shipped)
+        self._know()
         self._after(outcome := c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))
         return outcome
 
@@ -359,10 +412,35 @@ class Studio:
         """Open the file again, in which another journal may stand now."""
         self.cache.clear()
         self.store.close()
-        self.store = open_store(self.folder, now=self.clock.now())
-        self._ship(self._shipped)
-        self._seen = self.store.data_version()
+        self.store = open_any(self.folder, self.password, now=self.clock.now())
+        self._begin()
+        if self._heard is not None:
+            self.store.listen(self._heard)
         self.last_act = None
+
+    def listen(self, heard: Callable[[], None]) -> None:
+        """Have a call made, in some thread, when the studio's server tells of a change."""
+        self._heard = heard
+        self.store.listen(heard)
+
+    def _reach(self) -> None:
+        """Try a server that was out of reach, and send what was done here meanwhile."""
+        if not self.store.away:
+            return
+        sent: list[Sent] = []
+
+        def send(work: Work, unsent: Unsent) -> None:
+            desk = replace(self.desk(work), cache={})
+            sent[:] = [Sending(desk, unsent).run()]
+
+        self.store.reach(send)
+        self.cache.clear()
+        for one in sent:
+            self._tell_sent(one)
+
+    def _tell_sent(self, sent: Sent) -> None:
+        self.upkeep.say("sent", " ".join(sent.aside))
+        self._tell(c.Outcome(sent.words, lots=frozenset({"*"}), reminders=True, settings=True))
 
     def check(self, *, repair: bool = False) -> list[str]:
         """Look for damage; with `repair` work out anew what can be derived from the journal."""
@@ -374,8 +452,7 @@ class Studio:
     def rebuild(self) -> None:
         """Work out every kept line and reminder anew from the journal."""
         self.cache.clear()
-        with self.store.work() as work:
-            safety.rebuild(self.desk(work))
+        self._in_work(lambda work: safety.rebuild(self.desk(work)))
         self._after(c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))
 
     def stop_ringing(self) -> None:

@@ -7,16 +7,22 @@ number; readers begin late and never wait for a writer. A commit is on the disk 
 
 import sqlite3
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, closing, contextmanager
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sqlmodel import Session
 
 from studio_log.store import faults, files, plain
 from studio_log.store.engine import WRITING, engine_of
 from studio_log.store.turns import Turns
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+    from studio_log.store.unsent import Send
 
 PRAGMAS = (
     "PRAGMA foreign_keys = ON",
@@ -31,8 +37,8 @@ class FileLine:
     def __init__(self, folder: Path, line: sqlite3.Connection) -> None:
         self._folder = folder
         self._line = line
-        self.readers = engine_of(line)
-        self.writers = self.readers.execution_options(studio_begin=WRITING)
+        self.readers: Engine = engine_of(line)
+        self.writers: Engine = self.readers.execution_options(studio_begin=WRITING)
 
     @contextmanager
     def only_reading(self) -> Iterator[None]:
@@ -70,6 +76,24 @@ class Store(Turns):
         self.sqlite = line
         self.warnings = warnings
         """Sentences about the folder that the person should read; the studio works."""
+
+    address = ""
+    """Of the server on which the studio lies; "" for one of this laptop alone."""
+    away_words = ""
+    """Why that server is out of reach; "" while it answers."""
+
+    @property
+    def away(self) -> bool:
+        """Whether acts are done here and wait to be sent to a server."""
+        return False
+
+    def reach(self, send: "Send") -> bool:
+        """Try a server again that was out of reach; say whether all is as it should be."""
+        del send
+        return True
+
+    def listen(self, heard: Callable[[], None]) -> None:
+        """Have a call made, in some thread, when a server tells of a change."""
 
 
 def open_store(folder: Path, *, create: bool = True, now: datetime | None = None) -> Store:

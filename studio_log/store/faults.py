@@ -24,6 +24,18 @@ class Newer(BadStudio):
     """The file is from a newer version."""
 
 
+class ServerGone(BadStudio):
+    """The server cannot be reached; nothing of the work was written."""
+
+
+class ServerUnsure(BadStudio):
+    """The line broke while a commit was under way: it may have been written or not."""
+
+
+class WrongPassword(BadStudio):
+    """The server does not let this user in."""
+
+
 FULL = (
     "The disk that holds the studio ({where}) is full. Nothing of this was written, and "
     "everything written before is kept. Free some space and do it again."

@@ -7,6 +7,7 @@ however many tables there are. The file remembers the last number in SQLite's ow
 
 import hashlib
 from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
@@ -25,30 +26,32 @@ from studio_log.store.server_side import CHILDREN, FOLLOWED
 from studio_log.store.tables import LOT, METADATA, PHOTO
 from studio_log.store.values import LotLine
 
-SIGN: Final = "studio_sign"
 GONE: Final = "studio_gone"
 ADDED_ONLY: Final = frozenset({"entry", "delivery"})
 """Never changed once they are there."""
 AT_ONCE: Final = 500
 
 
-def _question() -> str:
-    """Give the one question: parents first, and each journal in the order of its entries."""
-    parts = [f"SELECT '{SIGN}', 0::bigint, to_jsonb(t) FROM studio_sign t"]
-    parts += [
-        f"(SELECT '{name}', t.changed, to_jsonb(t) FROM \"{name}\" t "  # noqa: S608 - our names
-        f"WHERE t.changed > :since ORDER BY t.changed)"
-        for name in (GONE, *FOLLOWED)
-    ]
-    parts += [
-        f"SELECT '{name}', 0::bigint, to_jsonb(t) FROM \"{name}\" t "  # noqa: S608 - our names
-        f"WHERE t.lot IN (SELECT code FROM lot WHERE changed > :since)"
-        for name in CHILDREN
-    ]
-    return " UNION ALL ".join(parts)
+HEAD: Final = "SELECT 'studio_sign', 0::bigint, to_jsonb(t) FROM studio_sign t"
+CHANGED: Final = (
+    "(SELECT '{name}', t.changed, to_jsonb(t) FROM \"{name}\" t "
+    "WHERE t.changed > :since ORDER BY t.changed)"
+)
+OF_CHANGED_LOTS: Final = (
+    "SELECT '{name}', 0::bigint, to_jsonb(t) FROM \"{name}\" t "
+    "WHERE t.lot IN (SELECT code FROM lot WHERE changed > :since)"
+)
+QUESTION: Final = text(
+    " UNION ALL ".join(
+        (
+            HEAD,
+            *(CHANGED.format(name=name) for name in (GONE, *FOLLOWED)),
+            *(OF_CHANGED_LOTS.format(name=name) for name in CHILDREN),
+        )
+    )
+)
+"""The one question: parents first, and each journal in the order of its entries."""
 
-
-QUESTION: Final = text(_question())
 
 
 @dataclass
@@ -66,17 +69,19 @@ class Followed:
         return any(not first < number <= last for number in self.numbers)
 
 
+@contextmanager
 def changes(
     server: Connection, since: int
-) -> tuple[str, Iterator[tuple[str, int, dict[str, Any]]]]:
+) -> Iterator[tuple[str, Iterator[tuple[str, int, dict[str, Any]]]]]:
     """Give the sign of the studio there, and each row that changed after `since`.
 
     A row is its table, the number of its change, its values.
     """
     stream = server.execution_options(stream_results=True, max_row_buffer=AT_ONCE)
-    rows = iter(stream.execute(QUESTION, {"since": since}))
-    _, _, head = next(rows)
-    return str(head["sign"]), ((name, number, row) for name, number, row in rows)
+    with stream.execute(QUESTION, {"since": since}) as result:
+        rows = iter(result)
+        _, _, head = next(rows)
+        yield str(head["sign"]), ((name, number, row) for name, number, row in rows)
 
 
 def mark_of(session: Session) -> int:

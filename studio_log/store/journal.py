@@ -169,6 +169,11 @@ class Journal:
         """Give a number that grows with every entry written, whatever its subject."""
         return self._session.execute(select(func.max(ENTRY.c.id))).scalar() or 0
 
+    def written_at(self, moment: datetime) -> tuple[str, ...]:
+        """Give the subjects of which an entry was written at exactly this moment."""
+        asked = select(ENTRY.c.subject).distinct().where(ENTRY.c.written == moment)
+        return tuple(row.subject for row in rows(self._session, asked.order_by(ENTRY.c.subject)))
+
     def after(self, mark: int) -> tuple[Entry, ...]:
         """Give all entries written after a mark, in the order in which they were written."""
         asked = select(*COLUMNS).where(ENTRY.c.id > mark).order_by(ENTRY.c.id)

@@ -43,9 +43,7 @@ def read_link(folder: Path) -> Link | None:
             return None
         kept = json.loads(path.read_bytes()[:LARGEST])
         address, sign = kept["address"], kept.get("sign", "")
-        if not isinstance(address, str) or not isinstance(sign, str):
-            raise TypeError(FILE_NAME)
-        return Link(read_address(address).address, sign[:64])
+        return Link(read_address(str(address)).address, str(sign)[:64])
     except (OSError, ValueError, TypeError, KeyError, AttributeError, RecursionError,
             Refusal) as error:  # fmt: skip
         words = UNREADABLE.format(where=path, form="postgresql://…")

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
 
-from sqlalchemy import Connection, Table, func, insert, select, text
+from sqlalchemy import Connection, Table, delete, func, insert, select, text
 from sqlmodel import Session
 
 from studio_log.domain.errors import BadStudio
@@ -56,7 +56,8 @@ def move_in(local: Store, server: Server, progress: Progress) -> Carried:
         total = sum(_count(source, table) for table in METADATA.sorted_tables)
         done = 0
         for table in METADATA.sorted_tables:
-            target.exec_driver_sql(f'DELETE FROM "{table.name}"') if table is not ENTRY else None
+            if table is not ENTRY:  # of which there is none, and which lets nothing be deleted
+                target.execute(delete(table))
             for part in source.execute(select(table).order_by(*_order(table))).partitions(AT_ONCE):
                 target.execute(insert(table), [dict(row._mapping) for row in part])  # noqa: SLF001
                 done += len(part)
@@ -65,9 +66,7 @@ def move_in(local: Store, server: Server, progress: Progress) -> Carried:
         _write_words(there, look.lots.page(LotQuery(limit=2**31 - 1)).lines)
         photos = _carry_photos(local, there)
         _compare(source, target, where)
-        return Carried(
-            _count(target, METADATA.tables["lot"]), _count(target, ENTRY), photos
-        )
+        return Carried(_count(target, METADATA.tables["lot"]), _count(target, ENTRY), photos)
 
 
 def _order(table: Table) -> list[Any]:

@@ -16,7 +16,7 @@ from sqlalchemy.pool import QueuePool
 from sqlmodel import Session
 
 from studio_log.domain.server_address import ServerAddress
-from studio_log.store import plain, server_faults, server_side
+from studio_log.store import faults, plain, server_faults, server_side
 from studio_log.store.turns import Turns
 
 LOCK: Final = 0x53744C67
@@ -26,6 +26,16 @@ CHANNEL: Final = "studio_log"
 CONNECT_SECONDS: Final = 4
 WAIT_MS: Final = 5_000
 """How long a laptop waits for another to finish writing, and for a network that is gone."""
+OPTIONS: Final = " ".join(
+    (
+        "-c TimeZone=UTC",
+        f"-c lock_timeout={WAIT_MS}",
+        "-c statement_timeout=60000",
+        "-c idle_in_transaction_session_timeout=60000",
+        "-c max_parallel_workers_per_gather=0",
+    )
+)
+"""Of each session. Nothing runs in parallel: the rows of what changed come in their order."""
 BEGIN: Final = text(
     "SELECT pg_advisory_xact_lock(:lock), "
     "(SELECT version_num FROM alembic_version), nextval('studio_change')"
@@ -38,6 +48,7 @@ Password = Callable[[], str]
 
 def connect(address: ServerAddress, password: Password, **more: Any) -> psycopg.Connection[Any]:
     """Open a connection that notices within seconds that the network is gone."""
+    asked: dict[str, Any] = {"sslrootcert": address.root_cert} if address.root_cert else {}
     return psycopg.connect(
         host=address.host,
         port=address.port,
@@ -45,7 +56,6 @@ def connect(address: ServerAddress, password: Password, **more: Any) -> psycopg.
         user=address.user,
         password=password() or None,
         sslmode=address.tls,
-        **({"sslrootcert": address.root_cert} if address.root_cert else {}),
         connect_timeout=CONNECT_SECONDS,
         tcp_user_timeout=WAIT_MS,
         keepalives_idle=10,
@@ -53,9 +63,8 @@ def connect(address: ServerAddress, password: Password, **more: Any) -> psycopg.
         keepalives_count=3,
         application_name="studio-log",
         client_encoding="UTF8",
-        options=f"-c TimeZone=UTC -c lock_timeout={WAIT_MS} -c statement_timeout=60000 "
-        "-c max_parallel_workers_per_gather=0 "
-        "-c idle_in_transaction_session_timeout=60000",
+        options=OPTIONS,
+        **asked,
         **more,
     )
 
@@ -67,7 +76,7 @@ class ServerLine:
         self.where = address.text
         self.span = (0, 0)
         """Numbers of the changes of the last work: after the first, up to the second."""
-        engine = create_engine(
+        engine: Engine = create_engine(
             "postgresql+psycopg://",
             creator=lambda: connect(address, password),
             poolclass=QueuePool,
@@ -77,8 +86,8 @@ class ServerLine:
             hide_parameters=True,
         )
         self.engine = engine
-        self.writers = engine.execution_options(studio_writes=True)
-        self.readers = engine.execution_options(
+        self.writers: Engine = engine.execution_options(studio_writes=True)
+        self.readers: Engine = engine.execution_options(
             isolation_level="REPEATABLE READ", postgresql_readonly=True
         )
         event.listen(self.writers, "begin", self._begin)
@@ -116,7 +125,7 @@ class ServerLine:
         try:
             with self.told():
                 session.commit()
-        except server_faults.ServerGone as gone:
+        except faults.ServerGone as gone:
             raise server_faults.refusal(server_faults.UNSURE, self.where) from gone
 
     def close(self) -> None:
@@ -156,17 +165,23 @@ def open_server(
     """
     server = Server(address, password, folder)
     try:
-        with server.line.told(), server.line.engine.connect() as connection:
-            revision = server_side.revision(connection, address.text)
-        if revision is None and not create:
-            raise server_faults.refusal(server_faults.FOREIGN, address.text)
-        if revision != plain.HEAD:
-            with server.rewriting() as connection:
-                server_side.upgrade(connection)
+        _prepare(server, create=create)
     except BaseException:
         server.close()
         raise
     return server
+
+
+def _prepare(server: Server, *, create: bool) -> None:
+    """See that a studio is there, in the form of this version."""
+    where = server.address.text
+    with server.line.told(), server.line.engine.connect() as connection:
+        revision = server_side.revision(connection, where)
+    if revision is None and not create:
+        raise server_faults.refusal(server_faults.EMPTY, where)
+    if revision != plain.HEAD:
+        with server.rewriting() as connection:
+            server_side.upgrade(connection)
 
 
 def drop_studio(server: Server) -> None:

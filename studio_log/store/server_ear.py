@@ -4,8 +4,7 @@ import logging
 import os
 import select
 import threading
-from collections.abc import Callable
-from typing import Any, Final
+from typing import Any, Final, Protocol
 
 import psycopg
 
@@ -20,19 +19,25 @@ TOGETHER_S: Final = 0.02
 _log = logging.getLogger(__name__)
 
 
-class ServerEar:
-    """Calls `on_change`, in a thread of its own, when the studio on a server has changed.
+class Told(Protocol):
+    """Hears of a change, or that the server fell silent."""
 
-    Also when the line to it breaks, and when it is there again. It sleeps until the system
-    wakes it: an idle studio costs nothing.
+    def __call__(self, *, answers: bool) -> None:
+        """Take note; in the ear's thread."""
+        ...
+
+
+class ServerEar:
+    """Calls `told`, in a thread of its own, when the studio on a server has changed.
+
+    Also when the line to it breaks (`answers` is False then), and when it is there again. It
+    sleeps until the system wakes it: an idle studio costs nothing.
     """
 
-    def __init__(
-        self, address: ServerAddress, password: Password, on_change: Callable[[], None]
-    ) -> None:
+    def __init__(self, address: ServerAddress, password: Password, told: Told) -> None:
         self._address = address
         self._password = password
-        self._on_change = on_change
+        self._told = told
         self._closing = threading.Event()
         self._wake, self._woken = os.pipe()
         self._thread = threading.Thread(target=self._run, name="server ear", daemon=True)
@@ -53,13 +58,14 @@ class ServerEar:
                 with connect(self._address, self._password, autocommit=True) as line:
                     line.execute(f"LISTEN {CHANNEL}")
                     tries = 0
-                    self._tell()
+                    self._tell(answers=True)
                     self._listen(line)
             except (psycopg.Error, OSError) as error:
                 _log.info("the server was not heard: %s", type(error).__name__)
             if self._closing.is_set():
                 return
-            self._tell()
+            if not tries:
+                self._tell(answers=False)
             self._closing.wait(AGAIN_S[min(tries, len(AGAIN_S) - 1)])
             tries += 1
 
@@ -75,10 +81,10 @@ class ServerEar:
             while line.pgconn.notifies() is not None:
                 heard = True
             if heard:
-                self._tell()
+                self._tell(answers=True)
 
-    def _tell(self) -> None:
+    def _tell(self, *, answers: bool) -> None:
         try:
-            self._on_change()
+            self._told(answers=answers)
         except Exception:  # noqa: BLE001 - whatever it was, the thread goes on
             _log.exception("what was changed could not be told")

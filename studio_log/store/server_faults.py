@@ -8,20 +8,8 @@ import psycopg
 from sqlalchemy.exc import DBAPIError
 
 from studio_log.domain.errors import BadStudio, Refusal
+from studio_log.store.faults import ServerGone, ServerUnsure, WrongPassword
 from studio_log.store.journal import NO_TEXT
-
-
-class ServerGone(BadStudio):
-    """The server cannot be reached; nothing of the work was written."""
-
-
-class ServerUnsure(BadStudio):
-    """The line broke while a commit was under way: it may have been written or not."""
-
-
-class WrongPassword(BadStudio):
-    """The server does not let this user in."""
-
 
 GONE: Final = (
     "The studio's server {where} cannot be reached. Nothing of this was written there. "
@@ -62,6 +50,10 @@ REFUSED: Final = (
 FOREIGN: Final = (
     "The database {where} holds something else than a studio. It was left as it is. Name an "
     "empty database."
+)
+EMPTY: Final = (
+    "The database {where} is empty. Nothing was changed. Move a studio there first, on the laptop "
+    "that holds it (Studio, Share between laptops; or studio-log share)."
 )
 NEWER: Final = (
     "The studio on {where} was brought to a newer form by a newer Studio Log. It was left as "

@@ -23,12 +23,14 @@ OWN_TABLES: Final = ("studio_gone", "studio_picture", "studio_sign", "lot_words"
 
 MADE_ONCE: Final = (
     "CREATE SEQUENCE IF NOT EXISTS studio_change",
-    "CREATE TABLE IF NOT EXISTS studio_gone (changed bigint PRIMARY KEY, "
-    "name text NOT NULL, gone jsonb NOT NULL)",
+    """
+CREATE TABLE IF NOT EXISTS studio_gone (
+    changed bigint PRIMARY KEY, name text NOT NULL, gone jsonb NOT NULL
+)
+""",
     "CREATE TABLE IF NOT EXISTS studio_picture (hash text PRIMARY KEY, content bytea NOT NULL)",
     "CREATE TABLE IF NOT EXISTS studio_sign (sign uuid PRIMARY KEY)",
-    "INSERT INTO studio_sign SELECT gen_random_uuid() "
-    "WHERE NOT EXISTS (SELECT FROM studio_sign)",
+    "INSERT INTO studio_sign SELECT gen_random_uuid() WHERE NOT EXISTS (SELECT FROM studio_sign)",
     """
 CREATE OR REPLACE FUNCTION studio_touch() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
@@ -55,10 +57,14 @@ END $$
 FOLLOW: Final = (
     'ALTER TABLE "{table}" ADD COLUMN IF NOT EXISTS changed bigint NOT NULL DEFAULT 0',
     'CREATE INDEX IF NOT EXISTS "ix_{table}_changed" ON "{table}" (changed)',
-    'CREATE OR REPLACE TRIGGER "{table}_touch" BEFORE INSERT OR UPDATE ON "{table}" '
-    "FOR EACH ROW EXECUTE FUNCTION studio_touch()",
-    'CREATE OR REPLACE TRIGGER "{table}_forget" AFTER DELETE ON "{table}" '
-    "FOR EACH ROW EXECUTE FUNCTION studio_forget()",
+    """
+CREATE OR REPLACE TRIGGER "{table}_touch" BEFORE INSERT OR UPDATE ON "{table}"
+FOR EACH ROW EXECUTE FUNCTION studio_touch()
+""",
+    """
+CREATE OR REPLACE TRIGGER "{table}_forget" AFTER DELETE ON "{table}"
+FOR EACH ROW EXECUTE FUNCTION studio_forget()
+""",
 )
 
 

@@ -15,43 +15,23 @@ import shutil
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Final
 
 from typing_extensions import override
 
-from studio_log.domain.journal import Entry
 from studio_log.store import faults, files, plain
 from studio_log.store.database import Store, open_store
+from studio_log.store.faults import ServerGone
 from studio_log.store.following import Followed, changes, fetch_photos, mark_of, take_in
-from studio_log.store.link import Link, read_link, write_link
-from studio_log.store.photos import PhotoRecord
+from studio_log.store.link import Link, write_link
 from studio_log.store.server import Password, Server, open_server
-from studio_log.store.server_faults import ServerGone
-from studio_log.store.values import DeliveryRecord, MethodText, ReminderRecord
+from studio_log.store.server_ear import ServerEar
+from studio_log.store.unsent import Send, Unsent, difference
 from studio_log.store.work import Work
 
 UNSENT: Final = "unsent"
-
-
-@dataclass(frozen=True)
-class Unsent:
-    """What was done here while the server was out of reach, in order."""
-
-    entries: tuple[Entry, ...] = ()
-    reminders: tuple[tuple[ReminderRecord, ReminderRecord | None], ...] = ()
-    """Each as it is now, and as it was before."""
-    settings: tuple[tuple[str, object, object], ...] = ()
-    """Names, what they are now, and what they were before."""
-    methods: tuple[MethodText, ...] = ()
-    deliveries: tuple[DeliveryRecord, ...] = ()
-    photos: tuple[PhotoRecord, ...] = ()
-
-
-Send = Callable[[Work, Unsent], None]
-"""Writes what was not sent yet on the server, in the one transaction given."""
 
 
 class _Another(Exception):  # noqa: N818 - no fault: the studio there was put back or made anew
@@ -67,24 +47,31 @@ class SharedStore(Store):
         self._password = password
         self._server: Server | None = None
         self._foreign = 0
+        self._ear: ServerEar | None = None
         self._heard = threading.Event()
         self._heard.set()
+        self._may_answer = True
+        self.address = link.address.text
         self.away_words = ""
-        """Why the server is out of reach; "" while it answers."""
 
     @property
-    def address(self) -> str:
-        """The server's address, without the password."""
-        return self._link.address.text
-
-    @property
+    @override
     def away(self) -> bool:
         """Whether acts are done here and wait to be sent."""
         return self._server is None
 
-    def hear(self) -> None:
-        """Have the next `data_version` look at the server; any thread may call."""
-        self._heard.set()
+    @override
+    def listen(self, heard: Callable[[], None]) -> None:
+        """Have a call made, in a thread of its own, when the server tells of a change."""
+
+        def told(*, answers: bool) -> None:
+            self._may_answer = answers
+            self._heard.set()
+            heard()
+
+        if self._ear is not None:
+            self._ear.close()
+        self._ear = ServerEar(self._link.address, self._password, told)
 
     # -- while the server answers ------------------------------------------------------
 
@@ -106,7 +93,10 @@ class SharedStore(Store):
         except ServerGone as gone:
             self._lose(gone)
             raise
-        self.follow(own=self._server.line.span)
+        finally:
+            # After a refusal too: it was given for what changed there.
+            if self._server is not None:
+                self.follow(own=self._server.line.span)
 
     def follow(self, own: tuple[int, int] = (0, 0)) -> None:
         """Bring what changed on the server into the file; `own` are one's own changes there."""
@@ -132,8 +122,11 @@ class SharedStore(Store):
         return super().data_version() + self._foreign
 
     def _followed(self, server: Server) -> Followed:
-        with server.looking() as remote, self.writing() as session:
-            sign, rows = changes(remote, mark_of(session))
+        with (
+            server.looking() as remote,
+            self.writing() as session,
+            changes(remote, mark_of(session)) as (sign, rows),
+        ):
             if sign != self._link.sign:
                 raise _Another
             found = take_in(session, rows)
@@ -169,6 +162,7 @@ class SharedStore(Store):
         if self._server is not None:
             self._server.close()
         self._server = None
+        self._may_answer = False
         self.away_words = str(gone)
         self._foreign += 1
 
@@ -196,15 +190,19 @@ class SharedStore(Store):
             before.reading() as then,
             self.reading() as now,
         ):
-            return _difference(then, now)
+            return difference(then, now)
 
+    @override
     def reach(self, send: Send) -> bool:
-        """Try the server again; say whether it answers.
+        """Try the server again where it may answer; say whether it does.
 
         What waits is sent first, by `send`, all of it or nothing.
         """
         if self._server is not None:
             return True
+        if not self._may_answer:
+            return False
+        self._may_answer = False
         try:
             server = open_server(self._link.address, self._password, self.folder)
         except ServerGone as gone:
@@ -239,40 +237,46 @@ class SharedStore(Store):
     @override
     def close(self) -> None:
         """Let go of server and file."""
+        if self._ear is not None:
+            self._ear.close()
         if self._server is not None:
             self._server.close()
         super().close()
 
 
-def open_shared(folder: Path, password: Password, *, now: datetime | None = None) -> SharedStore:
-    """Open the studio that a folder's link names; the server need not answer.
+def open_shared(
+    folder: Path, link: Link, password: Password, *, now: datetime | None = None
+) -> SharedStore:
+    """Open the studio that a folder's link names, with this laptop's copy in the folder.
+
+    The server need not answer.
 
     ServerGone where it does not answer and nothing of the studio is on this laptop yet.
     """
-    link = read_link(folder)
-    assert link is not None
-    local = open_store(folder, now=now)
-    store = SharedStore(local, link, password)
-    if link.sign:
-        return store
+    store = SharedStore(open_store(folder, now=now), link, password)
+    if not link.sign:
+        with closing_on_error(store):
+            _reach_first(store)
+    return store
+
+
+@contextmanager
+def closing_on_error(store: Store) -> Iterator[None]:
+    """Let go of a store where what follows fails."""
     try:
-        if not store.reach(_nothing_to_send):
-            raise ServerGone(store.away_words)
+        yield
     except BaseException:
         store.close()
         raise
-    return store
+
+
+def _reach_first(store: SharedStore) -> None:
+    if not store.reach(_nothing_to_send):
+        raise ServerGone(store.away_words)
 
 
 def _nothing_to_send(_work: Work, _unsent: Unsent) -> None:
     """Send nothing: nothing was ever fetched."""
-
-
-def open_any(folder: Path, password: Password, *, now: datetime | None = None) -> Store:
-    """Open the studio of a folder, wherever it lies."""
-    if read_link(folder) is None:
-        return open_store(folder, now=now)
-    return open_shared(folder, password, now=now)
 
 
 def _fetched(server: Server, beside: Path, folder: Path) -> str:
@@ -281,30 +285,7 @@ def _fetched(server: Server, beside: Path, folder: Path) -> str:
         open_store(beside) as fresh,
         server.looking() as remote,
         fresh.writing() as session,
+        changes(remote, 0) as (sign, rows),
     ):
-        sign, rows = changes(remote, 0)
         fetch_photos(remote, folder, take_in(session, rows).photos)
     return sign
-
-
-def _difference(then: Work, now: Work) -> Unsent:
-    since = then.journal.mark()
-    old, new = then.settings.all(), now.settings.all()
-    known = {(one.slug, one.version) for one in then.methods.all()}
-    last = then.deliveries.last()
-    return Unsent(
-        now.journal.after(since),
-        tuple(_changed(then, now)),
-        tuple((name, new[name], old.get(name)) for name in new if new[name] != old.get(name)),
-        tuple(one for one in now.methods.all() if (one.slug, one.version) not in known),
-        now.deliveries.after(last),
-        now.photos.unlike(then.photos),
-    )
-
-
-def _changed(then: Work, now: Work) -> Iterator[tuple[ReminderRecord, ReminderRecord | None]]:
-    last = then.reminders.last_change()
-    for one in now.reminders.since(last) if last is not None else now.reminders.every():
-        before = then.reminders.get(one.key)
-        if before != one:
-            yield one, before

@@ -11,7 +11,6 @@ from studio_log.store.rows import from_json, rows, to_json, upsert, values_of
 from studio_log.store.tables import COUNTER, DELIVERY, SETTING, CounterRow, DeliveryRow
 from studio_log.store.values import DeliveryRecord
 
-
 DELIVERED = tuple(DELIVERY.c[field.name] for field in fields(DeliveryRecord))
 
 

@@ -1,5 +1,6 @@
 """The studio's fixtures for the tests of the services."""
 
 from tests.support.fixtures import a_studio, clock, shop
+from tests.support.servers import databases
 
-__all__ = ["a_studio", "clock", "shop"]
+__all__ = ["a_studio", "clock", "databases", "shop"]

@@ -328,7 +328,7 @@ def test_a_lot_whose_journal_does_not_read_keeps_no_other_from_the_calendar(shop
     shop.studio.cache.clear()
     del shop.studio.book[lost]
     assert shop.studio.ask(CalendarFor()).events == {}
-    shop.studio._ship(shop.studio._shipped)
+    shop.studio._know()
     assert {one.subject for one in shop.studio.ask(CalendarFor()).events.values()} == {code, other}
 
 

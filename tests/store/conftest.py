@@ -7,7 +7,9 @@ import pytest
 
 from studio_log.store.database import Store, open_store
 from studio_log.store.turns import Turns
-from tests.support.servers import Databases
+from tests.support.servers import Databases, databases
+
+__all__ = ["databases"]
 
 
 @pytest.fixture
@@ -21,13 +23,6 @@ def file_store(folder: Path) -> Iterator[Store]:
         yield opened
 
 
-@pytest.fixture(scope="session")
-def databases() -> Iterator[Databases]:
-    made = Databases()
-    yield made
-    made.close()
-
-
 @pytest.fixture(params=["file", "server"])
 def store(request: pytest.FixtureRequest) -> Iterator[Turns]:
     """Give the same empty studio in either database; what is a file's own takes `file_store`."""
@@ -36,6 +31,6 @@ def store(request: pytest.FixtureRequest) -> Iterator[Turns]:
         return
     folder: Path = request.getfixturevalue("tmp_path") / "studio"
     folder.mkdir(exist_ok=True)
-    databases: Databases = request.getfixturevalue("databases")
-    with databases.emptied(folder) as opened:
+    made: Databases = request.getfixturevalue("databases")
+    with made.emptied(folder) as opened:
         yield opened

@@ -35,7 +35,7 @@ def test_a_lot_line_comes_back_and_is_replaced_in_place(store):
 
 
 def test_a_step_needs_its_lot(store):
-    with pytest.raises(BadStudio, match="(?i)foreign key"), store.work() as work:
+    with pytest.raises(BadStudio, match=r"(?i)foreign key"), store.work() as work:
         work.steps.replace("26-404", [a_step(lot="26-404")])
 
 

@@ -1,6 +1,7 @@
 """A studio on the PostgreSQL server that the test command started."""
 
 import os
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Final
 from uuid import uuid4
@@ -75,3 +76,11 @@ def opened(address: str, folder: Path, *, create: bool = False) -> Server:
     """Open the studio at an address that holds its password."""
     found = typed(address)
     return open_server(found.address, lambda: found.password, folder, create=create)
+
+
+@pytest.fixture(scope="session")
+def databases() -> Iterator[Databases]:
+    """Give databases on the server, which go at the end of the run."""
+    made = Databases()
+    yield made
+    made.close()

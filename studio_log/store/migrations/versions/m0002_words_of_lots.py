@@ -18,8 +18,9 @@ CREATE VIRTUAL TABLE lot_words USING fts5(
 )
 """
 SERVER_INDEX = (
-    "CREATE TABLE lot_words (ordinal integer PRIMARY KEY, words text NOT NULL, "
-    "found tsvector NOT NULL)",
+    """
+CREATE TABLE lot_words (ordinal integer PRIMARY KEY, words text NOT NULL, found tsvector NOT NULL)
+""",
     "CREATE INDEX ix_lot_words_found ON lot_words USING gin (found)",
 )
 ORDINAL = """
@@ -39,9 +40,7 @@ def upgrade() -> None:
     op.execute(ORDINAL.strip())
     op.create_index("ix_lot_ordinal", "lot", ["ordinal"])
     dipped, cured = sa.text(DIPPED), sa.text(CURED)
-    op.create_index(
-        "ix_step_dipped", "step", ["lot"], sqlite_where=dipped, postgresql_where=dipped
-    )
+    op.create_index("ix_step_dipped", "step", ["lot"], sqlite_where=dipped, postgresql_where=dipped)
     op.create_index(
         "ix_step_cured", "step", ["lot", "end"], sqlite_where=cured, postgresql_where=cured
     )

@@ -1,0 +1,280 @@
+"""One studio on a server, two laptops: seen by both, nothing overwritten, nothing lost."""
+
+import shutil
+from collections.abc import Iterator
+from dataclasses import dataclass
+from dataclasses import replace as changed
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from studio_log.domain.errors import Refusal
+from studio_log.domain.journal import Act
+from studio_log.services.commands import ChangeSettings, NewMilk, Undo
+from studio_log.services.studio import Studio
+from studio_log.store.database import Store
+from studio_log.store.faults import ServerGone
+from studio_log.store.link import Link, read_link, write_link
+from studio_log.store.moving_in import move_in
+from studio_log.store.server import open_server
+from tests.support.builders import HOUR, MINUTE, NINE, shipped_texts
+from tests.support.fixtures import Workshop, _empty_studio
+from tests.support.hand_clock import HandBell, HandClock, ListedAlarm, ListedNotice
+from tests.support.road import Road
+from tests.support.servers import Databases, typed
+
+
+@dataclass
+class Pair:
+    """Two laptops, and the road of each to the server."""
+
+    one: Workshop
+    two: Workshop
+    roads: tuple[Road, Road]
+
+    def hear(self, shop: Workshop) -> None:
+        """Have a laptop hear of the server, as its ear would tell it."""
+        store = shop.studio.store
+        store._may_answer = True
+        store._heard.set()
+        shop.studio.heard_of_change()
+
+
+def laptop(folder: Path, clock: HandClock, password: str) -> Workshop:
+    studio = Studio(folder, clock, shipped_texts(), {}, lambda: password)
+    shop = Workshop(studio, clock, ListedNotice(), HandBell(), ListedAlarm())
+    studio.notice, studio.bell, studio.alarm = shop.notice, shop.bell, shop.alarm
+    return shop
+
+
+def shared_at(folder: Path, address: str, road: Road) -> str:
+    """Have a folder name the studio at an address, by a road; gives the password."""
+    found = typed(address)
+    write_link(folder, Link(changed(found.address, host="127.0.0.1", port=road.port)))
+    return found.password
+
+
+def moved(folder: Path, address: str) -> None:
+    """Carry the studio of a folder to an empty database."""
+    from studio_log.store.database import open_store
+
+    found = typed(address)
+    with open_store(folder) as local, open_server(
+        found.address, lambda: found.password, folder, create=True
+    ) as server:
+        move_in(local, server, lambda _done, _all: None)
+
+
+@pytest.fixture
+def pair(tmp_path: Path, clock: HandClock, databases: Databases) -> Iterator[Pair]:
+    """Two laptops on one studio without a lot."""
+    address = databases.new()
+    shutil.copytree(_empty_studio(), tmp_path / "one")
+    moved(tmp_path / "one", address)
+    server = typed(address).address
+    roads = (Road(server.host, server.port), Road(server.host, server.port))
+    (tmp_path / "two").mkdir()
+    shops = []
+    for name, road in zip(("one", "two"), roads, strict=True):
+        password = shared_at(tmp_path / name, address, road)
+        shops.append(laptop(tmp_path / name, clock, password))
+    yield Pair(shops[0], shops[1], roads)
+    for shop in shops:
+        shop.studio.close()
+    for road in roads:
+        road.close()
+
+
+def test_what_one_does_the_other_sees(pair):
+    code = pair.one.new("runners")
+    assert code == "26-001"
+    pair.hear(pair.two)
+    assert pair.two.lot(code).name == "runners"
+    pair.two.mark(code, "bean-soak", Act.START)
+    pair.hear(pair.one)
+    assert pair.one.lot(code).step(1).running
+    assert pair.one.new("napkins") == "26-002"
+    assert pair.two.new("table cloth") == "26-003", "no number twice, heard of or not"
+    assert pair.one.everything() != pair.two.everything()
+    pair.hear(pair.one)
+    assert pair.one.everything() == pair.two.everything()
+
+
+def test_an_act_on_what_changed_meanwhile_is_refused_with_what_changed(pair):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.one.mark(code, "bean-soak", Act.START)
+    with pytest.raises(Refusal, match="runs already"):
+        pair.two.mark(code, "bean-soak", Act.START)
+    assert len(pair.one.entries(code)) == 2
+    assert pair.two.lot(code).step(1).running, "what changed is seen at once"
+
+
+def test_a_reminder_answered_on_one_is_answered_on_all(pair):
+    code = pair.one.new("runners")
+    pair.one.mark(code, "bean-soak", Act.START)
+    pair.hear(pair.two)
+    before = pair.two.records(code)
+    assert {one.status for one in before.values()} == {"waiting"}
+    pair.one.clock.move(hours=12)
+    pair.one.mark(code, "bean-soak", Act.END)
+    pair.hear(pair.two)
+    after = pair.two.records(code)
+    assert all(after[key].status != "waiting" for key in before)
+    assert after == pair.one.records(code)
+
+
+def test_the_network_gone_reading_and_acting_go_on_and_all_is_sent(pair):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.roads[1].cut()
+    pair.two.mark(code, "bean-soak", Act.START)
+    assert pair.two.studio.store.away
+    assert pair.two.lot(code).step(1).running
+    pair.two.clock.move(minutes=20)
+    pair.two.mark(code, "1", Act.NOTE, note="stirred once")
+    other = pair.two.new("napkins")
+    assert other == "26-90001", "a provisional code"
+    pair.two.mark(other, "bean-soak", Act.START)
+    pair.two.do(NewMilk(litres=2.0, strength=60.0, lots=(other,)))
+    assert pair.one.entries(code) == pair.one.entries(code)[:1], "nothing of it arrived"
+    pair.one.clock.move(minutes=30)
+    pair.one.new("table cloth")
+
+    pair.roads[1].mend()
+    pair.hear(pair.two)
+    assert not pair.two.studio.store.away
+    pair.hear(pair.one)
+    assert pair.one.everything() == pair.two.everything()
+    entries = pair.one.entries(code)
+    assert [entry.act for entry in entries] == [Act.NEW, Act.START, Act.NOTE]
+    assert [entry.at - NINE for entry in entries[1:]] == [timedelta(0), 20 * MINUTE]
+    assert pair.one.lot("26-003").name == "napkins"
+    assert pair.one.lot("26-003").step(1).running
+    with pair.one.studio.store.reading() as look:
+        assert look.milks.all()[-1].lots == ("26-003",)
+        assert look.lots.codes() == ("26-001", "26-002", "26-003")
+    assert not (pair.two.studio.folder / "unsent").exists()
+    assert pair.one.studio.check() == pair.two.studio.check() == []
+
+
+def test_what_does_not_fit_any_more_is_noted_and_nothing_overwritten(pair):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.roads[1].cut()
+    pair.two.mark(code, "bean-soak", Act.START)
+    pair.two.clock.move(minutes=5)
+    pair.two.do(Undo(code))
+    pair.two.mark(code, "bean-soak", Act.START, note="the other bowl")
+    pair.one.mark(code, "bean-soak", Act.START, note="in the pan")
+    told = []
+    pair.two.studio.listeners.append(told.append)
+    pair.roads[1].mend()
+    pair.hear(pair.two)
+    acts = [entry.act for entry in pair.two.entries(code)]
+    assert acts[:2] == [Act.NEW, Act.START]
+    assert set(acts[2:]) == {Act.NOTE}
+    notes = " ".join(entry.note for entry in pair.two.entries(code))
+    assert "in the pan" in notes
+    assert "the other bowl" in notes
+    assert "not written as an act" in notes
+    assert any("not written as an act" in getattr(one, "words", "") for one in told)
+    pair.hear(pair.one)
+    assert pair.one.everything() == pair.two.everything()
+
+
+def test_sending_twice_writes_once(pair, monkeypatch):
+    """The line breaks after the server wrote all of it and before this laptop knew."""
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.roads[1].cut()
+    pair.two.mark(code, "bean-soak", Act.START)
+    pair.two.new("napkins")
+    pair.roads[1].mend()
+    with monkeypatch.context() as patch:
+        patch.setattr("studio_log.store.plain.pour", _breaks)
+        with pytest.raises(OSError, match="power"):
+            pair.hear(pair.two)
+    pair.hear(pair.two)
+    assert [entry.act for entry in pair.two.entries(code)] == [Act.NEW, Act.START]
+    pair.hear(pair.one)
+    assert sorted(pair.one.everything()) == ["26-001", "26-002"]
+
+
+def _breaks(*_args):
+    raise OSError("the power went")
+
+
+def test_a_laptop_that_starts_without_the_network_has_its_copy(pair, tmp_path):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.two.studio.close()
+    pair.roads[1].cut()
+    again = laptop(tmp_path / "two", pair.one.clock, "x")
+    assert again.lot(code).name == "runners"
+    assert again.studio.store.away
+    again.mark(code, "bean-soak", Act.START)
+    again.studio.close()
+    pair.roads[1].mend()
+    third = laptop(tmp_path / "two", pair.one.clock, typed_password(pair))
+    assert [entry.act for entry in third.entries(code)] == [Act.NEW, Act.START]
+    third.studio.close()
+    pair.hear(pair.one)
+    assert pair.one.lot(code).step(1).running
+
+
+def typed_password(pair):
+    return pair.one.studio.password()
+
+
+def test_a_fresh_laptop_without_the_network_is_told_so(tmp_path, clock):
+    write_link(tmp_path / "new", Link(typed("postgresql://studio@127.0.0.1:1/none").address))
+    with pytest.raises(ServerGone, match="cannot be reached"):
+        laptop(tmp_path / "new", clock, "")
+
+
+def test_settings_follow_and_a_double_change_is_said(pair):
+    pair.one.do(ChangeSettings({"studio": "Harbour Lane Cloth Studio"}))
+    pair.hear(pair.two)
+    assert pair.two.studio.settings.studio == "Harbour Lane Cloth Studio"
+    pair.roads[1].cut()
+    pair.two.do(ChangeSettings({"studio": "Harbour Lane"}))
+    pair.one.do(ChangeSettings({"studio": "Lane Cloth"}))
+    pair.roads[1].mend()
+    told = []
+    pair.two.studio.listeners.append(told.append)
+    pair.hear(pair.two)
+    assert pair.two.studio.settings.studio == "Lane Cloth"
+    assert any("changed elsewhere too" in getattr(one, "words", "") for one in told)
+
+
+def test_another_studio_in_the_place_of_the_first_is_fetched_whole(pair, tmp_path, databases):
+    """The server was put back from its own copy: its sign differs."""
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    store: Store = pair.two.studio.store
+    link = read_link(store.folder)
+    assert link is not None
+    with open_server(typed_address(pair), pair.one.studio.password, tmp_path) as server:
+        with server.rewriting() as line:
+            line.exec_driver_sql("UPDATE studio_sign SET sign = gen_random_uuid()")
+    pair.hear(pair.two)
+    assert pair.two.lot(code).name == "runners"
+    kept = list((store.folder / "copies").glob("replaced-*"))
+    assert kept
+    assert read_link(store.folder) != link
+
+
+def typed_address(pair):
+    link = read_link(pair.one.studio.folder)
+    assert link is not None
+    return link.address
+
+
+def test_half_an_hour_of_hours(pair):
+    """The ages of a cure are the same on both, whichever wrote them."""
+    code = pair.one.new("runners")
+    pair.one.mark(code, "bean-soak", Act.START, at=NINE - 2 * HOUR)
+    pair.hear(pair.two)
+    assert pair.two.lot(code).step(1).start == NINE - 2 * HOUR
