@@ -13,20 +13,19 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any, Final
 
-from sqlalchemy import Column, Connection, DateTime, Table, delete, insert, text
-from sqlalchemy.dialects.sqlite import insert as sqlite_insert
+from sqlalchemy import Column, Connection, DateTime, Table, text
 from sqlmodel import Session
 
 from studio_log.domain.errors import BadStudio
 from studio_log.store.folder_shape import kind_of
 from studio_log.store.photos import FOLDER, keep
 from studio_log.store.rows import UNREADABLE
-from studio_log.store.search import LotWords
 from studio_log.store.server_side import CHILDREN, FOLLOWED
 from studio_log.store.tables import LOT, METADATA, PHOTO
-from studio_log.store.values import LotLine
+from studio_log.store.word_index import FullText
 
 GONE: Final = "studio_gone"
+WORDS: Final = "lot_words"
 ADDED_ONLY: Final = frozenset({"entry", "delivery"})
 """Never changed once they are there."""
 AT_ONCE: Final = 500
@@ -41,17 +40,21 @@ OF_CHANGED_LOTS: Final = (
     "SELECT '{name}', 0::bigint, to_jsonb(t) FROM \"{name}\" t "
     "WHERE t.lot IN (SELECT code FROM lot WHERE changed > :since)"
 )
+WORDS_OF_THEM: Final = (
+    "SELECT 'lot_words', 0::bigint, jsonb_build_object('ordinal', ordinal, 'words', words) "
+    "FROM lot_words WHERE ordinal IN (SELECT ordinal FROM lot WHERE changed > :since)"
+)
 QUESTION: Final = text(
     " UNION ALL ".join(
         (
             HEAD,
             *(CHANGED.format(name=name) for name in (GONE, *FOLLOWED)),
             *(OF_CHANGED_LOTS.format(name=name) for name in CHILDREN),
+            WORDS_OF_THEM,
         )
     )
 )
 """The one question: parents first, and each journal in the order of its entries."""
-
 
 
 @dataclass
@@ -77,8 +80,9 @@ def changes(
 
     A row is its table, the number of its change, its values.
     """
-    stream = server.execution_options(stream_results=True, max_row_buffer=AT_ONCE)
-    with stream.execute(QUESTION, {"since": since}) as result:
+    if not since:  # a whole studio, which need not fit into memory
+        server = server.execution_options(stream_results=True, max_row_buffer=AT_ONCE)
+    with server.execute(QUESTION, {"since": since}) as result:
         rows = iter(result)
         _, _, head = next(rows)
         yield str(head["sign"]), ((name, number, row) for name, number, row in rows)
@@ -118,62 +122,72 @@ def _grouped(
 def _take_group(
     session: Session, found: Followed, name: str, group: list[tuple[int, dict[str, Any]]]
 ) -> None:
+    if name == WORDS:
+        FullText(session).put({int(row["ordinal"]): str(row["words"]) for _, row in group})
+        return
     found.numbers += [number for number, _ in group if number]
     found.mark = max(found.mark, *(number for number, _ in group))
+    line = session.connection()
     if name == GONE:
         for _, row in group:
             _forget(session, METADATA.tables[row["name"]], row["gone"])
         return
     table = METADATA.tables[name]
-    values = [_values(table, row) for _, row in group]
+    rows = [row for _, row in group]
     if table is PHOTO:
-        found.photos += values
-    if table is LOT:
-        _take_lots(session, values)
-    elif name in ADDED_ONLY or name in CHILDREN:
-        session.execute(insert(table), values)
-    else:
-        _replace(session, table, values)
+        found.photos += rows
+    line.exec_driver_sql(WRITTEN[name], [_values(table, row) for row in rows])
+    if table is LOT:  # whose children come after, all anew
+        for child in CHILDREN:
+            statement = f'DELETE FROM "{child}" WHERE lot = ?'  # noqa: S608 - our names
+            line.exec_driver_sql(statement, [(row["code"],) for row in rows])
 
 
-def _take_lots(session: Session, values: list[dict[str, Any]]) -> None:
-    """Write lots in place of what is there; their children come after them, all anew."""
-    _replace(session, LOT, values)
-    codes = [value["code"] for value in values]
-    for name in CHILDREN:
-        table = METADATA.tables[name]
-        session.execute(delete(table).where(table.c.lot.in_(codes)))
-    names = LotLine.__dataclass_fields__
-    lines = [LotLine(**{name: value[name] for name in names}) for value in values]
-    LotWords(session).put_all(lines)
-
-
-def _replace(session: Session, table: Table, values: list[dict[str, Any]]) -> None:
+def _statement(table: Table) -> str:
+    """Give what writes a row: in place of the one of the same key, where rows are changed."""
+    names = [column.name for column in table.columns]
+    columns, places = ", ".join(f'"{one}"' for one in names), ", ".join("?" * len(names))
+    added = f'INSERT INTO "{table.name}" ({columns}) VALUES ({places})'  # noqa: S608 - our names
+    if table.name in ADDED_ONLY or table.name in CHILDREN:
+        return added
     keys = [column.name for column in table.primary_key]
-    write = sqlite_insert(table)
-    rest = {one.name: write.excluded[one.name] for one in table.columns if one.name not in keys}
-    session.execute(write.on_conflict_do_update(index_elements=keys, set_=rest), values)
+    rest = ", ".join(f'"{one}" = excluded."{one}"' for one in names if one not in keys)
+    return f"{added} ON CONFLICT ({', '.join(keys)}) DO UPDATE SET {rest}"
+
+
+WRITTEN: Final = {table.name: _statement(table) for table in METADATA.sorted_tables}
+"""Written by the driver itself: rows may be many, and each laptop takes in those of all."""
 
 
 def _forget(session: Session, table: Table, gone: Mapping[str, Any]) -> None:
-    values = _values(table, gone)
-    same = [column == values[column.name] for column in table.primary_key]
-    session.execute(delete(table).where(*same))
+    keys = list(table.primary_key)
+    same = " AND ".join(f'"{key.name}" = ?' for key in keys)
+    statement = f'DELETE FROM "{table.name}" WHERE {same}'  # noqa: S608 - our names
+    session.connection().exec_driver_sql(statement, tuple(_value(key, gone) for key in keys))
     if table is LOT:
-        LotWords(session).remove(str(gone["code"]))
+        FullText(session).remove([int(gone["ordinal"])])
 
 
-def _values(table: Table, row: Mapping[str, Any]) -> dict[str, Any]:
+def _values(table: Table, row: Mapping[str, Any]) -> tuple[Any, ...]:
     """Give the values of a row that came as JSON; BadStudio where it is not one of ours."""
     try:
-        return {one.name: _value(one, row[one.name]) for one in table.columns}
+        return tuple(_value(column, row) for column in table.columns)
     except (KeyError, TypeError, ValueError) as error:
         raise BadStudio(UNREADABLE.format(what=f"a line of {table.name}")) from error
 
 
-def _value(column: Column[Any], value: Any) -> Any:
-    if value is not None and isinstance(kind_of(column), DateTime):
-        return datetime.fromisoformat(value)
+MOMENTS: Final = frozenset(
+    column
+    for table in METADATA.sorted_tables
+    for column in table.columns
+    if isinstance(kind_of(column), DateTime)
+)
+
+
+def _value(column: Column[Any], row: Mapping[str, Any]) -> Any:
+    value = row[column.name]
+    if value is not None and column in MOMENTS:
+        return f"{datetime.fromisoformat(value):%Y-%m-%d %H:%M:%S.%f}"  # as SQLAlchemy keeps it
     return value
 
 

@@ -36,7 +36,10 @@ class LotWords:
         for start in range(0, len(codes), CHUNK):
             part = codes[start : start + CHUNK]
             asked = select(ENTRY.c.subject, ENTRY.c.note, ENTRY.c.readings, ENTRY.c.data)
-            for row in rows(self._session, asked.where(ENTRY.c.subject.in_(part))):
+            ordered = asked.where(ENTRY.c.subject.in_(part)).order_by(
+                ENTRY.c.subject, ENTRY.c.number
+            )
+            for row in rows(self._session, ordered):
                 texts[row.subject] += (row.note, *_texts(row.readings), *_texts(row.data))
         return {code: " ".join(dict.fromkeys(found)).casefold() for code, found in texts.items()}
 

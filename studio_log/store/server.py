@@ -8,10 +8,12 @@ the order of its commits (`changes`). Readers take no lock and see one state.
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager, nullcontext, suppress
 from pathlib import Path
+from time import monotonic
 from typing import Any, Final
 
 import psycopg
 from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy.exc import DisconnectionError
 from sqlalchemy.pool import QueuePool
 from sqlmodel import Session
 
@@ -26,6 +28,8 @@ CHANNEL: Final = "studio_log"
 CONNECT_SECONDS: Final = 4
 WAIT_MS: Final = 5_000
 """How long a laptop waits for another to finish writing, and for a network that is gone."""
+TRUSTED_S: Final = 5.0
+"""A connection used this short a time ago is not looked over before it is used again."""
 OPTIONS: Final = " ".join(
     (
         "-c TimeZone=UTC",
@@ -82,15 +86,27 @@ class ServerLine:
             poolclass=QueuePool,
             pool_size=1,
             max_overflow=0,
-            pool_pre_ping=True,
             hide_parameters=True,
         )
+        self._used_at = monotonic()
+        event.listen(engine, "checkout", self._look_over)
         self.engine = engine
         self.writers: Engine = engine.execution_options(studio_writes=True)
         self.readers: Engine = engine.execution_options(
             isolation_level="REPEATABLE READ", postgresql_readonly=True
         )
         event.listen(self.writers, "begin", self._begin)
+
+    def _look_over(self, line: Any, _record: object, _proxy: object) -> None:
+        """Have the pool open another connection where one that rested is dead."""
+        idle, self._used_at = monotonic() - self._used_at, monotonic()
+        if idle < TRUSTED_S:
+            return
+        try:
+            line.execute("")
+            line.rollback()
+        except psycopg.Error as error:
+            raise DisconnectionError from error
 
     def _begin(self, connection: Connection) -> None:
         """Wait for the turn, and see that the studio still has the form that is known here."""

@@ -162,6 +162,7 @@ class SharedStore(Store):
         if self._server is not None:
             self._server.close()
         self._server = None
+        self.sqlite.execute("PRAGMA synchronous = FULL")
         self._may_answer = False
         self.away_words = str(gone)
         self._foreign += 1
@@ -218,6 +219,8 @@ class SharedStore(Store):
             server.close()
             raise
         self._server = server
+        # What the file holds lies on the server too: no commit of it waits for the disk.
+        self.sqlite.execute("PRAGMA synchronous = NORMAL")
         self.away_words = ""
         self._foreign += 1
         self.follow()

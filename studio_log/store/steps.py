@@ -22,6 +22,9 @@ class Steps:
 
     def replace(self, lot: str, lines: Iterable[StepLine]) -> None:
         """Write the steps of a lot in place of all it had; its lot line must be there."""
+        lines = tuple(lines)
+        if lines == self.of(lot):  # as after a note or a tending: most entries change no step
+            return
         self._session.execute(delete(STEP).where(STEP.c.lot == lot))
         values = [asdict(line) | {"lot": lot} for line in lines]
         if values:

@@ -60,9 +60,10 @@ def moved(folder: Path, address: str) -> None:
     from studio_log.store.database import open_store
 
     found = typed(address)
-    with open_store(folder) as local, open_server(
-        found.address, lambda: found.password, folder, create=True
-    ) as server:
+    with (
+        open_store(folder) as local,
+        open_server(found.address, lambda: found.password, folder, create=True) as server,
+    ):
         move_in(local, server, lambda _done, _all: None)
 
 
