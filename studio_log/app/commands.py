@@ -1,12 +1,13 @@
 """The house that the command line is handed: how it opens, reminds and writes tags."""
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import partial
+from getpass import getpass
 from pathlib import Path
 from typing import TextIO
 
-from studio_log.app.compose import Ringing, open_studio, shipped_methods
+from studio_log.app.compose import Ringing, open_studio, secret_of, shipped_methods
 from studio_log.app.ending import told_to_end
 from studio_log.app.paths import studio_folder
 from studio_log.app.service_tongue import speak_in_service
@@ -26,6 +27,7 @@ from studio_log.services.studio import Studio
 from studio_log.services.trials import TrialReport
 from studio_log.services.worker import ThreadWorker
 from studio_log.store.compare import compare
+from studio_log.store.faults import WrongPassword
 from studio_log.store.restore import restore
 
 
@@ -33,8 +35,15 @@ class ProgramHouse:
     """Puts the parts together for one command."""
 
     def open_studio(self, where: str | None) -> Studio:
-        """Open the studio at a place; it does not ring."""
-        return open_studio(where)
+        """Open the studio at a place; it does not ring. Asks a terminal for a password."""
+        secret = secret_of(where, folder := studio_folder(where))
+        try:
+            return open_studio(folder, secret=secret)
+        except WrongPassword:
+            if not sys.stdin.isatty():
+                raise
+        secret.learn(secret.address, getpass(f"Password for {secret.address}: "))
+        return open_studio(folder, secret=secret)
 
     def restore(self, where: str | None, source: Path) -> str:
         """Put a copy in the studio's place, also where the present file cannot be opened."""
@@ -156,7 +165,9 @@ class Reminding:
                 # Of a service that writes into a log, nobody can be said to have seen anything.
                 here = "the terminal" if self._out is not None and self._out.isatty() else ""
                 folder = self._worker.submit(self._open, here).result()
-                watcher = FolderWatcher(folder, partial(self._worker.hand_on, self._heard))
+                heard = partial(self._worker.hand_on, self._heard)
+                watcher = FolderWatcher(folder, heard)
+                self._worker.submit(self._listen, heard).result()
                 self._worker.hand_on(self._ring)
                 self._say("Reminding. Ctrl-C ends it.")
                 wait()
@@ -174,6 +185,10 @@ class Reminding:
         studio.listeners.append(self._tell)
         self._studio = studio
         return studio.folder
+
+    def _listen(self, heard: Callable[[], None]) -> None:
+        if self._studio is not None:
+            self._studio.listen(heard)
 
     def _ring(self) -> None:
         if self._studio is not None:

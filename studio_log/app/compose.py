@@ -1,12 +1,16 @@
 """Puts a studio together: the only place that knows which concrete parts are used."""
 
+import os
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from studio_log.app.paths import resource, studio_folder
+from studio_log.app.passwords import Passwords
+from studio_log.app.paths import VARIABLE, resource, studio_folder
 from studio_log.domain.cautions import read_cautions
+from studio_log.domain.server_address import is_address, read_address
 from studio_log.outside.alarm import SchedulerAlarm
 from studio_log.outside.bell import FileBell
 from studio_log.outside.notice_memory import FILE_NAME
@@ -18,6 +22,7 @@ from studio_log.services.ports import Clock, Delivery, NoticeText
 from studio_log.services.shelf import Shelf
 from studio_log.services.studio import Studio
 from studio_log.services.worker import ThreadWorker
+from studio_log.store.link import Link, read_link, write_link
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
@@ -31,13 +36,38 @@ def shipped_methods() -> dict[str, str]:
     return {path.name: path.read_text(encoding="utf-8") for path in sorted(folder.glob("*.toml"))}
 
 
-def open_studio(where: str | Path | None, *, clock: Clock | None = None) -> Studio:
-    """Open (or make) the studio at a place; it does not ring."""
+def open_studio(
+    where: str | Path | None, *, clock: Clock | None = None, secret: Passwords | None = None
+) -> Studio:
+    """Open (or make) the studio at a place; it does not ring.
+
+    WrongPassword where it lies on a server that wants another one than `secret` knows.
+    """
     folder = where if isinstance(where, Path) else studio_folder(where)
+    if secret is None:
+        secret = secret_of(where, folder)
     cautions = read_cautions(resource("cautions.toml").read_text(encoding="utf-8"))
-    studio = Studio(folder, clock or SystemClock(), shipped_methods(), cautions)
+    studio = Studio(folder, clock or SystemClock(), shipped_methods(), cautions, secret)
     studio.shelf = Shelf(lambda name: resource(name).read_text(encoding="utf-8"))
     return studio
+
+
+def secret_of(where: str | Path | None, folder: Path) -> Passwords:
+    """Give what knows the password of a folder's server; an address that was typed is linked."""
+    asked = "" if isinstance(where, Path) else where or os.environ.get(VARIABLE) or ""
+    if not is_address(asked):
+        link = read_link(folder)
+        return Passwords(link.address.text if link is not None else "")
+    typed = read_address(asked)
+    link = read_link(folder)
+    if link is None or link.address != typed.address:
+        write_link(
+            folder, Link(typed.address) if link is None else replace(link, address=typed.address)
+        )
+    secret = Passwords(typed.address.text)
+    if typed.password:
+        secret.learn(typed.address.text, typed.password)
+    return secret
 
 
 class Ringing:

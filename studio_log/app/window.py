@@ -27,6 +27,7 @@ from studio_log.services.clock import HurriedClock, SystemClock
 from studio_log.services.commands import Outcome
 from studio_log.services.ports import Clock, Delivery, NoticeText, Raised
 from studio_log.services.worker import ThreadWorker
+from studio_log.store.faults import WrongPassword
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.main_window import MainWindow
 from studio_log.ui.theme.look import apply_theme
@@ -39,6 +40,7 @@ if TYPE_CHECKING:
     from concurrent.futures import Future
 
     from studio_log.app.compose import Ringing
+    from studio_log.app.passwords import Passwords
     from studio_log.ui.plan.plan_box import PlanBox
 
 JUMP_AHEAD = timedelta(minutes=10)
@@ -73,13 +75,18 @@ class LateStudio:
 class WindowHouse(QObject):
     """Holds what the window needs alive, opens the studio and closes it in order."""
 
-    def __init__(self, app: QApplication, options: argparse.Namespace) -> None:
+    def __init__(
+        self, app: QApplication, options: argparse.Namespace, secret: "Passwords | None" = None
+    ) -> None:
+        """Begin to open the studio; `secret` knows a password that was asked for."""
         super().__init__(app)
         self._app = app
         self._demo = bool(options.demo)
         self._scratch = tempfile.mkdtemp(prefix="studio-log-demo-") if self._demo else None
         self.folder = Path(self._scratch) if self._scratch else studio_folder(options.studio)
         remember_in(self.folder)
+        self._asked = options.studio
+        self.secret = secret
         self.clock: Clock = SystemClock()
         self._pace = float(options.pace)
         if self._demo and self._pace > 1:
@@ -104,7 +111,8 @@ class WindowHouse(QObject):
         if self._demo:
             studio = open_demo(self.folder, self.clock)
         else:
-            studio = compose.open_studio(self.folder, clock=self.clock)
+            self.secret = self.secret or compose.secret_of(self._asked, self.folder)
+            studio = compose.open_studio(self.folder, clock=self.clock, secret=self.secret)
         self._late.studio = studio
         self._ringing = compose.Ringing(
             studio, self._worker, demo=self._demo, opened=self._want_window
@@ -147,6 +155,7 @@ class WindowHouse(QObject):
         from studio_log.outside.watcher import FolderWatcher
 
         self._watcher = FolderWatcher(self.folder, self._heard)
+        self._worker.hand_on(partial(self._late.studio.listen, self._heard))
         self._worker.hand_on(self._late.studio.raise_due)
         if isinstance(self.clock, HurriedClock):
             self._pacer.start()
@@ -208,9 +217,7 @@ def run_window(options: argparse.Namespace) -> int:
             return 0
         apply_theme(app, "system", 100)
         speak_in_window(app, folder or Path(), options.language)
-        house = WindowHouse(app, options)
-        window = MainWindow(house.bridge)
-        house.start()
+        house, window = _begun(app, options)
     except Refusal as refusal:
         print(f"Studio Log cannot open the studio. {refusal}", file=sys.stderr)  # noqa: T201
         return _say_and_end(app, str(refusal))
@@ -231,6 +238,28 @@ def run_window(options: argparse.Namespace) -> int:
     door.close()
     house.close()
     return code
+
+
+def _begun(
+    app: QApplication, options: argparse.Namespace, secret: "Passwords | None" = None
+) -> tuple[WindowHouse, MainWindow]:
+    """Open the studio behind its window; a server's password is asked for until it fits."""
+    house = WindowHouse(app, options, secret)
+    window = MainWindow(house.bridge)
+    try:
+        house.start()
+    except WrongPassword as refused:
+        house.close()
+        window.deleteLater()
+        known = house.secret
+        from studio_log.ui.sharing.password_box import PasswordBox
+
+        box = PasswordBox(str(refused))
+        if known is None or not box.exec():
+            raise
+        known.learn(known.address, box.password)
+        return _begun(app, options, known)
+    return house, window
 
 
 def leave(window: MainWindow, house: WindowHouse) -> None:

@@ -28,6 +28,7 @@ from studio_log.cli import (
     plan,
     rang,
     safety,
+    server,
     shelf,
     soak,
     stock,
@@ -52,6 +53,8 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
         due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
         colour_measure, colour_file, colour, colour_even, swatches, swatch_out, trial, trials,
         trial_out, plan, papers, calendar, safety, moving,
+        colour_measure, colour_file, colour, swatches, swatch_out, trial, trials, trial_out, plan,
+        papers, calendar, safety, server, moving,
     )
     for form in room.FORMS
 }  # fmt: skip

@@ -19,6 +19,7 @@ from studio_log.services.notebooks import TakeBackLots, TakeNotebook
 from studio_log.services.pictures import AddPhoto
 from studio_log.services.places import ChangePlaces
 from studio_log.services.plan import AcceptPlan
+from studio_log.services.shared import JoinStudio, RingHere, ShareStudio, UnshareStudio
 from studio_log.services.stock import MoveMaterial, NewMaterial, SetMaterial
 from studio_log.services.swatches import (
     GradeSwatch,
@@ -234,6 +235,7 @@ Command = (
     | NewBath | SetBath | MarkBath | ChangePlaces | AcceptPlan
     | TakeFolder | TakeNotebook | TakeBackLots | TakeCard
     | TakeCopy | BackupTo | RestoreCopy
+    | ShareStudio | JoinStudio | UnshareStudio | RingHere
     | AcceptPlan
 )  # fmt: skip
 

@@ -22,6 +22,21 @@ class Clock(Protocol):
         ...
 
 
+class Secret(Protocol):
+    """The password of the studio's server. Any thread may ask."""
+
+    def __call__(self) -> str:
+        """Give it; "" where none is known, or none is needed."""
+        ...
+
+    def learn(self, address: str, password: str) -> str:
+        """Know the password of an address from now on.
+
+        Gives a sentence where it will have to be typed again at the next start.
+        """
+        ...
+
+
 class Alarm(Protocol):
     """Calls back at a moment."""
 

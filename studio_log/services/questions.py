@@ -28,6 +28,7 @@ from studio_log.services.places import PlacesFor
 from studio_log.services.plan import PlanFor, PlannedFor
 from studio_log.services.rang import WhatRangFor
 from studio_log.services.search import FindLots, LotRowsFor
+from studio_log.services.shared import SharedFor
 from studio_log.services.shelf import DyeFor, DyesFor, MaterialFor, MaterialsFor
 from studio_log.services.stock import CostFor, ShoppingFor, StockFor
 from studio_log.services.studio_hours import (
@@ -377,7 +378,7 @@ Question = (
     | PlanFor | PlannedFor
     | HolidayPlacesFor | HolidayPlaceFor | HolidaysFor
     | ExportFor | NotebookFor | TryNotebook | TryCard
-    | CopiesFor | CompareCopy
+    | CopiesFor | CompareCopy | SharedFor
 )  # fmt: skip
 Methods = tuple[Method, ...]
 Tags = tuple[TagFacts, ...]

@@ -1,6 +1,6 @@
 """Answers to questions; one table says who answers what."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from datetime import datetime, timedelta
 from typing import Any, Protocol
 from zoneinfo import ZoneInfo
@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 from studio_log.domain.amounts import countable, vessel_fits, work_out
 from studio_log.domain.calendar_words import date_words
 from studio_log.domain.cautions import Caution
+from studio_log.domain.codes import is_provisional
 from studio_log.domain.errors import Refusal
 from studio_log.domain.lot_amounts import amounts_of
 from studio_log.domain.lots import Lot
@@ -22,6 +23,7 @@ from studio_log.services import (
     hours_reads,
     notebook_acts,
     record_reads,
+    sharing,
     shelf,
     stock_reads,
     swatch_reads,
@@ -58,6 +60,8 @@ from studio_log.services.rang import WhatRangFor
 from studio_log.services.rang_reads import what_rang
 from studio_log.services.ringing import next_ring
 from studio_log.services.search import FindLots, LotRowsFor
+from studio_log.services.shared import SharedFor
+from studio_log.services.sharing_words import waiting_words
 from studio_log.services.sheet_reads import in_units, lot_sheet, tag_caution
 from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
@@ -174,6 +178,15 @@ TAG_KINDS = frozenset({"soak", "dip", "cure", "scour"})
 def _tags(house: House, desk: Desk, question: q.TagsFor) -> q.Tags:
     if not question.codes:
         raise Refusal(tr("Say which lots: give their codes."))
+    for code in question.codes:
+        if is_provisional(whole_code(code)):
+            raise Refusal(
+                tr(
+                    "{code} is a provisional code, given while the server is out of reach. No tag "
+                    "was printed: print it once the lot has its number.",
+                    code=whole_code(code),
+                )
+            )
     return tuple(_tag(house, desk, whole_code(code)) for code in question.codes)
 
 
@@ -234,8 +247,22 @@ def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
     faults = (tr(CLOCK_WRONG).format(fault=desk.clock_fault),) if desk.clock_fault else ()
     slipped = slip_words(desk)
     faults = (*faults, slipped) if slipped else faults
-    warnings = (*faults, *house.upkeep.faults.values(), *house.store.warnings)
+    warnings = (
+        *faults,
+        *_server_words(house, desk),
+        *house.upkeep.faults.values(),
+        *house.store.warnings,
+    )
     return q.Status(saved, tr(channels), works, ring, house.upkeep.copy_words, warnings)
+
+
+def _server_words(house: House, desk: Desk) -> Iterator[str]:
+    """Say that the server is out of reach, and what waits for it."""
+    if house.store.away:
+        yield house.store.away_words
+        if count := sharing.seen(house, desk).unsent:
+            yield waiting_words(count)
+        yield tr("What is done here is kept, and sent when it answers.")
 
 
 _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
@@ -272,6 +299,7 @@ _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {
     SaveCalendar: save_calendar,
     CopiesFor: lambda house, _desk, question: copies_seen(house, question),
     CompareCopy: lambda house, _desk, question: compared(house, question),
+    SharedFor: lambda house, desk, _question: sharing.seen(house, desk),
     PlacesFor: lambda house, _desk, _question: house.upkeep.seen(house.folder),
     PlanFor: plan_setup,
     PlannedFor: planned_timeline,

@@ -37,6 +37,8 @@ from studio_log.services.subjects import ANSWERS, is_lot, settle_any
 from studio_log.store.database import Store
 from studio_log.store.values import DeliveryRecord
 
+A_MINUTE = timedelta(minutes=1)
+"""Longer ago it rang on the other laptop, and nobody came running: it will ring again."""
 TEN_MINUTES = timedelta(minutes=10)
 IN_WINDOW = tr_later("the window")
 """The channel of what the window shows by itself: its bar, its bench, its chime."""
@@ -82,6 +84,20 @@ def find_due(desk: Desk, *, under_way: Collection[str] = ()) -> tuple[list[Recor
             due.append(record)
     record_raised(desk, counted, (IN_WINDOW,))
     return due, bool(counted)
+
+
+def rung_lately(desk: Desk, shown: Mapping[str, datetime | None]) -> list[Record]:
+    """Give the open records that rang within a minute and were not shown here since."""
+    found = []
+    for kept in desk.work.reminders.raised():
+        record = record_from(kept)
+        at, here = record.rung_at, shown.get(record.reminder.key)
+        late = at is not None and desk.now - at > A_MINUTE
+        if at is None or late or (here is not None and here >= at):
+            continue
+        if not record.reminder.quietly and _may_ring(desk, record):
+            found.append(record)
+    return found
 
 
 def _may_ring(desk: Desk, record: Record) -> bool:

@@ -5,7 +5,7 @@ commit, and the alarm is set to the next moment anybody is needed.
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import asdict, replace
+from dataclasses import asdict
 from datetime import date, datetime, timedelta
 from functools import partial
 from pathlib import Path
@@ -18,10 +18,11 @@ from studio_log.domain.method_text import read_method
 from studio_log.domain.reminders import Record
 from studio_log.language.words import tr
 from studio_log.services import commands as c
-from studio_log.services import copy_keeping, manners, reads, ringing, safety
+from studio_log.services import copy_keeping, manners, reads, ringing, safety, sharing
 from studio_log.services.desk import Desk
 from studio_log.services.handlers import HANDLERS, TIMELESS
 from studio_log.services.keeping import Upkeep
+from studio_log.services.laptops import Laptops
 from studio_log.services.method_reads import fresh_methods, import_method
 from studio_log.services.places import ChangePlaces, change_places
 from studio_log.services.ports import (
@@ -33,16 +34,15 @@ from studio_log.services.ports import (
     Notice,
     NoticeText,
     Raised,
+    Secret,
 )
 from studio_log.services.public_holidays import check_place
-from studio_log.services.sending import Sending, Sent
 from studio_log.services.settings import WITHOUT_TIMES, Settings
 from studio_log.services.settings_check import read_settings
 from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
 from studio_log.store.faults import ServerGone
 from studio_log.store.places import open_any
-from studio_log.store.unsent import Unsent
 from studio_log.store.work import Work
 
 if TYPE_CHECKING:
@@ -57,9 +57,22 @@ RETRY = timedelta(seconds=30)
 """When another process has the bell, or a moment has passed while nothing may ring."""
 
 
-def no_password() -> str:
-    """Give none: libpq looks into its own files, and a server may want none."""
-    return ""
+OUTSIDE: Mapping[type, Callable[[Any, Any], c.Outcome]] = {
+    **copy_keeping.HANDLERS,
+    **sharing.HANDLERS,
+}
+
+
+class NoSecret:
+    """Knows no password: libpq looks into its own files, and a server may want none."""
+
+    def __call__(self) -> str:
+        """Give none."""
+        return ""
+
+    def learn(self, _address: str, _password: str) -> str:
+        """Forget it at once."""
+        return ""
 
 
 class Studio:
@@ -71,18 +84,18 @@ class Studio:
         clock: Clock,
         shipped: Mapping[str, str],
         cautions: Mapping[str, Caution],
-        password: Callable[[], str] = no_password,
+        secret: Secret | None = None,
     ) -> None:
         """Open the studio in a folder; `shipped` maps file names to the methods' TOML.
 
-        `password` is asked where the studio lies on a server.
+        `secret` knows the password where the studio lies on a server.
         """
         self.folder = folder
         self.clock = clock
         self.cautions = cautions
         self.shelf = Shelf()
-        self.password = password
-        self.store: Store = open_any(folder, password, now=clock.now())
+        self.secret: Secret = secret or NoSecret()
+        self.store: Store = open_any(folder, self.secret, now=clock.now())
         self.book: dict[tuple[str, int], Method] = {}
         self.cache: dict[str, tuple[int, Lot]] = {}
         self.listeners: list[Listener] = []
@@ -99,7 +112,7 @@ class Studio:
         self._zone_seen = ""
         self._unheard_until = clock.now()
         self._looked: set[str] = set()
-        self._heard: Callable[[], None] | None = None
+        self._laptops = Laptops()
         self._anchor = (0, 0)
         self._settings = Settings()
         self._shipped = dict(shipped)
@@ -111,7 +124,7 @@ class Studio:
     def _begin(self) -> None:
         """Know the studio that was opened, and give it the methods of this version."""
         self._know()
-        self._reach()
+        self._laptops.reach(self)
         self._seen = self.store.data_version()
         kept = self._know()
         if fresh := fresh_methods(self._shipped, kept):
@@ -191,7 +204,7 @@ class Studio:
         """Do one command; Refusal or Question where it is not done, and nothing changed."""
         if isinstance(command, c.RaiseDue):
             return self.raise_due()
-        if (outside := copy_keeping.HANDLERS.get(type(command))) is not None:
+        if (outside := OUTSIDE.get(type(command))) is not None:
             self._after(done := outside(self, command))
             return done
         settings, book = self._settings, dict(self.book)
@@ -265,7 +278,7 @@ class Studio:
 
     def raise_due(self) -> c.Outcome:
         """Raise what is due, if this process has the bell; then set the alarm again."""
-        if self._ending:
+        if self._ending or not self.store.rings:
             return c.Outcome()
         self._waits_for_bell = not self.telling.may_ring(self.bell, self._after)
         if self._waits_for_bell or self._unheard(self.clock.now()):
@@ -328,6 +341,7 @@ class Studio:
             ringing.record_deliveries(desk, due, (*deliveries, *seen))
 
         self._in_work(turn)
+        self._laptops.rang(due, self.clock.now())
         if not shown:
             self._unheard_until = self.clock.now() + RETRY
             self._looked.difference_update(one.key for one in looks)
@@ -338,9 +352,9 @@ class Studio:
         """Say whether this process rings; one without a bell is alone and does."""
         return self.bell is None or self.bell.hold()
 
-    def tell_news(self, outcome: c.Outcome) -> None:
+    def tell_news(self, news: object) -> None:
         """Let the listeners know of what changed outside the log."""
-        self._tell(outcome)
+        self._tell(news)
 
     def _tell(self, news: object) -> None:
         for listener in list(self.listeners):
@@ -367,7 +381,7 @@ class Studio:
         """Set the alarm to the next ring; soon again where this process may not ring."""
         if self.alarm is None or self._ending:
             return
-        at, now = self.next_ring(), self.clock.now()
+        at, now = self.next_ring() if self.store.rings else None, self.clock.now()
         if at is not None and at <= now and self._must_wait(now):
             at = now + RETRY
         self.alarm.set(at)
@@ -387,7 +401,7 @@ class Studio:
 
         Without a change the bell may have been given up: it is asked for again.
         """
-        self._reach()
+        self._laptops.reach(self)
         seen = self.store.data_version()
         if seen == self._seen:
             if self._waits_for_bell:
@@ -399,6 +413,7 @@ class Studio:
         if not same:  # a copy was put back: what is known of lots may tell of another journal
             self.cache.clear()
         self._know()
+        self._laptops.echo(self)
         self._after(outcome := c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))
         return outcome
 
@@ -412,35 +427,14 @@ class Studio:
         """Open the file again, in which another journal may stand now."""
         self.cache.clear()
         self.store.close()
-        self.store = open_any(self.folder, self.password, now=self.clock.now())
+        self.store = open_any(self.folder, self.secret, now=self.clock.now())
         self._begin()
-        if self._heard is not None:
-            self.store.listen(self._heard)
+        self._laptops.listen_on(self)
         self.last_act = None
 
     def listen(self, heard: Callable[[], None]) -> None:
         """Have a call made, in some thread, when the studio's server tells of a change."""
-        self._heard = heard
-        self.store.listen(heard)
-
-    def _reach(self) -> None:
-        """Try a server that was out of reach, and send what was done here meanwhile."""
-        if not self.store.away:
-            return
-        sent: list[Sent] = []
-
-        def send(work: Work, unsent: Unsent) -> None:
-            desk = replace(self.desk(work), cache={})
-            sent[:] = [Sending(desk, unsent).run()]
-
-        self.store.reach(send)
-        self.cache.clear()
-        for one in sent:
-            self._tell_sent(one)
-
-    def _tell_sent(self, sent: Sent) -> None:
-        self.upkeep.say("sent", " ".join(sent.aside))
-        self._tell(c.Outcome(sent.words, lots=frozenset({"*"}), reminders=True, settings=True))
+        self._laptops.listen(self, heard)
 
     def check(self, *, repair: bool = False) -> list[str]:
         """Look for damage; with `repair` work out anew what can be derived from the journal."""

@@ -87,6 +87,16 @@ class Store(Turns):
         """Whether acts are done here and wait to be sent to a server."""
         return False
 
+    rings = True
+    """Whether reminders ring on this laptop."""
+
+    def sent_mark(self) -> int | None:
+        """Give the mark of the journal up to which a server has it; None where it has all."""
+        return None
+
+    def catch_up(self) -> None:
+        """Bring what changed on a server, whether it was heard of or not."""
+
     def reach(self, send: "Send") -> bool:
         """Try a server again that was out of reach; say whether all is as it should be."""
         del send

@@ -26,6 +26,8 @@ class Link:
     address: ServerAddress
     sign: str = ""
     """"" before anything was fetched."""
+    rings: bool = True
+    """Whether reminders ring on this laptop."""
 
     def with_sign(self, sign: str) -> "Link":
         """Give the link to the same server with another studio's sign."""
@@ -42,8 +44,8 @@ def read_link(folder: Path) -> Link | None:
         if not path.is_file():
             return None
         kept = json.loads(path.read_bytes()[:LARGEST])
-        address, sign = kept["address"], kept.get("sign", "")
-        return Link(read_address(str(address)).address, str(sign)[:64])
+        address = read_address(str(kept["address"])).address
+        return Link(address, str(kept.get("sign", ""))[:64], bool(kept.get("rings", True)))
     except (OSError, ValueError, TypeError, KeyError, AttributeError, RecursionError,
             Refusal) as error:  # fmt: skip
         words = UNREADABLE.format(where=path, form="postgresql://…")
@@ -54,7 +56,7 @@ def write_link(folder: Path, link: Link) -> None:
     """Keep a link, whole or not at all."""
     path = folder / FILE_NAME
     part = path.with_name(f".{FILE_NAME}.part")
-    told = json.dumps({"address": link.address.text, "sign": link.sign})
+    told = json.dumps({"address": link.address.text, "sign": link.sign, "rings": link.rings})
     with faults.told_with_disk(folder):
         folder.mkdir(parents=True, exist_ok=True)
         try:

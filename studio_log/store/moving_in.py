@@ -69,6 +69,18 @@ def move_in(local: Store, server: Server, progress: Progress) -> Carried:
         return Carried(_count(target, METADATA.tables["lot"]), _count(target, ENTRY), photos)
 
 
+def holds_work(server: Server) -> bool:
+    """Say whether a server's studio has a single entry."""
+    with server.looking() as line:
+        return line.execute(select(ENTRY.c.id).limit(1)).first() is not None
+
+
+def compare(local: Store, server: Server) -> None:
+    """See that file and server hold the same, entry by entry; BadStudio where they do not."""
+    with local.reading() as look, server.looking() as there:
+        _compare(there, look.session.connection(), str(local.folder))
+
+
 def _order(table: Table) -> list[Any]:
     return list(table.primary_key.columns)
 

@@ -14,7 +14,7 @@ the server knows already, which it then passes over.
 import shutil
 import threading
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import datetime
 from pathlib import Path
 from typing import Final
@@ -52,6 +52,7 @@ class SharedStore(Store):
         self._heard.set()
         self._may_answer = True
         self.address = link.address.text
+        self.rings = link.rings
         self.away_words = ""
 
     @property
@@ -97,6 +98,11 @@ class SharedStore(Store):
             # After a refusal too: it was given for what changed there.
             if self._server is not None:
                 self.follow(own=self._server.line.span)
+
+    @override
+    def catch_up(self) -> None:
+        """Bring what changed on the server, whether it was heard of or not."""
+        self.follow()
 
     def follow(self, own: tuple[int, int] = (0, 0)) -> None:
         """Bring what changed on the server into the file; `own` are one's own changes there."""
@@ -192,6 +198,16 @@ class SharedStore(Store):
             self.reading() as now,
         ):
             return difference(then, now)
+
+    @override
+    def sent_mark(self) -> int | None:
+        """Give the mark of the journal up to which the server has it; None where it has all."""
+        copy = self._before / files.FILE_NAME
+        if not copy.exists():
+            return None
+        with faults.told_with_disk(self._before), closing(plain.connect(copy, "ro")) as line:
+            found = line.execute("SELECT max(id) FROM entry").fetchone()
+        return int(found[0] or 0)
 
     @override
     def reach(self, send: Send) -> bool:

@@ -24,6 +24,7 @@ ICONS: Final[Mapping[str, str]] = {
     "export": "save",
     "import": "plus",
     "copies": "copies",
+    "sharing": "sharing",
     "settings": "settings",
     "quit": "quit",
     "undo": "undo",

@@ -44,6 +44,7 @@ ACTIONS: Final = (
     ActionRow("&File", "import", tr_later("Take &in an old notebook…"), "Ctrl+Shift+I"),
     ActionRow("&File", "export", tr_later("&Export everything…"), "Ctrl+Shift+E"),
     ActionRow("&File", "copies", tr_later("C&opies…"), "Ctrl+Shift+K"),
+    ActionRow("&File", "sharing", tr_later("Se&veral laptops…"), "Ctrl+Alt+L"),
     ActionRow("&File", "-"),
     ActionRow("&File", "settings", tr_later("&Settings…"), "Ctrl+,"),
     ActionRow("&File", "hours", tr_later("&Hours…"), "Ctrl+H"),

@@ -39,6 +39,7 @@ from studio_log.ui.moving.import_box import ImportBox
 from studio_log.ui.panes import Panes
 from studio_log.ui.rang.rang_box import RangBox
 from studio_log.ui.settings_dialog import SettingsDialog
+from studio_log.ui.sharing.sharing_box import SharingBox
 from studio_log.ui.stock.stock_box import StockBox
 from studio_log.ui.swatches.swatch_box import SwatchBox
 from studio_log.ui.tags.tag_dialog import TagDialog
@@ -112,6 +113,7 @@ class MenuActs(QObject):
             "export": self._export,
             "import": self._import,
             "copies": self._copies,
+            "sharing": self._sharing,
             "find": self._find,
             "to_lots": self._to_lots,
             "to_steps": self._to_steps,
@@ -208,6 +210,9 @@ class MenuActs(QObject):
 
     def _copies(self) -> None:
         self._one(CopiesBox, lambda: CopiesBox(self._bridge, self._window))
+
+    def _sharing(self) -> None:
+        self._one(SharingBox, lambda: SharingBox(self._bridge, self._window))
 
     def _find(self) -> None:
         self._at.panes.go("lots")

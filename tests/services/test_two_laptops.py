@@ -6,14 +6,21 @@ from dataclasses import dataclass
 from dataclasses import replace as changed
 from datetime import timedelta
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
 from studio_log.services.commands import ChangeSettings, NewMilk, Undo
+from studio_log.services.shared import (
+    JoinStudio,
+    RingHere,
+    SharedFor,
+    ShareStudio,
+    UnshareStudio,
+)
 from studio_log.services.studio import Studio
-from studio_log.store.database import Store
 from studio_log.store.faults import ServerGone
 from studio_log.store.link import Link, read_link, write_link
 from studio_log.store.moving_in import move_in
@@ -22,7 +29,10 @@ from tests.support.builders import HOUR, MINUTE, NINE, shipped_texts
 from tests.support.fixtures import Workshop, _empty_studio
 from tests.support.hand_clock import HandBell, HandClock, ListedAlarm, ListedNotice
 from tests.support.road import Road
-from tests.support.servers import Databases, typed
+from tests.support.servers import Databases, Known, typed
+
+if TYPE_CHECKING:
+    from studio_log.store.database import Store
 
 
 @dataclass
@@ -42,7 +52,7 @@ class Pair:
 
 
 def laptop(folder: Path, clock: HandClock, password: str) -> Workshop:
-    studio = Studio(folder, clock, shipped_texts(), {}, lambda: password)
+    studio = Studio(folder, clock, shipped_texts(), {}, Known(password))
     shop = Workshop(studio, clock, ListedNotice(), HandBell(), ListedAlarm())
     studio.notice, studio.bell, studio.alarm = shop.notice, shop.bell, shop.alarm
     return shop
@@ -226,7 +236,7 @@ def test_a_laptop_that_starts_without_the_network_has_its_copy(pair, tmp_path):
 
 
 def typed_password(pair):
-    return pair.one.studio.password()
+    return pair.one.studio.secret()
 
 
 def test_a_fresh_laptop_without_the_network_is_told_so(tmp_path, clock):
@@ -250,16 +260,18 @@ def test_settings_follow_and_a_double_change_is_said(pair):
     assert any("changed elsewhere too" in getattr(one, "words", "") for one in told)
 
 
-def test_another_studio_in_the_place_of_the_first_is_fetched_whole(pair, tmp_path, databases):
+def test_another_studio_in_the_place_of_the_first_is_fetched_whole(pair, tmp_path):
     """The server was put back from its own copy: its sign differs."""
     code = pair.one.new("runners")
     pair.hear(pair.two)
     store: Store = pair.two.studio.store
     link = read_link(store.folder)
     assert link is not None
-    with open_server(typed_address(pair), pair.one.studio.password, tmp_path) as server:
-        with server.rewriting() as line:
-            line.exec_driver_sql("UPDATE studio_sign SET sign = gen_random_uuid()")
+    with (
+        open_server(typed_address(pair), pair.one.studio.secret, tmp_path) as server,
+        server.rewriting() as line,
+    ):
+        line.exec_driver_sql("UPDATE studio_sign SET sign = gen_random_uuid()")
     pair.hear(pair.two)
     assert pair.two.lot(code).name == "runners"
     kept = list((store.folder / "copies").glob("replaced-*"))
@@ -271,6 +283,77 @@ def typed_address(pair):
     link = read_link(pair.one.studio.folder)
     assert link is not None
     return link.address
+
+
+def test_a_reminder_rings_on_both_and_stops_on_both(pair):
+    code = pair.one.new("runners")
+    pair.one.mark(code, "bean-soak", Act.START)
+    pair.hear(pair.two)
+    at = pair.one.studio.next_ring()
+    assert at == pair.two.studio.next_ring()
+    assert len(pair.one.ring(at=at)) == 1
+    before = len(pair.two.notice.shown)
+    pair.hear(pair.two)
+    assert len(pair.two.notice.shown) == before + 1, "it rings on the other as well"
+    assert pair.two.notice.shown[-1].keys == pair.one.notice.shown[-1].keys
+    pair.hear(pair.two)
+    pair.two.studio.raise_due()
+    pair.hear(pair.one)
+    assert len(pair.two.notice.shown) == before + 1, "once"
+    assert len(pair.one.notice.shown) == 1
+    pair.two.mark(code, "bean-soak", Act.END)
+    pair.hear(pair.one)
+    assert pair.one.studio.telling.standing == ()
+    assert all(
+        not key.startswith("26-001/1/") for text in pair.one.ring(minutes=30) for key in text.keys
+    )
+
+
+def test_a_laptop_that_was_told_not_to_ring_is_silent(pair):
+    code = pair.one.new("runners")
+    pair.two.do(RingHere(rings=False))
+    assert pair.two.studio.ask(SharedFor()).rings is False
+    pair.one.mark(code, "bean-soak", Act.START)
+    pair.hear(pair.two)
+    at = pair.one.studio.next_ring()
+    assert pair.two.ring(at=at) == []
+    assert len(pair.one.ring(at=at)) == 1
+    pair.hear(pair.two)
+    assert pair.two.notice.shown == []
+
+
+def test_moved_there_and_back_with_counts(tmp_path, clock, databases):
+    shutil.copytree(_empty_studio(), tmp_path / "one")
+    address = databases.new()
+    shop = laptop(tmp_path / "one", clock, "")
+    code = shop.new("runners")
+    shop.mark(code, "bean-soak", Act.START)
+    before = shop.everything()
+    said = shop.do(ShareStudio(address)).words
+    assert "1 lots, 2 entries and 0 photos" in said
+    seen = shop.studio.ask(SharedFor())
+    assert seen.address == typed(address).address.text
+    assert typed(address).password not in (tmp_path / "one" / "shared.json").read_text()
+    assert shop.everything() == before
+    with pytest.raises(Refusal, match="lies on"):
+        shop.do(ShareStudio(address))
+    other = laptop(tmp_path / "two", clock, "")
+    other.do(JoinStudio(address))
+    assert other.everything() == before
+    other.new("napkins")
+    third = laptop(tmp_path / "three", clock, "")
+    third.new("its own")
+    with pytest.raises(Refusal, match="of its own"):
+        third.do(JoinStudio(address))
+    with pytest.raises(Refusal, match="There is a studio on"):
+        third.do(ShareStudio(address))
+    assert list(third.everything()) == ["26-001"]
+    assert "compared with the server" in shop.do(UnshareStudio()).words
+    assert not shop.studio.store.address
+    assert sorted(shop.everything()) == ["26-001", "26-002"], "what the other did came along"
+    assert shop.studio.check() == []
+    for one in (shop, other, third):
+        one.studio.close()
 
 
 def test_half_an_hour_of_hours(pair):

@@ -14,8 +14,9 @@ import statistics
 import sys
 import tempfile
 import time
-from dataclasses import replace
+from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from studio_log.domain.journal import Act
 from studio_log.services.clock import SystemClock
@@ -27,13 +28,13 @@ from studio_log.store.moving_in import move_in
 from studio_log.store.server import open_server
 from tests.support.builders import LONG, shipped_texts
 from tests.support.fixtures import PIECES
-from tests.support.servers import Databases, typed
+from tests.support.servers import Databases, Known, typed
 
 LOTS = 10
 
 
 def opened(folder: Path, password: str = "") -> Studio:
-    return Studio(folder, SystemClock(), shipped_texts(), {}, lambda: password)
+    return Studio(folder, SystemClock(), shipped_texts(), {}, Known(password))
 
 
 def acts(studio: Studio, codes: list[str], count: int, name: str, pause: float) -> list[float]:
@@ -48,11 +49,22 @@ def acts(studio: Studio, codes: list[str], count: int, name: str, pause: float) 
     return took
 
 
-def client(folder: str, password: str, codes: list[str], count: int, name: str, pause: float,
-           gate: "mp.synchronize.Barrier", out: "mp.Queue[list[float]]") -> None:  # fmt: skip
-    studio = opened(Path(folder), password)
-    gate.wait()
-    out.put(acts(studio, codes, count, name, pause))
+@dataclass(frozen=True)
+class Round:
+    """What every client does, and where it meets the others."""
+
+    codes: list[str]
+    count: int
+    pause: float
+    password: str
+    gate: Any
+    out: Any
+
+
+def client(folder: str, name: str, of: Round) -> None:
+    studio = opened(Path(folder), of.password)
+    of.gate.wait()
+    of.out.put(acts(studio, of.codes, of.count, name, of.pause))
     studio.close()
 
 
@@ -69,53 +81,57 @@ def told(words: str, took: list[float]) -> float:
 def main(clients: int, count: int, pause: float) -> None:
     databases = Databases()
     scratch = Path(tempfile.mkdtemp(prefix="studio-log-laptops-"))
-    address = databases.new()
-    found = typed(address)
     try:
-        first = opened(scratch / "first")
-        codes = [first.do(NewLot(LONG, f"lot {n}", PIECES)).code for n in range(LOTS)]
-        first.close()
-        shutil.copytree(scratch / "first", scratch / "alone")
-        with (
-            open_store(scratch / "first") as local,
-            open_server(found.address, lambda: found.password, scratch, create=True) as server,
-        ):
-            move_in(local, server, lambda _done, _all: None)
-        alone = opened(scratch / "alone")
-        before = told("one laptop, its own file", acts(alone, codes, count, "alone", 0))
-        alone.close()
-        write_link(scratch / "first", Link(replace(found.address)))
-        one = opened(scratch / "first", found.password)
-        told("one laptop, the server", acts(one, codes, count, "one", 0))
-        gate, out = mp.Barrier(clients + 1), mp.Queue()
-        people = []
-        for number in range(clients):
-            folder = scratch / f"laptop-{number}"
-            write_link(folder, Link(found.address))
-            args = (str(folder), found.password, codes, count, f"laptop {number}", pause, gate, out)
-            people.append(mp.Process(target=client, args=args))
-        for person in people:
-            person.start()
-        gate.wait()
-        begun = time.perf_counter()
-        took = [one_ for _ in people for one_ in out.get()]
-        for person in people:
-            person.join()
-        spent = time.perf_counter() - begun
-        p95 = told(f"{clients} laptops at once, pause {pause:g} s", took)
-        one.store._heard.set()
-        one.heard_of_change()
-        with one.store.reading() as look:
-            notes = [e for code in codes for e in look.journal.of(code) if e.act is Act.NOTE]
-        wanted = (clients + 1) * count
-        print(f"entries {len(notes)} of {wanted}; {len(took) / spent:.0f} acts a second; "
-              f"p95 against a file {p95 / before:.1f}")  # fmt: skip
-        amiss = one.check()
-        print("nothing amiss" if not amiss else "\n".join(amiss[:5]))
-        one.close()
+        run(databases.new(), scratch, clients, count, pause)
     finally:
         databases.close()
         shutil.rmtree(scratch, ignore_errors=True)
+
+
+def run(address: str, scratch: Path, clients: int, count: int, pause: float) -> None:
+    found = typed(address)
+    first = opened(scratch / "first")
+    codes = [first.do(NewLot(LONG, f"lot {n}", PIECES)).code for n in range(LOTS)]
+    first.close()
+    shutil.copytree(scratch / "first", scratch / "alone")
+    with (
+        open_store(scratch / "first") as local,
+        open_server(found.address, Known(found.password), scratch, create=True) as server,
+    ):
+        move_in(local, server, lambda _done, _all: None)
+    alone = opened(scratch / "alone")
+    before = told("one laptop, its own file", acts(alone, codes, count, "alone", 0))
+    alone.close()
+    write_link(scratch / "first", Link(found.address))
+    one = opened(scratch / "first", found.password)
+    told("one laptop, the server", acts(one, codes, count, "one", 0))
+    of = Round(codes, count, pause, found.password, mp.Barrier(clients + 1), mp.Queue())
+    took, spent = together(scratch, Link(found.address), clients, of)
+    p95 = told(f"{clients} laptops at once, pause {pause:g} s", took)
+    one.store.catch_up()
+    with one.store.reading() as look:
+        notes = [e for code in codes for e in look.journal.of(code) if e.act is Act.NOTE]
+    wanted = (clients + 1) * count
+    print(f"entries {len(notes)} of {wanted}; {len(took) / spent:.0f} acts a second; "
+          f"p95 against a file {p95 / before:.1f}")  # fmt: skip
+    print("\n".join(one.check()[:5]) or "nothing amiss")
+    one.close()
+
+
+def together(scratch: Path, link: Link, clients: int, of: Round) -> tuple[list[float], float]:
+    """Let all clients act at once; gives how long each act took, and all of them."""
+    people = []
+    for number in range(clients):
+        folder = scratch / f"laptop-{number}"
+        write_link(folder, link)
+        people.append(mp.Process(target=client, args=(str(folder), f"laptop {number}", of)))
+        people[-1].start()
+    of.gate.wait()
+    begun = time.perf_counter()
+    took = [one for _ in people for one in of.out.get()]
+    for person in people:
+        person.join()
+    return took, time.perf_counter() - begun
 
 
 if __name__ == "__main__":

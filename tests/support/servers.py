@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 from uuid import uuid4
@@ -65,6 +66,22 @@ class Databases:
             for name in self._made:
                 gone = sql.SQL("DROP DATABASE IF EXISTS {} WITH (FORCE)")
                 line.execute(gone.format(sql.Identifier(name)))
+
+
+@dataclass
+class Known:
+    """Knows one password."""
+
+    password: str
+
+    def __call__(self) -> str:
+        """Give it."""
+        return self.password
+
+    def learn(self, _address: str, password: str) -> str:
+        """Know another one."""
+        self.password = password
+        return ""
 
 
 def typed(address: str) -> TypedAddress:

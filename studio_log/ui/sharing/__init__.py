@@ -1,0 +1,1 @@
+"""A studio on a server: moving there and back, and the password."""
