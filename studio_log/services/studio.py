@@ -9,12 +9,10 @@ from dataclasses import asdict
 from datetime import date, datetime, timedelta
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
-from zoneinfo import ZoneInfo
+from typing import Any, TypeVar
 
 from studio_log.domain.cautions import Caution
 from studio_log.domain.errors import Question, Refusal
-from studio_log.domain.method_text import read_method
 from studio_log.domain.reminders import Record
 from studio_log.language.words import tr
 from studio_log.services import commands as c
@@ -24,31 +22,25 @@ from studio_log.services.handlers import HANDLERS, TIMELESS
 from studio_log.services.keeping import Upkeep
 from studio_log.services.laptops import Laptops
 from studio_log.services.method_reads import fresh_methods, import_method
+from studio_log.services.open_studio import NoSecret, OpenStudio
 from studio_log.services.places import ChangePlaces, change_places
 from studio_log.services.ports import (
     Alarm,
     Bell,
     Clock,
     Delivery,
-    Listener,
     Notice,
     NoticeText,
     Raised,
     Secret,
 )
 from studio_log.services.public_holidays import check_place
-from studio_log.services.settings import WITHOUT_TIMES, Settings
+from studio_log.services.settings import WITHOUT_TIMES
 from studio_log.services.settings_check import read_settings
 from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
-from studio_log.store.faults import ServerGone
 from studio_log.store.places import open_any
 from studio_log.store.work import Work
-
-if TYPE_CHECKING:
-    from studio_log.domain.lots import Lot
-    from studio_log.domain.methods import Method
-    from studio_log.store.database import Store
 
 T = TypeVar("T")
 
@@ -63,19 +55,7 @@ OUTSIDE: Mapping[type, Callable[[Any, Any], c.Outcome]] = {
 }
 
 
-class NoSecret:
-    """Knows no password: libpq looks into its own files, and a server may want none."""
-
-    def __call__(self) -> str:
-        """Give none."""
-        return ""
-
-    def learn(self, _address: str, _password: str) -> str:
-        """Forget it at once."""
-        return ""
-
-
-class Studio:
+class Studio(OpenStudio):
     """One open studio. Used from one thread; every method may raise Refusal."""
 
     def __init__(
@@ -90,15 +70,9 @@ class Studio:
 
         `secret` knows the password where the studio lies on a server.
         """
-        self.folder = folder
-        self.clock = clock
+        super().__init__(folder, clock, shipped, secret or NoSecret())
         self.cautions = cautions
         self.shelf = Shelf()
-        self.secret: Secret = secret or NoSecret()
-        self.store: Store = open_any(folder, self.secret, now=clock.now())
-        self.book: dict[tuple[str, int], Method] = {}
-        self.cache: dict[str, tuple[int, Lot]] = {}
-        self.listeners: list[Listener] = []
         self.alarm: Alarm | None = None
         self.telling = Telling()
         self.telling.state_changed = partial(self._tell, c.Outcome(reminders=True))
@@ -113,9 +87,6 @@ class Studio:
         self._unheard_until = clock.now()
         self._looked: set[str] = set()
         self._laptops = Laptops()
-        self._anchor = (0, 0)
-        self._settings = Settings()
-        self._shipped = dict(shipped)
         self._begin()
         self._keep_copy_daily()
 
@@ -130,43 +101,6 @@ class Studio:
         if fresh := fresh_methods(self._shipped, kept):
             self._in_work(partial(self._ship, fresh))
 
-    def _know(self) -> dict[tuple[str, int], str]:
-        """Take over methods and settings as the store has them; gives the methods' texts."""
-        with self.store.reading() as look:
-            kept = {(one.slug, one.version): one.text for one in look.methods.all()}
-            self._anchor = look.journal.anchor()
-            self._settings = read_settings(look.settings.all())
-        for key in kept.keys() - self.book.keys():
-            self.book[key] = read_method(kept[key], name=key[0])
-        return kept
-
-    def _ship(self, fresh: Sequence["Method"], work: Work) -> None:
-        """Bring shipped methods into the studio once; a lot keeps its version."""
-        for method in fresh:
-            work.methods.put(method.slug, method.version, method.title, method.text)
-            self.book[method.key] = method
-
-    def _in_work(self, turn: Callable[[Work], T]) -> T:
-        """Do something in one transaction; here, where the server fell silent meanwhile."""
-        try:
-            with self.store.work() as work:
-                return turn(work)
-        except ServerGone:
-            if not self.store.away:
-                raise
-        self.cache.clear()  # it may know what was rolled back
-        with self.store.work() as work:
-            return turn(work)
-
-    @property
-    def settings(self) -> Settings:
-        """The settings in force."""
-        return self._settings
-
-    def read_kept_settings(self, work: Work) -> None:
-        """Take the settings over as the store has them."""
-        self._settings = read_settings(work.settings.all())
-
     @property
     def notice(self) -> Notice | None:
         """The desktop's notices; None where this process shows none."""
@@ -176,11 +110,6 @@ class Studio:
     def notice(self, notice: Notice | None) -> None:
         self.telling.notice = notice
 
-    @property
-    def zone(self) -> str:
-        """The zone in force: the studio's own, else the system's."""
-        return self._settings.zone or self.clock.zone()
-
     def _keep_copy_daily(self) -> None:
         """Keep today's copy, once a day; a failing one is said, never in the way."""
         today = self.local_now().date()
@@ -189,14 +118,6 @@ class Studio:
         self._copied = today
         copy_keeping.keep_daily(self, self.local_now())
         self.upkeep.day_begun()
-
-    def local_now(self) -> datetime:
-        """Give the present in the studio's zone: a copy a day goes by the dyer's days."""
-        return self.clock.now().astimezone(ZoneInfo(self.zone))
-
-    def desk(self, work: Work) -> Desk:
-        """Make the desk for one turn: the clock is read here, once."""
-        return Desk(work, self.clock.now(), self.zone, self._settings, self.book, self.cache)
 
     # -- doing ----------------------------------------------------------------------
 
@@ -351,14 +272,6 @@ class Studio:
     def has_bell(self) -> bool:
         """Say whether this process rings; one without a bell is alone and does."""
         return self.bell is None or self.bell.hold()
-
-    def tell_news(self, news: object) -> None:
-        """Let the listeners know of what changed outside the log."""
-        self._tell(news)
-
-    def _tell(self, news: object) -> None:
-        for listener in list(self.listeners):
-            listener(news)
 
     def answer_notice(self, text: NoticeText, answer: str) -> None:
         """Do what a button of a notice says; a refusal is told by a notice of its own."""

@@ -39,6 +39,7 @@ PAGES: Final = (
     (tr_later("Colour"), "colour"),
     (tr_later("Trials"), "trials"),
     (tr_later("Calendar and copies"), "keeping"),
+    (tr_later("Several laptops"), "laptops"),
     (tr_later("Paper, out and in"), "paper"),
     (tr_later("Safety"), "safety"),
     (tr_later("Keys"), "keys"),

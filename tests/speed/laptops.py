@@ -45,7 +45,7 @@ def acts(studio: Studio, codes: list[str], count: int, name: str, pause: float) 
         code = codes[number % len(codes)]
         studio.do(Mark(code, "1", Act.NOTE, note=f"{name} {number}"))
         took.append(time.perf_counter() - begun)
-        time.sleep(pause)
+        time.sleep(pause)  # waits as a person does between two acts
     return took
 
 
