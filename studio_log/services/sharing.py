@@ -61,8 +61,8 @@ def share(studio: Studio, command: ShareStudio) -> Outcome:
         carried = _moved(studio.store, server)
     _link(studio, typed.address)
     words = tr(
-        "The studio lies on {where} now: {lots} lots, {entries} entries and {photos} photos were "
-        "carried there and counted. This laptop keeps a copy that follows.",
+        "The studio lies on {where} now. Carried there and counted: lots {lots}, entries "
+        "{entries}, photos {photos}. This laptop keeps a copy that follows.",
         where=typed.address.host, lots=carried.lots, entries=carried.entries,
         photos=carried.photos,
     )  # fmt: skip

@@ -137,9 +137,13 @@ def refusal(words: str, where: Path, detail: str = "") -> BadStudio:
 
 def as_refusal(error: BaseException, where: Path) -> BadStudio:
     """Say an error of SQLite or of the system as a sentence."""
-    if isinstance(error, DBAPIError) and error.orig is not None:
-        error = error.orig
+    error = _cause(error)
     return refusal(_sentence(error), where, str(error))
+
+
+def _cause(error: BaseException) -> BaseException:
+    """Give the driver's own error."""
+    return error.orig if isinstance(error, DBAPIError) and error.orig is not None else error
 
 
 def _sentence(error: BaseException) -> str:
@@ -177,6 +181,8 @@ def told(where: Path) -> Iterator[None]:
     try:
         yield
     except (DBAPIError, sqlite3.Error) as error:
+        if not isinstance(_cause(error), sqlite3.Error):  # a server's, on its way to its own words
+            raise
         raise as_refusal(error, where) from error
 
 

@@ -130,4 +130,6 @@ def told(where: str) -> Iterator[None]:
     try:
         yield
     except (DBAPIError, psycopg.Error) as error:
+        if isinstance(error, DBAPIError) and not isinstance(error.orig, psycopg.Error):
+            raise  # the file's, on its way to its own words
         raise as_refusal(error, where) from error

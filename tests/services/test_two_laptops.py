@@ -1,6 +1,7 @@
 """One studio on a server, two laptops: seen by both, nothing overwritten, nothing lost."""
 
 import shutil
+import threading
 from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import replace as changed
@@ -13,6 +14,7 @@ import pytest
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act
 from studio_log.services.commands import ChangeSettings, NewMilk, Undo
+from studio_log.services.questions import StatusFor, TagsFor
 from studio_log.services.shared import (
     JoinStudio,
     RingHere,
@@ -168,6 +170,45 @@ def test_the_network_gone_reading_and_acting_go_on_and_all_is_sent(pair):
         assert look.lots.codes() == ("26-001", "26-002", "26-003")
     assert not (pair.two.studio.folder / "unsent").exists()
     assert pair.one.studio.check() == pair.two.studio.check() == []
+
+
+def test_a_silent_server_is_said_as_soon_as_it_is_heard_of(pair):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.roads[1].cut()
+    pair.hear(pair.two)
+    assert pair.two.studio.store.away
+    assert any("cannot be reached" in words for words in pair.two.studio.ask(StatusFor()).warnings)
+    pair.two.mark(code, "bean-soak", Act.START)
+    status = pair.two.studio.ask(StatusFor())
+    assert "1 entry waits to be sent to the server." in status.warnings
+    pair.roads[1].mend()
+    pair.hear(pair.two)
+    assert not any("server" in words for words in pair.two.studio.ask(StatusFor()).warnings)
+
+
+def test_no_tag_is_printed_with_a_provisional_code(pair):
+    pair.roads[1].cut()
+    pair.hear(pair.two)
+    code = pair.two.new("napkins")
+    with pytest.raises(Refusal, match="provisional"):
+        pair.two.studio.ask(TagsFor((code,)))
+
+
+def test_the_ear_hears_of_the_other_within_a_second(pair):
+    """By the server's own notice, and through a cut and a mend of the network."""
+    heard = threading.Event()
+    pair.two.studio.listen(heard.set)
+    assert heard.wait(5), "the ear tells that it is there"
+    heard.clear()
+    pair.one.new("runners")
+    assert heard.wait(1)
+    heard.clear()
+    pair.roads[1].cut()
+    assert heard.wait(5), "that the line broke is told"
+    heard.clear()
+    pair.roads[1].mend()
+    assert heard.wait(10), "and that it is there again"
 
 
 def test_what_does_not_fit_any_more_is_noted_and_nothing_overwritten(pair):
@@ -330,7 +371,7 @@ def test_moved_there_and_back_with_counts(tmp_path, clock, databases):
     shop.mark(code, "bean-soak", Act.START)
     before = shop.everything()
     said = shop.do(ShareStudio(address)).words
-    assert "1 lots, 2 entries and 0 photos" in said
+    assert "lots 1, entries 2, photos 0" in said
     seen = shop.studio.ask(SharedFor())
     assert seen.address == typed(address).address.text
     assert typed(address).password not in (tmp_path / "one" / "shared.json").read_text()
