@@ -98,6 +98,8 @@ class SetLot:
     amounts: Mapping[str, float] = field(default_factory=dict)
     sure: bool = False
     vessel: str | None = None
+    seen: int | None = None
+    """The last entry of the lot that stood on the form; a later change is asked about."""
 
 
 @dataclass(frozen=True)
@@ -138,6 +140,8 @@ class Correct:
     note: str | None = None
     readings: Mapping[str, float | str] = field(default_factory=dict)
     sure: bool = False
+    seen: int | None = None
+    """The last entry of the journal that stood on the form; a later correction is asked about."""
 
 
 @dataclass(frozen=True)

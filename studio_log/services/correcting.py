@@ -9,6 +9,7 @@ from studio_log.language.words import tr
 from studio_log.services.commands import Correct
 from studio_log.services.desk import Desk
 from studio_log.services.limits import clean
+from studio_log.services.meanwhile import ask_about_entry
 
 Reader = Callable[[Mapping[str, Any]], dict[str, Any]]
 """Gives readings as they are kept, or refuses them."""
@@ -22,6 +23,8 @@ def correction(
     `checked` gives the readings as they are kept, or refuses them; `keep_sure` writes down as
     well that the person was asked about the moment.
     """
+    if command.seen is not None and not command.sure:
+        ask_about_entry(desk, target.subject, command.seen, target.number)
     data: dict[str, Any] = {}
     if command.at is not None:
         desk.check_time(command.at, sure=command.sure)

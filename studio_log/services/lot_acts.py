@@ -29,6 +29,7 @@ from studio_log.services.limits import (
     check_pieces,
     clean,
 )
+from studio_log.services.meanwhile import ask_about_fields
 from studio_log.services.spoil_reads import spoils_ahead
 
 
@@ -124,6 +125,8 @@ def set_lot(desk: Desk, command: SetLot) -> Outcome:
     data = _changes(lot, command)
     if not data:
         raise Refusal("Nothing to change was given. Say what: name, weight, place or cure.")
+    if command.seen is not None and not command.sure:
+        ask_about_fields(desk, lot.code, command.seen, data)
     lot = desk.write(lot, desk.entry(lot.code, Act.SET, data=data), sure=command.sure)
     desk.settle(lot, Cause(why="the lot was changed"))
     return Outcome(

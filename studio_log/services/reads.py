@@ -259,10 +259,12 @@ def _status(house: House, desk: Desk, _question: q.StatusFor) -> q.Status:
 def _server_words(house: House, desk: Desk) -> Iterator[str]:
     """Say that the server is out of reach, and what waits for it."""
     if house.store.away:
-        yield house.store.away_words
+        yield tr(
+            "The studio’s server is out of reach. What is done here is kept, and sent when it "
+            "answers."
+        )
         if count := sharing.seen(house, desk).unsent:
             yield waiting_words(count)
-        yield tr("What is done here is kept, and sent when it answers.")
 
 
 _ANSWERS: Mapping[type, Callable[[House, Desk, Any], Any]] = {

@@ -185,13 +185,14 @@ class LotActs(QObject):
             self._bridge.do(
                 SetLot(
                     sheet.code,
-                    name=change.name,
-                    place=change.place,
+                    name=change.name if change.name != sheet.name else None,
+                    place=change.place if change.place != place else None,
                     grams=change.grams,
                     weighed=change.weighed,
                     cure_days=change.cure_days,
                     vessel_litres=change.vessel_litres,
-                    vessel=change.vessel,
+                    vessel=change.vessel if change.vessel != vessel else None,
+                    seen=max((one.number for one in sheet.entries), default=0),
                 )
             )
 

@@ -35,7 +35,7 @@ def test_the_names_are_those_of_the_commands() -> None:
         "dry", "soak", "stock", "shopping", "dyes", "dye", "materials", "material",
         "remind", "hush", "rang", "hours", "colour", "trial", "plan", "bath", "tags",
         "card", "record", "day", "calendar", "swatch", "export", "import",
-        "backup", "restore", "check",
+        "backup", "restore", "check", "server",
     }  # fmt: skip
 
 

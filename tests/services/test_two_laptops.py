@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from studio_log.domain.errors import Refusal
+from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act
-from studio_log.services.commands import ChangeSettings, NewMilk, Undo
+from studio_log.services.commands import ChangeSettings, Correct, NewMilk, SetLot, Undo
 from studio_log.services.questions import StatusFor, TagsFor
 from studio_log.services.shared import (
     JoinStudio,
@@ -178,13 +178,33 @@ def test_a_silent_server_is_said_as_soon_as_it_is_heard_of(pair):
     pair.roads[1].cut()
     pair.hear(pair.two)
     assert pair.two.studio.store.away
-    assert any("cannot be reached" in words for words in pair.two.studio.ask(StatusFor()).warnings)
+    assert any("out of reach" in words for words in pair.two.studio.ask(StatusFor()).warnings)
     pair.two.mark(code, "bean-soak", Act.START)
     status = pair.two.studio.ask(StatusFor())
     assert "1 entry waits to be sent to the server." in status.warnings
     pair.roads[1].mend()
     pair.hear(pair.two)
     assert not any("server" in words for words in pair.two.studio.ask(StatusFor()).warnings)
+
+
+def test_two_who_change_the_same_see_what_the_other_wrote(pair):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    seen = pair.two.entries(code)[-1].number
+    pair.one.do(SetLot(code, place="rack 2"))
+    pair.two.do(SetLot(code, name="table runners", seen=seen))
+    assert pair.two.lot(code).place == "rack 2", "another field is nobody's quarrel"
+    with pytest.raises(Question, match="the place: rack 2"):
+        pair.two.do(SetLot(code, place="shelf 1", seen=seen))
+    assert pair.two.lot(code).place == "rack 2"
+    pair.two.do(SetLot(code, place="shelf 1", seen=seen, sure=True))
+    pair.hear(pair.one)
+    assert pair.one.lot(code).place == "shelf 1"
+    pair.one.mark(code, "1", Act.NOTE, note="even")
+    number = pair.one.entries(code)[-1].number
+    pair.one.do(Correct(code, number, note="even, a little pale", seen=number))
+    with pytest.raises(Question, match="a little pale"):
+        pair.two.do(Correct(code, number, note="blotchy", seen=number))
 
 
 def test_no_tag_is_printed_with_a_provisional_code(pair):

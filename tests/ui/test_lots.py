@@ -348,7 +348,8 @@ def test_an_entry_is_taken_back_or_corrected_from_the_journal(kit: Kit) -> None:
     assert journal.tools.form is not None
     journal.tools.form.moment.line.setText("9:08")
     journal.tools.form.act.click()
-    assert kit.studio.sent(Correct) == [Correct("26-031", 4, NOW - timedelta(hours=4))]
+    wanted = Correct("26-031", 4, NOW - timedelta(hours=4), seen=4)
+    assert kit.studio.sent(Correct) == [wanted]
 
 
 def test_arrows_walk_the_steps_and_enter_opens_one(kit: Kit, qtbot: QtBot) -> None:

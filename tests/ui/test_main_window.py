@@ -233,7 +233,7 @@ def test_a_lot_goes_on_changes_and_stops_by_its_menu(kit: Kit) -> None:
     for slug in ("go_on", "change", "stop"):
         kit.trigger(slug)
     assert kit.studio.sent(GoOn) == [GoOn("26-031", "soy-painting-short")]
-    assert kit.studio.sent(SetLot) == [SetLot("26-031", place="shelf 3")]
+    assert kit.studio.sent(SetLot) == [SetLot("26-031", place="shelf 3", seen=5)]
     assert kit.studio.sent(Mark) == [Mark("26-031", "4", Act.STOP, note="moth")]
 
 

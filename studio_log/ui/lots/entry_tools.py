@@ -101,7 +101,14 @@ class EntryTools(QFrame):
         if typed.at is None and not changed and not note:
             form.said.refuse(tr("Nothing is changed yet. Type a time, a reading or a note."))
             return
-        command = Correct(self._lot, self.entry.number, typed.at, note or None, changed)
+        command = Correct(
+            self._lot,
+            self.entry.number,
+            typed.at,
+            note or None,
+            changed,
+            seen=self.entry.corrected_by or self.entry.number,
+        )
         self._bridge.do(
             command,
             partial(self._done, form),
