@@ -3,11 +3,12 @@
 from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.method_text import read_method
 from studio_log.services.desk import Desk
+from studio_log.services.own_settings import OWN, keep_own, own_settings
 from studio_log.services.ports import Clock, Listener, Secret
 from studio_log.services.settings import Settings
 from studio_log.services.settings_check import read_settings
@@ -59,7 +60,15 @@ class OpenStudio:
 
     def read_kept_settings(self, work: Work) -> None:
         """Take the settings over as the store has them."""
-        self._settings = read_settings(work.settings.all())
+        own = own_settings(self.folder) if self.store.address else {}
+        self._settings = read_settings(work.settings.all() | own)
+
+    def _keep_settings(self, work: Work, values: Mapping[str, Any]) -> None:
+        """Keep some: where laptops share the studio, those of each apart from the studio's."""
+        own = {name for name in values if name in OWN} if self.store.address else set()
+        if own:
+            keep_own(self.folder, values)
+        work.settings.put_all({name: values[name] for name in values if name not in own})
 
     @property
     def zone(self) -> str:
@@ -87,7 +96,7 @@ class OpenStudio:
         with self.store.reading() as look:
             kept = {(one.slug, one.version): one.text for one in look.methods.all()}
             self._anchor = look.journal.anchor()
-            self._settings = read_settings(look.settings.all())
+            self.read_kept_settings(look)
         for key in kept.keys() - self.book.keys():
             self.book[key] = read_method(kept[key], name=key[0])
         return kept

@@ -165,7 +165,7 @@ class Studio(OpenStudio):
             raise Question(f"{desk.clock_fault} Write it down with this time all the same?")
         outcome = HANDLERS[type(command)](desk, command)
         if outcome.settings:
-            self._settings = read_settings(desk.work.settings.all())
+            self.read_kept_settings(desk.work)
         return outcome
 
     def _after(self, outcome: c.Outcome) -> None:
@@ -181,7 +181,7 @@ class Studio(OpenStudio):
         after = read_settings({**asdict(self._settings), **command.values}, strict=True)
         if "holiday_place" in command.values:
             check_place(after.holiday_place)
-        desk.work.settings.put_all({name: getattr(after, name) for name in command.values})
+        self._keep_settings(desk.work, {name: getattr(after, name) for name in command.values})
         self._settings = after
         desk.settings, desk.zone = after, self.zone
         if command.values.keys() - WITHOUT_TIMES:

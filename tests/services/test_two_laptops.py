@@ -321,6 +321,18 @@ def test_settings_follow_and_a_double_change_is_said(pair):
     assert any("changed elsewhere too" in getattr(one, "words", "") for one in told)
 
 
+def test_each_laptop_has_its_own_look(pair):
+    pair.one.do(ChangeSettings({"theme": "dark", "quiet_start": "21:00"}))
+    pair.hear(pair.two)
+    assert pair.one.studio.settings.theme == "dark"
+    assert pair.two.studio.settings.theme == "system"
+    assert pair.two.studio.settings.quiet_start == "21:00"
+    (pair.two.studio.folder / "laptop.json").write_text("[not what it was")
+    pair.two.do(ChangeSettings({"theme": "light"}))
+    assert pair.two.studio.settings.theme == "light"
+    assert pair.one.studio.settings.theme == "dark"
+
+
 def test_another_studio_in_the_place_of_the_first_is_fetched_whole(pair, tmp_path):
     """The server was put back from its own copy: its sign differs."""
     code = pair.one.new("runners")
