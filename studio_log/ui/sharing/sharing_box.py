@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
@@ -105,7 +106,7 @@ class SharingBox(QDialog):
         both = QVBoxLayout(self.shared)
         both.setContentsMargins(0, 8, 0, 0)
         both.setSpacing(10)
-        both.addWidget(self.rings)
+        both.addWidget(self.rings, 0, Qt.AlignmentFlag.AlignLeft)
         both.addWidget(flowing(self.back))
         page.addWidget(self.alone)
         page.addWidget(self.shared)
