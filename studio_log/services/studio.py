@@ -39,6 +39,7 @@ from studio_log.services.settings import WITHOUT_TIMES
 from studio_log.services.settings_check import read_settings
 from studio_log.services.shelf import Shelf
 from studio_log.services.telling import Telling
+from studio_log.store.faults import WrongPassword
 from studio_log.store.places import open_any
 from studio_log.store.work import Work
 
@@ -96,6 +97,9 @@ class Studio(OpenStudio):
         """Know the studio that was opened, and give it the methods of this version."""
         self._know()
         self._laptops.reach(self)
+        if isinstance(self.store.refused, WrongPassword):  # which can be asked for
+            self.store.close()
+            raise self.store.refused
         self._seen = self.store.data_version()
         kept = self._know()
         if fresh := fresh_methods(self._shipped, kept):

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from sqlmodel import Session
 
+from studio_log.domain.errors import BadStudio
 from studio_log.store import faults, files, plain
 from studio_log.store.engine import WRITING, engine_of
 from studio_log.store.turns import Turns
@@ -81,6 +82,8 @@ class Store(Turns):
     """Of the server on which the studio lies; "" for one of this laptop alone."""
     away_words = ""
     """Why that server is out of reach; "" while it answers."""
+    refused: BadStudio | None = None
+    """The same as an error; WrongPassword where it lets nobody in by that password."""
 
     @property
     def away(self) -> bool:

@@ -109,7 +109,8 @@ def as_refusal(error: BaseException, where: str) -> Refusal:
 def _without_state(error: BaseException, where: str) -> BadStudio:
     """Say what libpq told in words alone: it never got as far as a server's answer."""
     words = str(error)
-    if "certificate" in words or "SSL" in words or "sslmode" in words:
+    # A line that breaks speaks of SSL as well: only what is about trust is told as such.
+    if "certificate" in words or "does not support SSL" in words:
         return refusal(TLS, where, words.strip().splitlines()[-1][:200])
     if "authentication" in words or "password" in words:
         return refusal(SHUT, where)

@@ -21,6 +21,7 @@ from typing import Final
 
 from typing_extensions import override
 
+from studio_log.domain.errors import BadStudio
 from studio_log.store import faults, files, plain
 from studio_log.store.database import Store, open_store
 from studio_log.store.faults import ServerGone
@@ -54,6 +55,7 @@ class SharedStore(Store):
         self.address = link.address.text
         self.rings = link.rings
         self.away_words = ""
+        self.refused: BadStudio | None = None
 
     @property
     @override
@@ -220,24 +222,22 @@ class SharedStore(Store):
         if not self._may_answer:
             return False
         self._may_answer = False
+        server: Server | None = None
         try:
             server = open_server(self._link.address, self._password, self.folder)
-        except ServerGone as gone:
-            self.away_words = str(gone)
-            return False
-        try:
             self._send(server, send)
-        except ServerGone as gone:
-            server.close()
-            self.away_words = str(gone)
+        except BaseException as error:
+            if server is not None:
+                server.close()
+            if not isinstance(error, BadStudio):
+                raise
+            # Out of reach, or no longer letting this laptop in: what is here is worked on.
+            self.away_words, self.refused = str(error), error
             return False
-        except BaseException:
-            server.close()
-            raise
         self._server = server
         # What the file holds lies on the server too: no commit of it waits for the disk.
         self.sqlite.execute("PRAGMA synchronous = NORMAL")
-        self.away_words = ""
+        self.away_words, self.refused = "", None
         self._foreign += 1
         self.follow()
         return True
@@ -290,8 +290,8 @@ def closing_on_error(store: Store) -> Iterator[None]:
 
 
 def _reach_first(store: SharedStore) -> None:
-    if not store.reach(_nothing_to_send):
-        raise ServerGone(store.away_words)
+    if not store.reach(_nothing_to_send) and store.refused is not None:
+        raise store.refused
 
 
 def _nothing_to_send(_work: Work, _unsent: Unsent) -> None:

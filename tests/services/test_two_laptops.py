@@ -23,7 +23,7 @@ from studio_log.services.shared import (
     UnshareStudio,
 )
 from studio_log.services.studio import Studio
-from studio_log.store.faults import ServerGone
+from studio_log.store.faults import ServerGone, WrongPassword
 from studio_log.store.link import Link, read_link, write_link
 from studio_log.store.moving_in import move_in
 from studio_log.store.server import open_server
@@ -304,6 +304,26 @@ def test_a_fresh_laptop_without_the_network_is_told_so(tmp_path, clock):
     write_link(tmp_path / "new", Link(typed("postgresql://studio@127.0.0.1:1/none").address))
     with pytest.raises(ServerGone, match="cannot be reached"):
         laptop(tmp_path / "new", clock, "")
+
+
+def test_a_password_that_was_changed_is_asked_for_and_nothing_is_locked_away(pair, tmp_path):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.two.studio.secret.password = "not this one"
+    pair.roads[1].cut()
+    pair.hear(pair.two)
+    pair.roads[1].mend()
+    pair.hear(pair.two)
+    assert pair.two.studio.store.away, "while it runs it goes on with what is here"
+    pair.two.mark(code, "bean-soak", Act.START)
+    pair.two.studio.close()
+    with pytest.raises(WrongPassword, match="does not let this user in"):
+        laptop(tmp_path / "two", pair.one.clock, "not this one")
+    again = laptop(tmp_path / "two", pair.one.clock, pair.one.studio.secret())
+    assert not again.studio.store.away
+    again.studio.close()
+    pair.hear(pair.one)
+    assert pair.one.lot(code).step(1).running
 
 
 def test_settings_follow_and_a_double_change_is_said(pair):
