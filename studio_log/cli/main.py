@@ -52,9 +52,7 @@ FORMS: Final[Mapping[tuple[str, ...], Form]] = {
     for room in (
         due, rang, hours, methods, shelf, amounts, dry, soak, lots, marks, milks, baths, stock,
         colour_measure, colour_file, colour, colour_even, swatches, swatch_out, trial, trials,
-        trial_out, plan, papers, calendar, safety, moving,
-        colour_measure, colour_file, colour, swatches, swatch_out, trial, trials, trial_out, plan,
-        papers, calendar, safety, server, moving,
+        trial_out, plan, papers, calendar, safety, server, moving,
     )
     for form in room.FORMS
 }  # fmt: skip
