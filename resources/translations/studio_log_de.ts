@@ -1896,6 +1896,10 @@
         <translation>Angeben, welche Partien: ihre Kürzel.</translation>
     </message>
     <message>
+        <source>{code} is a provisional code, given while the server is out of reach. No tag was printed: print it once the lot has its number.</source>
+        <translation>{code} ist eine vorläufige Nummer, vergeben, während der Server nicht erreichbar ist. Kein Anhänger wurde gedruckt: drucken, sobald die Partie ihre Nummer hat.</translation>
+    </message>
+    <message>
         <source>begun {short_day}</source>
         <translation>begonnen {short_day}</translation>
     </message>
@@ -1922,6 +1926,10 @@
     <message>
         <source>do not disturb until {moment}</source>
         <translation>nicht stören bis {moment}</translation>
+    </message>
+    <message>
+        <source>The studio’s server is out of reach. What is done here is kept, and sent when it answers.</source>
+        <translation>Der Server der Werkstatt ist nicht erreichbar. Was hier geschieht, wird aufgehoben und gesendet, sobald er antwortet.</translation>
     </message>
     <message>
         <source>In 10 min</source>
@@ -2346,6 +2354,10 @@
     <message>
         <source>C&amp;opies…</source>
         <translation>Ko&amp;pien …</translation>
+    </message>
+    <message>
+        <source>Se&amp;veral laptops…</source>
+        <translation>&amp;Mehrere Rechner …</translation>
     </message>
     <message>
         <source>&amp;Settings…</source>
@@ -2790,6 +2802,10 @@
     <message>
         <source>Calendar and copies</source>
         <translation>Kalender und Kopien</translation>
+    </message>
+    <message>
+        <source>Several laptops</source>
+        <translation>Mehrere Rechner</translation>
     </message>
     <message>
         <source>Paper, out and in</source>
@@ -11674,6 +11690,214 @@ fehlt</translation>
     <message>
         <source>There is no such swatch. `swatch list` shows every one.</source>
         <translation>Diese Probe gibt es nicht. `swatch list` zeigt alle.</translation>
+    </message>
+    <message>
+        <source>The password could not be kept in the system’s keyring ({why}); it was written nowhere, and will be asked for at the next start.</source>
+        <translation>Das Kennwort konnte nicht im Schlüsselbund des Systems aufgehoben werden ({why}); es wurde nirgends aufgeschrieben und wird beim nächsten Start erfragt.</translation>
+    </message>
+    <message>
+        <source>it does not answer</source>
+        <translation>er antwortet nicht</translation>
+    </message>
+    <message>
+        <source>none is installed</source>
+        <translation>es ist keiner eingerichtet</translation>
+    </message>
+    <message>
+        <source>it refused</source>
+        <translation>er weigerte sich</translation>
+    </message>
+    <message>
+        <source>this system has none</source>
+        <translation>dieses System hat keinen</translation>
+    </message>
+    <message>
+        <source>it keeps plain text</source>
+        <translation>er bewahrt Klartext auf</translation>
+    </message>
+    <message>
+        <source>the name</source>
+        <translation>der Name</translation>
+    </message>
+    <message>
+        <source>the place</source>
+        <translation>der Platz</translation>
+    </message>
+    <message>
+        <source>the weight</source>
+        <translation>das Gewicht</translation>
+    </message>
+    <message>
+        <source>the cure</source>
+        <translation>die Reife</translation>
+    </message>
+    <message>
+        <source>the vessel</source>
+        <translation>das Gefäß</translation>
+    </message>
+    <message>
+        <source>the vessel’s litres</source>
+        <translation>die Liter des Gefäßes</translation>
+    </message>
+    <message>
+        <source>{code} was changed elsewhere while this was open ({what}). Write over it?</source>
+        <translation>{code} wurde anderswo geändert, während dies offen war ({what}). Überschreiben?</translation>
+    </message>
+    <message>
+        <source>The server answers again.</source>
+        <translation>Der Server antwortet wieder.</translation>
+    </message>
+    <message>
+        <source>Sent: {count} entries made meanwhile.</source>
+        <translation>Gesendet: {count} Einträge aus der Zwischenzeit.</translation>
+    </message>
+    <message>
+        <source>{old} is {new} now.</source>
+        <translation>{old} heißt jetzt {new}.</translation>
+    </message>
+    <message>
+        <source>What it is about was not written either.</source>
+        <translation>Worauf er sich bezieht, wurde auch nicht geschrieben.</translation>
+    </message>
+    <message>
+        <source>Done on this laptop while the server was out of reach, and not written as an act: {what}. {why}</source>
+        <translation>Auf diesem Rechner getan, während der Server nicht erreichbar war, und nicht als Handlung geschrieben: {what}. {why}</translation>
+    </message>
+    <message>
+        <source>The setting {name} was changed elsewhere too; that one stands.</source>
+        <translation>Die Einstellung {name} wurde auch anderswo geändert; jene gilt.</translation>
+    </message>
+    <message>
+        <source>told from another laptop</source>
+        <translation>von einem anderen Rechner gemeldet</translation>
+    </message>
+    <message>
+        <source>The studio lies on {where} now. Carried there and counted: lots {lots}, entries {entries}, photos {photos}. This laptop keeps a copy that follows.</source>
+        <translation>Die Werkstatt liegt jetzt auf {where}. Hingebracht und gezählt: Partien {lots}, Einträge {entries}, Fotos {photos}. Dieser Rechner behält eine Kopie, die folgt.</translation>
+    </message>
+    <message>
+        <source>This folder holds a studio of its own. Nothing was changed. Open the one on the server in another folder: studio-log --studio {address}.</source>
+        <translation>Dieser Ordner enthält eine eigene Werkstatt. Nichts wurde geändert. Die auf dem Server in einem anderen Ordner öffnen: studio-log --studio {address}.</translation>
+    </message>
+    <message>
+        <source>This laptop works on the studio on {where} now.</source>
+        <translation>Dieser Rechner arbeitet jetzt an der Werkstatt auf {where}.</translation>
+    </message>
+    <message>
+        <source>This studio is this laptop’s own already. Nothing was changed.</source>
+        <translation>Diese Werkstatt gehört schon diesem Rechner allein. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The server is out of reach: what other laptops did would be missing here. Nothing was changed. Do it when the server answers.</source>
+        <translation>Der Server ist nicht erreichbar: was andere Rechner taten, würde hier fehlen. Nichts wurde geändert. Noch einmal versuchen, wenn er antwortet.</translation>
+    </message>
+    <message>
+        <source>The studio is this laptop’s own again: every entry was compared with the server’s. What lies on {where} stayed as it is; other laptops go on there.</source>
+        <translation>Die Werkstatt gehört wieder diesem Rechner allein: jeder Eintrag wurde mit dem des Servers verglichen. Was auf {where} liegt, blieb, wie es ist; andere Rechner arbeiten dort weiter.</translation>
+    </message>
+    <message>
+        <source>Only one laptop has this studio, and it has to ring. Nothing was changed.</source>
+        <translation>Nur ein Rechner hat diese Werkstatt, und er muss läuten. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>Reminders ring on this laptop.</source>
+        <translation>Erinnerungen läuten auf diesem Rechner.</translation>
+    </message>
+    <message>
+        <source>Reminders do not ring on this laptop; another one has to.</source>
+        <translation>Erinnerungen läuten nicht auf diesem Rechner; ein anderer muss es tun.</translation>
+    </message>
+    <message>
+        <source>This studio lies on {where} already. Nothing was changed; take it back to this laptop first.</source>
+        <translation>Diese Werkstatt liegt schon auf {where}. Nichts wurde geändert; sie zuerst auf diesen Rechner zurückholen.</translation>
+    </message>
+    <message>
+        <source>1 entry waits to be sent to the server.</source>
+        <translation>1 Eintrag wartet darauf, an den Server gesendet zu werden.</translation>
+    </message>
+    <message>
+        <source>{n} entries wait to be sent to the server.</source>
+        <translation>{n} Einträge warten darauf, an den Server gesendet zu werden.</translation>
+    </message>
+    <message>
+        <source>The studio’s server — Studio Log</source>
+        <translation>Der Server der Werkstatt — Studio Log</translation>
+    </message>
+    <message>
+        <source>&amp;Open the studio</source>
+        <translation>Werkstatt &amp;öffnen</translation>
+    </message>
+    <message>
+        <source>The studio’s server asks for a password</source>
+        <translation>Der Server der Werkstatt verlangt ein Kennwort</translation>
+    </message>
+    <message>
+        <source>&amp;Password</source>
+        <translation>&amp;Kennwort</translation>
+    </message>
+    <message>
+        <source>It goes into this system’s keyring, and into no file of Studio Log.</source>
+        <translation>Es kommt in den Schlüsselbund dieses Systems und in keine Datei von Studio Log.</translation>
+    </message>
+    <message>
+        <source>Password</source>
+        <translation>Kennwort</translation>
+    </message>
+    <message>
+        <source>Two or three laptops can work on one studio. It lies in an empty database on a PostgreSQL server then; each laptop keeps a whole copy that follows within a second, goes on without the network, and sends what was done meanwhile.</source>
+        <translation>Zwei oder drei Rechner können an einer Werkstatt arbeiten. Sie liegt dann in einer leeren Datenbank auf einem PostgreSQL-Server; jeder Rechner behält eine vollständige Kopie, die binnen einer Sekunde folgt, arbeitet ohne Netz weiter und sendet später, was inzwischen geschah.</translation>
+    </message>
+    <message>
+        <source>This studio is on this laptop alone.</source>
+        <translation>Diese Werkstatt liegt nur auf diesem Rechner.</translation>
+    </message>
+    <message>
+        <source>Carrying everything there and counting it… This can take a minute.</source>
+        <translation>Alles wird hingebracht und gezählt … Das kann eine Minute dauern.</translation>
+    </message>
+    <message>
+        <source>Asking the server…</source>
+        <translation>Der Server wird gefragt …</translation>
+    </message>
+    <message>
+        <source>Several laptops — Studio Log</source>
+        <translation>Mehrere Rechner — Studio Log</translation>
+    </message>
+    <message>
+        <source>&amp;Move this studio there</source>
+        <translation>Diese Werkstatt &amp;hinbringen</translation>
+    </message>
+    <message>
+        <source>&amp;Open the studio that is there</source>
+        <translation>Die Werkstatt dort &amp;öffnen</translation>
+    </message>
+    <message>
+        <source>Reminders &amp;ring on this laptop</source>
+        <translation>Erinnerungen &amp;läuten auf diesem Rechner</translation>
+    </message>
+    <message>
+        <source>Take it &amp;back to this laptop…</source>
+        <translation>Auf diesen Rechner &amp;zurückholen …</translation>
+    </message>
+    <message>
+        <source>This studio lies on {where}.</source>
+        <translation>Diese Werkstatt liegt auf {where}.</translation>
+    </message>
+    <message>
+        <source>The server answers; this laptop’s copy follows it.</source>
+        <translation>Der Server antwortet; die Kopie dieses Rechners folgt ihm.</translation>
+    </message>
+    <message>
+        <source>&amp;Address</source>
+        <translation>&amp;Adresse</translation>
+    </message>
+    <message>
+        <source>The password goes into this system’s keyring, and into no file.</source>
+        <translation>Das Kennwort kommt in den Schlüsselbund dieses Systems und in keine Datei.</translation>
+    </message>
+    <message>
+        <source>Type the server’s address first. It reads {form}.</source>
+        <translation>Zuerst die Adresse des Servers eingeben. Sie lautet {form}.</translation>
     </message>
 </context>
 </TS>
