@@ -11692,30 +11692,6 @@ fehlt</translation>
         <translation>Diese Probe gibt es nicht. `swatch list` zeigt alle.</translation>
     </message>
     <message>
-        <source>The password could not be kept in the system’s keyring ({why}); it was written nowhere, and will be asked for at the next start.</source>
-        <translation>Das Kennwort konnte nicht im Schlüsselbund des Systems aufgehoben werden ({why}); es wurde nirgends aufgeschrieben und wird beim nächsten Start erfragt.</translation>
-    </message>
-    <message>
-        <source>it does not answer</source>
-        <translation>er antwortet nicht</translation>
-    </message>
-    <message>
-        <source>none is installed</source>
-        <translation>es ist keiner eingerichtet</translation>
-    </message>
-    <message>
-        <source>it refused</source>
-        <translation>er weigerte sich</translation>
-    </message>
-    <message>
-        <source>this system has none</source>
-        <translation>dieses System hat keinen</translation>
-    </message>
-    <message>
-        <source>it keeps plain text</source>
-        <translation>er bewahrt Klartext auf</translation>
-    </message>
-    <message>
         <source>the name</source>
         <translation>der Name</translation>
     </message>
@@ -11898,6 +11874,34 @@ fehlt</translation>
     <message>
         <source>Type the server’s address first. It reads {form}.</source>
         <translation>Zuerst die Adresse des Servers eingeben. Sie lautet {form}.</translation>
+    </message>
+    <message>
+        <source>The password is not kept, because this system has no keyring. It was written nowhere, and is asked for anew at each start.</source>
+        <translation>Das Passwort wird nicht aufbewahrt, denn dieses System hat keinen Schlüsselbund. Es wurde nirgends aufgeschrieben und wird bei jedem Start neu erfragt.</translation>
+    </message>
+    <message>
+        <source>The password is not kept, because the library that speaks to the system’s keyring is not installed. It was written nowhere, and is asked for anew at each start.</source>
+        <translation>Das Passwort wird nicht aufbewahrt, denn die Bibliothek, die mit dem Schlüsselbund des Systems spricht, ist nicht installiert. Es wurde nirgends aufgeschrieben und wird bei jedem Start neu erfragt.</translation>
+    </message>
+    <message>
+        <source>The password is not kept, because this system’s keyring would keep it unprotected. It was written nowhere, and is asked for anew at each start.</source>
+        <translation>Das Passwort wird nicht aufbewahrt, denn der Schlüsselbund dieses Systems würde es ungeschützt ablegen. Es wurde nirgends aufgeschrieben und wird bei jedem Start neu erfragt.</translation>
+    </message>
+    <message>
+        <source>The password is not kept, because the system’s keyring stayed locked. It was written nowhere, and is asked for anew at each start. To have it kept, unlock the keyring, then type it again.</source>
+        <translation>Das Passwort wird nicht aufbewahrt, denn der Schlüsselbund des Systems blieb verschlossen. Es wurde nirgends aufgeschrieben und wird bei jedem Start neu erfragt. Damit es aufbewahrt wird: den Schlüsselbund aufschließen, dann noch einmal eintippen.</translation>
+    </message>
+    <message>
+        <source>The password is not kept, because the system’s keyring failed. It was written nowhere, and is asked for anew at each start.</source>
+        <translation>Das Passwort wird nicht aufbewahrt, denn der Schlüsselbund des Systems hat versagt. Es wurde nirgends aufgeschrieben und wird bei jedem Start neu erfragt.</translation>
+    </message>
+    <message>
+        <source>The system’s keyring does not answer, so the password is most likely not kept. It was written into no file, and is asked for anew at each start unless the keyring still takes it.</source>
+        <translation>Der Schlüsselbund des Systems antwortet nicht, das Passwort wird also wohl nicht aufbewahrt. Es steht in keiner Datei und wird bei jedem Start neu erfragt, sofern der Schlüsselbund es nicht doch noch annimmt.</translation>
+    </message>
+    <message>
+        <source>The password could not be taken out of the system’s keyring. Take it out there by hand: it stands under “Studio Log”.</source>
+        <translation>Das Passwort ließ sich nicht aus dem Schlüsselbund des Systems nehmen. Nimm es dort von Hand heraus: Es steht unter „Studio Log“.</translation>
     </message>
 </context>
 </TS>

@@ -4,7 +4,7 @@ import os
 import threading
 from typing import Final
 
-from studio_log.outside.secrets import Keyring
+from studio_log.outside.secrets import Secrets
 
 VARIABLE: Final = "PGPASSWORD"
 """As PostgreSQL's own programs read it (postgresql.org/docs, "Environment Variables")."""
@@ -13,9 +13,9 @@ VARIABLE: Final = "PGPASSWORD"
 class Passwords:
     """The password of one server. It stays in this process's memory and in the keyring."""
 
-    def __init__(self, address: str = "", keyring: Keyring | None = None) -> None:
+    def __init__(self, address: str = "", keyring: Secrets | None = None) -> None:
         self._address = address
-        self._keyring = keyring or Keyring()
+        self._keyring = keyring or Secrets()
         self._guard = threading.Lock()
         self._known: str | None = None
 
@@ -29,7 +29,7 @@ class Passwords:
         with self._guard:
             if self._known is None:
                 kept = self._keyring.get(self._address) if self._address else ""
-                self._known = os.environ.get(VARIABLE) or kept
+                self._known = os.environ.get(VARIABLE) or kept or ""
             return self._known
 
     def learn(self, address: str, password: str) -> str:
