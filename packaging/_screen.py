@@ -9,7 +9,7 @@ import subprocess
 import tempfile
 import time
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from _trouble import SetUpFailed
 
@@ -82,10 +82,11 @@ def _begin(
         stderr=log,
         pass_fds=descriptors,
     )
-    running.callback(_end, process)
+    running.callback(end, process)
 
 
-def _end(process: subprocess.Popen[bytes]) -> None:
+def end(process: subprocess.Popen[Any]) -> None:
+    """Ask a program to end, and make it end where it does not within five seconds."""
     process.terminate()
     try:
         process.wait(timeout=5)

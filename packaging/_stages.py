@@ -1,8 +1,12 @@
-"""Lint, format, types, contracts and tests, one stage after the other, each under what it needs."""
+"""Lint, format, types, contracts and tests, one stage after the other, each under what it needs.
+
+With CI set in the environment, as .ci/run does, nothing may be passed over for want of a server.
+"""
 
 from __future__ import annotations
 
 import contextlib
+import os
 import re
 import subprocess
 import sys
@@ -13,7 +17,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from _ground import Ground, choose, make_ready, surroundings
-from _screen import private_screen
+from _postgres import VARIABLE, heed_every_end, server_for_tests, server_need
+from _screen import end, private_screen
 from _system import TEST_TOOLS, mend, missing, python_needs, tool_needs, window_needs
 from _trouble import SetUpFailed
 
@@ -34,6 +39,8 @@ MARKS: Final = "long or story or speed"
 UNMARKED: Final = f"not (screen or {MARKS})"
 NOTHING_COLLECTED: Final = 5
 _COLOUR: Final = re.compile(r"\x1b\[[\d;]*m")
+# As pytest's -ra tells why; a test over a server names the variable that it misses.
+_WITHOUT_SERVER: Final = re.compile(rf"SKIPPED .*\b{VARIABLE}\b")
 _CLOSING: Final = re.compile(r"=* *((?:\d+ [a-z]+(?:, )?)+) in [\d.]+s\b")
 
 
@@ -65,6 +72,11 @@ def say(line: str) -> None:
     print(line, flush=True)
 
 
+def nothing_passed_over() -> bool:
+    """Whether a test that is skipped for want of a server is a failure: in .ci/run it is."""
+    return bool(os.environ.get("CI"))
+
+
 def asked(args: Sequence[str]) -> Runs:
     """Read the arguments: everything; `--quick`, only unmarked tests; or pytest's own."""
     rest = tuple(arg for arg in args if arg != "--quick")
@@ -94,13 +106,15 @@ def asked(args: Sequence[str]) -> Runs:
 def main(argv: Sequence[str]) -> int:
     """Exit code: 0 where every stage that was asked for passed, else 1."""
     runs = asked(argv)
+    heed_every_end()
     try:
         ground = _set_up(with_screen=any(screen for _, _, screen in runs.pytest))
         told = Told()
         for title, command in CHECKS if runs.checks else ():
             _check(ground, title, command, told)
-        for title, args, on_screen in runs.pytest:
-            _tests(ground, title, args, told, on_screen=on_screen)
+        with server_for_tests(say) as server:
+            for title, args, on_screen in runs.pytest:
+                _tests(ground, title, args, told, on_screen=on_screen, more=server)
     except SetUpFailed as failure:
         say(str(failure))
         return 1
@@ -114,9 +128,11 @@ def _set_up(*, with_screen: bool) -> Ground:
     ground = choose(TREE, "requirements-test.lock", ".venv-test")
     needs = [*python_needs(), *window_needs()]
     tools = tool_needs(TEST_TOOLS) if with_screen else []
-    if ground.is_ready() and missing(tools):
-        mend(tools, say)
-    make_ready(ground, [*needs, *tools], say)
+    server = server_need(vital=nothing_passed_over())
+    vital = [need for need in (*tools, server) if need.vital]
+    if ground.is_ready() and missing(vital):
+        mend(vital, say)
+    make_ready(ground, [*needs, *tools, server], say)
     return ground
 
 
@@ -135,20 +151,32 @@ def _check(ground: Ground, title: str, command: Sequence[str], told: Told) -> No
     told.add(title, time.monotonic() - begun, "passed" if passed else "FAILED", failed=not passed)
 
 
-def _tests(ground: Ground, title: str, args: Sequence[str], told: Told, *, on_screen: bool) -> None:
+def _tests(
+    ground: Ground,
+    title: str,
+    args: Sequence[str],
+    told: Told,
+    *,
+    on_screen: bool,
+    more: Mapping[str, str],
+) -> None:
+    """Run pytest once; `more` is what its environment has beyond the usual."""
     say(f"\n--- {title}")
     begun = time.monotonic()
     colour = ["--color=yes"] if sys.stdout.isatty() else []
     command = [str(ground.python), "-m", "pytest", *colour, *args]
     with contextlib.ExitStack() as held:
-        own: Mapping[str, str] = _environment()
+        own: Mapping[str, str] = {**_environment(), **more}
         if on_screen:
             own = held.enter_context(private_screen(own))
-        code, closing = _echoed(command, own)
+        code, closing, without_server = _echoed(command, own)
     counts = {kind: int(number) for number, kind in re.findall(r"(\d+) ([a-z]+)", closing)}
     ran = sum(number for kind, number in counts.items() if kind != "deselected")
     # A mark that no test bears is no failure; a run of nothing at all is, see _summary.
     passed = code == 0 or (code == NOTHING_COLLECTED and ran == 0)
+    if without_server and nothing_passed_over():
+        say("Tests over PostgreSQL were skipped; here none may be.")
+        passed = False
     counts.pop("deselected", None)
     told.tests.update(counts)
     seconds = time.monotonic() - begun
@@ -156,9 +184,12 @@ def _tests(ground: Ground, title: str, args: Sequence[str], told: Told, *, on_sc
     told.add(title, seconds, closing if passed else f"FAILED: {closing}", failed=not passed)
 
 
-def _echoed(command: Sequence[str], own: Mapping[str, str]) -> tuple[int, str]:
-    """Run pytest, passing on what it prints; its exit code and the counts of its closing line."""
-    closing = "no closing line"
+def _echoed(command: Sequence[str], own: Mapping[str, str]) -> tuple[int, str, bool]:
+    """Run pytest, passing on what it prints.
+
+    Gives its exit code, the counts of its closing line, and whether a test missed the server.
+    """
+    closing, without_server = "no closing line", False
     with subprocess.Popen(
         command,
         cwd=TREE,
@@ -169,12 +200,21 @@ def _echoed(command: Sequence[str], own: Mapping[str, str]) -> tuple[int, str]:
         text=True,
         errors="replace",
     ) as run:
-        for line in run.stdout or ():
-            sys.stdout.write(line)
-            sys.stdout.flush()
-            if found := _CLOSING.match(_COLOUR.sub("", line)):
-                closing = found[1]
-    return run.returncode, closing
+        try:
+            for line in run.stdout or ():
+                sys.stdout.write(line)
+                sys.stdout.flush()
+                plain = _COLOUR.sub("", line)
+                without_server |= _WITHOUT_SERVER.match(plain) is not None
+                if found := _CLOSING.match(plain):
+                    closing = found[1]
+        except KeyboardInterrupt:
+            # Ctrl-C reached it too; where only this program was told to end, it runs on.
+            with contextlib.suppress(subprocess.TimeoutExpired):
+                run.wait(timeout=5)
+            end(run)
+            raise
+    return run.returncode, closing, without_server
 
 
 def _summary(told: Told) -> int:

@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+from collections.abc import Iterable
 from pathlib import Path
 
 import _screen
@@ -10,6 +11,7 @@ import _stages
 import pytest
 from _ground import Ground
 from _stages import Told
+from _system import Need
 
 EVERY_MARK = {"screen", "long", "story", "speed"}
 
@@ -76,9 +78,57 @@ def test_the_end_of_a_pytest_run_is_read(
     tmp_path: Path, prints: str, code: int, words: str, failed: bool
 ) -> None:
     told = Told()
-    _stages._tests(sham_python(tmp_path, prints, code), "tests", [], told, on_screen=False)
+    _stages._tests(sham_python(tmp_path, prints, code), "tests", [], told, on_screen=False, more={})
     assert told.failed is failed
     assert words in told.lines[0]
+
+
+# As pytest 9 prints it with -ra.
+MISSED = "SKIPPED [3] tests/support/servers.py:27: no server was started (STUDIO_LOG_TEST_POSTGRES)"
+
+
+@pytest.mark.parametrize(("ci", "failed"), [("true", True), ("", False)])
+def test_only_ci_fails_where_tests_over_a_server_are_skipped(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, ci: str, *, failed: bool
+) -> None:
+    monkeypatch.setenv("CI", ci)
+    told, prints = Told(), f"{MISSED}\n== 5 passed, 3 skipped in 1.0s =="
+    _stages._tests(sham_python(tmp_path, prints, 0), "tests", [], told, on_screen=False, more={})
+    assert told.failed is failed
+
+
+def test_ci_may_skip_for_other_reasons(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("CI", "true")
+    told, prints = Told(), "SKIPPED [1] tests/x.py:1: no such table here\n== 5 passed in 1.0s =="
+    _stages._tests(sham_python(tmp_path, prints, 0), "tests", [], told, on_screen=False, more={})
+    assert not told.failed
+
+
+@pytest.mark.parametrize(("ci", "vital"), [("true", True), ("", False)])
+def test_only_ci_cannot_do_without_the_server(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, ci: str, *, vital: bool
+) -> None:
+    monkeypatch.setenv("CI", ci)
+    monkeypatch.setattr(_stages, "choose", lambda *_names: Ground(tmp_path, tmp_path / "lock"))
+    monkeypatch.setattr(Ground, "is_ready", lambda _ground: False)
+    asked: dict[str, bool] = {}
+
+    def make_ready(_ground: Ground, needs: Iterable[Need], _say: object) -> None:
+        asked.update({need.package: need.vital for need in needs})
+
+    monkeypatch.setattr(_stages, "make_ready", make_ready)
+    _stages._set_up(with_screen=False)
+    assert asked["postgresql"] is vital
+
+
+def test_tests_are_told_of_what_they_were_lent(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    ground = sham_python(tmp_path, "", 0)
+    ground.python.write_text(f"#!{sys.executable}\nimport os\nprint(os.environ['LENT'])\n")
+    more = {"LENT": "a server"}
+    _stages._tests(ground, "tests", [], Told(), on_screen=False, more=more)
+    assert "a server\n" in capsys.readouterr().out
 
 
 def test_the_summary_adds_up_and_fails_when_one_stage_failed(
@@ -86,7 +136,9 @@ def test_the_summary_adds_up_and_fails_when_one_stage_failed(
 ) -> None:
     told = Told()
     for prints, code in (("== 5 passed, 1 skipped in 1.0s ==", 0), ("== 2 passed in 1.0s ==", 0)):
-        _stages._tests(sham_python(tmp_path, prints, code), "tests", [], told, on_screen=False)
+        _stages._tests(
+            sham_python(tmp_path, prints, code), "tests", [], told, on_screen=False, more={}
+        )
     assert _stages._summary(told) == 0
     assert "===== 7 passed, 1 skipped in " in capsys.readouterr().out
     told.add("mypy", 1.0, "FAILED", failed=True)
