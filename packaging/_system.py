@@ -51,6 +51,7 @@ TEST_TOOLS: Final = {
     "dbus-daemon": "dbus",
     "dbus-run-session": "dbus",
     "dbus-launch": "dbus-x11",
+    "gnome-keyring-daemon": "gnome-keyring",
     "xprop": "x11-utils",
     "zbarimg": "zbar-tools",
     "pdftotext": "poppler-utils",
