@@ -22,15 +22,22 @@ def locked(file: str) -> dict[str, str]:
 
 
 def asked_for(group: str) -> list[str]:
-    """Names that pyproject.toml asks for: the program's own, or those of a group."""
+    """Names that pyproject.toml asks for: the program's own, those of a group or of an extra."""
     told = tomllib.loads((TREE / "pyproject.toml").read_text("utf-8"))
-    wanted = told["project"]["dependencies"] if not group else told["dependency-groups"][group]
+    groups = told["dependency-groups"] | told["project"]["optional-dependencies"]
+    wanted = groups[group] if group else told["project"]["dependencies"]
     return [normal(re.split(r"[\s;<>=!~\[]", line)[0]) for line in wanted]
 
 
 @pytest.mark.parametrize(
     ("group", "file"),
-    [("", "requirements.lock"), ("", "requirements-test.lock"), ("test", "requirements-test.lock")],
+    [
+        ("", "requirements.lock"),
+        ("", "requirements-test.lock"),
+        ("shared", "requirements.lock"),
+        ("shared", "requirements-test.lock"),
+        ("test", "requirements-test.lock"),
+    ],
 )
 def test_every_dependency_is_in_the_lock_file(group: str, file: str) -> None:
     wanted = asked_for(group)
@@ -41,6 +48,12 @@ def test_every_dependency_is_in_the_lock_file(group: str, file: str) -> None:
 def test_both_lock_files_agree_on_every_version() -> None:
     tests = locked("requirements-test.lock")
     assert {n: v for n, v in locked("requirements.lock").items() if tests.get(n) != v} == {}
+
+
+@pytest.mark.parametrize("file", ["requirements.lock", "requirements-test.lock"])
+def test_a_server_is_reached_without_a_library_of_the_system(file: str) -> None:
+    # "binary" brings libpq along (psycopg.org, "Binary installation").
+    assert locked(file)["psycopg-binary"] == locked(file)["psycopg"]
 
 
 @pytest.mark.parametrize("file", ["requirements.lock", "requirements-test.lock"])
