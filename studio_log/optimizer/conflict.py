@@ -9,6 +9,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
 
+from studio_log.optimizer.clash import Clash
 from studio_log.optimizer.frame import Frame
 from studio_log.optimizer.model import Part, StudioModel
 from studio_log.optimizer.score_model import ScoreModel
@@ -63,21 +64,40 @@ class Conflicts:
             else:
                 kept.append(limit)
         told: dict[str, Any] = {"parts": [one.to_json() for one in reversed(kept)]}
-        return (told | self._possible(kept)) if kept else None
+        return (told | self._possible(kept) | self._clash(kept)) if kept else None
+
+    def _clash(self, kept: Sequence[Limit]) -> dict[str, Any]:
+        """Give which lots want the thing that is short, and when."""
+        things = [one for one in kept if one.part in {"store", "vessel"}]
+        if not things:
+            return {}
+        return Clash(
+            self.problem, kept, things[-1], self._in_time, self._held, self.measure, self.stop
+        ).found()
 
     def _holds(self, limits: Sequence[Limit]) -> Found:
         """Say whether some limits can be kept together, all others left out."""
-        model = self._model(limits)
+        return self._held(self.problem, limits)
+
+    def _held(self, problem: Problem, limits: Sequence[Limit]) -> Found:
+        """Say the same of another problem, one with fewer lots."""
+        model = self._in_time(problem, limits)
         if isinstance(model, StudioModel):
-            late, _ = ScoreModel(model).late()
-            model.model.add(late <= 0)
             found = solve(model.model, self.measure, self.stop).found
             return "feasible" if found == "optimal" else found
         return model
 
-    def _model(self, limits: Sequence[Limit]) -> "StudioModel | Found":
+    def _in_time(self, problem: Problem, limits: Sequence[Limit]) -> "StudioModel | Found":
+        """Give the model of some limits in which no date is missed."""
+        model = self._model(problem, limits)
+        if isinstance(model, StudioModel):
+            late, _ = ScoreModel(model).late()
+            model.model.add(late <= 0)
+        return model
+
+    def _model(self, whole: Problem, limits: Sequence[Limit]) -> "StudioModel | Found":
         """Give the model of some limits; or at once that there is no plan."""
-        problem = only(self.problem, limits)
+        problem = only(whole, limits)
         studio = Studio(problem, self.stop)
         if studio.impossible:
             return "infeasible"
@@ -94,7 +114,7 @@ class Conflicts:
         goal = next(one for one in self.problem.goals if one.name == goals[0])
         others = [one for one in limits_of(self.problem, late=True)
                   if one.part not in {"goal", "due"}]  # fmt: skip
-        model = self._model(others)
+        model = self._model(self.problem, others)
         if not isinstance(model, StudioModel):
             return {"goal": goal.name}
         most = self._most(model, goal)

@@ -6,8 +6,8 @@ The optimizer says what it proved as the JSON of a `Joint`; here that is read an
      "lots": ["B", "D"], "day": "2027-03-07"}
 
 `parts` are limits that cannot all be kept, while all but any one of them can; `possible` is how
-many pieces of the goal can be ready by its date; `lots` need the first part on that day. All but
-`parts` may miss.
+many pieces of the goal can be ready by its date; `lots` need the first store or vessel of them on
+that day, or cannot all have it where no day is told. All but `parts` may miss.
 """
 
 from collections.abc import Callable, Mapping
@@ -125,14 +125,18 @@ def _head(problem: Problem, joint: Joint) -> str:
 
 def _clash(joint: Joint) -> str:
     """Say which lots want the first part, and on which day."""
-    name = joint.parts[0].name or "hands"
+    short = [one.name for one in joint.parts if one.part in {"store", "vessel"}]
+    name = short[0] if short else "hands"
     thing = with_article(name)
     one, several = _NEEDS.get(name, (f"needs {thing}", f"need {thing}"))
     many = {1: one, 2: f"both {several}"}.get(len(joint.lots), f"all {several}")
+    if joint.day is None and len(joint.lots) > 1:
+        return f"{listed(joint.lots)} cannot all have {_IT.get(name, thing)} when they need it"
     day = "" if joint.day is None else f" on {long_day(joint.day)}"
     return f"{listed(joint.lots)} {many}{day}"
 
 
+_IT: Final = {"line": "it"}
 _NEEDS: Final = {
     "line": ("hangs", "hang"), "burner": ("needs a burner", "need a burner"),
     "hands": ("needs hands", "need hands"),

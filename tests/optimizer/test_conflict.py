@@ -12,6 +12,8 @@ from studio_log.optimizer.conflict import Conflicts, Limit, limits_of, only
 from studio_log.optimizer.plan_optimal import plan_optimal
 from studio_log.optimizer.solving import Measure
 from studio_log.planning.apart import Apart, Ask
+from studio_log.planning.change_kinds import LeaveOut
+from studio_log.planning.changes import apply_change
 from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import Effort
 from studio_log.planning.plan_studio import plan_studio
@@ -61,6 +63,7 @@ def test_two_dates_one_tub_and_the_hours_cannot_all_be_kept() -> None:
     assert as_limits(found) == PARTS
     words = joint_reason(problem, read_joint(problem, found)).sentence
     assert words.startswith("Not all together: A is due by Tue 2 March, 12:00, B is due")
+    assert words.endswith("A and B both need a tub on Monday 1 March.")
     assert "there is one tub" in words
 
 
@@ -132,7 +135,8 @@ def test_one_tub_and_these_hours_hold_two_pieces_of_four() -> None:
     assert as_limits(found) == {Limit("goal", "fair"), Limit("vessel", "tub"), Limit("hours")}
     assert joint_reason(problem, read_joint(problem, found)).sentence == (
         "Two pieces can be ready by Tue 2 March, 16:00, not four; fair wants four pieces by "
-        "Tue 2 March, 16:00, there is one tub and the working hours leave no more time."
+        "Tue 2 March, 16:00, there is one tub, the working hours leave no more time and "
+        "L1 and L2 both need a tub on Monday 1 March."
     )
 
 
@@ -145,6 +149,32 @@ def test_a_line_for_one_and_these_hours() -> None:
     sentence = joint_reason(problem, read_joint(problem, conflict(problem))).sentence
     assert "the line holds 6 m" in sentence
     assert "tub" not in sentence
+    assert sentence.endswith("L1 and L2 both hang on Tuesday 2 March.")
+
+
+def test_a_lot_that_stands_in_nobodys_way_is_not_named() -> None:
+    value = two_in_one_tub()
+    late = {"id": "C", "due": "2027-03-09T12:00", "steps": deepcopy(SOAK[:3])}
+    value["lots"].insert(1, late)
+    found = conflict(read(value))
+    assert (found["lots"], found["day"]) == (["A", "B"], "2027-03-01")
+
+
+def test_each_of_them_holds_the_tub_at_that_moment_in_every_plan_of_its_own() -> None:
+    """By our own engine, which shares no code with the proof: a lot alone, by many seeds.
+
+    Lifted by Tuesday noon after ten hours at least, with hands till 17:00: in by Monday evening.
+    """
+    whole = read(two_in_one_tub())
+    for name in ("A", "B"):
+        alone = apply_change(whole, LeaveOut("B" if name == "A" else "A"))
+        for seed in range(5):
+            plan = plan_studio(alone, Effort(tries=3, seed=seed)).plan
+            assert plan is not None
+            assert plan.score.late == 0
+            midnight = 24 * 60  # in minutes of the plan, which begins with the Monday
+            soak = plan.spans[name]["soak"]
+            assert soak.start < midnight < soak.end
 
 
 def test_a_date_that_can_be_kept_has_no_conflict() -> None:
