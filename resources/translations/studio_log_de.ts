@@ -8240,8 +8240,8 @@ fehlt</translation>
         <translation>{n} Partien folgen dem Plan.</translation>
     </message>
     <message>
-        <source>Lots that follow a plan are reminded by it. Undo on a lot takes it off again.</source>
-        <translation>Partien, die einem Plan folgen, werden nach ihm erinnert. Rückgängig an einer Partie nimmt sie wieder heraus.</translation>
+        <source>Lots that follow a plan are reminded by it. Undo takes the plan back, and on a lot that lot alone.</source>
+        <translation>Partien, die einem Plan folgen, werden nach ihm erinnert. Rückgängig nimmt den Plan zurück, bei einer Partie nur diese.</translation>
     </message>
     <message>
         <source>always</source>
@@ -9366,6 +9366,10 @@ fehlt</translation>
     <message>
         <source>Look longe&amp;r</source>
         <translation>Länge&amp;r suchen</translation>
+    </message>
+    <message>
+        <source>Take the followed plan bac&amp;k</source>
+        <translation>Den Plan zurüc&amp;knehmen</translation>
     </message>
     <message>
         <source>&amp;Follow this plan…</source>
@@ -11902,6 +11906,30 @@ fehlt</translation>
     <message>
         <source>The password could not be taken out of the system’s keyring. Take it out there by hand: it stands under “Studio Log”.</source>
         <translation>Das Passwort ließ sich nicht aus dem Schlüsselbund des Systems nehmen. Nimm es dort von Hand heraus: Es steht unter „Studio Log“.</translation>
+    </message>
+    <message>
+        <source>No lot follows a plan. Nothing was changed.</source>
+        <translation>Keine Partie folgt einem Plan. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{n} lot does not follow the plan any more.</source>
+        <translation>{n} Partie folgt dem Plan nicht mehr.</translation>
+    </message>
+    <message>
+        <source>{n} lots do not follow the plan any more.</source>
+        <translation>{n} Partien folgen dem Plan nicht mehr.</translation>
+    </message>
+    <message>
+        <source>No plan was taken back, or its lots went on since. Nothing was changed.</source>
+        <translation>Es wurde kein Plan zurückgenommen, oder seine Partien gingen seither weiter. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>{n} lot follows the plan again.</source>
+        <translation>{n} Partie folgt dem Plan wieder.</translation>
+    </message>
+    <message>
+        <source>{n} lots follow the plan again.</source>
+        <translation>{n} Partien folgen dem Plan wieder.</translation>
     </message>
 </context>
 </TS>

@@ -19,7 +19,7 @@ from studio_log.planning.changes import apply_change
 from studio_log.planning.problem import BadProblemError, Problem
 
 if TYPE_CHECKING:
-    from studio_log.optimizer.conflict import Limit
+    from studio_log.optimizer.limits import Limit
     from studio_log.optimizer.shape import Stretch
     from studio_log.optimizer.solving import Found
 

@@ -7,7 +7,7 @@ log, and the way back from its answer to the log.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Any
+from typing import Any, Final
 
 from studio_log.domain.following import Moments
 from studio_log.domain.plan_lots import Part
@@ -74,6 +74,10 @@ class PlannedFor:
     starts: Mapping[str, Mapping[str, datetime]] = field(hash=False)
     """By lot and step of the planner."""
     ends: Mapping[str, Mapping[str, datetime]] = field(hash=False)
+
+
+PLAN: Final = "plan"
+"""Stands for the plan that was accepted last, where the code of a lot would be taken back."""
 
 
 @dataclass(frozen=True)

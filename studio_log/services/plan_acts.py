@@ -12,7 +12,7 @@ from studio_log.language.words import counted, tr, tr_later
 from studio_log.services.commands import NewLot, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.lot_acts import new_lot
-from studio_log.services.plan import AcceptPlan
+from studio_log.services.plan import PLAN, AcceptPlan
 from studio_log.services.plan_studio import plan_studio_of, wanted_lot
 
 
@@ -39,14 +39,16 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
             tr_later("{n} lots follow the plan."),
         ),
         advice=(
-            tr("Lots that follow a plan are reminded by it. Undo on a lot takes it off again."),
+            tr(
+                "Lots that follow a plan are reminded by it. Undo takes the plan back, and on a "
+                "lot that lot alone."
+            ),
         ),
         lots=frozenset(codes),
         reminders=True,
         settings=bool(studio.wanted),
         code=codes[0],
-        # Undo takes one lot off: of several, which one is for the dyer to say.
-        subject=codes[0] if len(codes) == 1 else "",
+        subject=codes[0] if len(codes) == 1 else PLAN,
     )
 
 

@@ -17,6 +17,7 @@ from studio_log.services.joining import undo_join
 from studio_log.services.lot_acts import own_entries
 from studio_log.services.marking import checked_readings
 from studio_log.services.milk_acts import redo_milk, undo_milk
+from studio_log.services.plan_back import PLANS, redo_plan, undo_plan
 from studio_log.services.stock_acts import redo_material, stock_code, undo_material
 from studio_log.services.swatch_back import correct_swatch, redo_swatch, undo_swatch
 from studio_log.services.swatch_keeping import SWATCHES, is_swatch
@@ -42,6 +43,7 @@ def last_undoable(entries: tuple[Entry, ...]) -> Entry | None:
 
 
 _UNDO_OF: Mapping[str, Callable[[Desk, str, int | None], Outcome]] = {
+    PLANS: lambda desk, _code, _entry: undo_plan(desk, _undo_one),
     "M": undo_milk,
     "S": lambda desk, code, _entry: undo_material(desk, stock_code(code)),
     BATHS: undo_bath,
@@ -49,6 +51,7 @@ _UNDO_OF: Mapping[str, Callable[[Desk, str, int | None], Outcome]] = {
     TRIALS: undo_trial,
 }
 _REDO_OF: Mapping[str, Callable[[Desk, str], Outcome]] = {
+    PLANS: lambda desk, _code: redo_plan(desk, _redo_one),
     "M": redo_milk,
     "S": lambda desk, code: redo_material(desk, stock_code(code)),
     BATHS: redo_bath,
@@ -56,6 +59,14 @@ _REDO_OF: Mapping[str, Callable[[Desk, str], Outcome]] = {
     TRIALS: redo_trial,
 }
 """By the letter with which the codes of a milk, a material, a bath, a swatch or a trial begin."""
+
+
+def _undo_one(desk: Desk, code: str, entry: int) -> None:
+    undo(desk, Undo(code, entry))
+
+
+def _redo_one(desk: Desk, code: str, _entry: int) -> None:
+    redo(desk, Redo(code))
 
 
 def undo(desk: Desk, command: Undo) -> Outcome:

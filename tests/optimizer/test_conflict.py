@@ -8,7 +8,8 @@ import pytest
 
 pytest.importorskip("ortools", reason="the extra optimizer is not installed")
 
-from studio_log.optimizer.conflict import Conflicts, Limit, limits_of, only
+from studio_log.optimizer.conflict import Conflicts
+from studio_log.optimizer.limits import Limit, limits_of, only
 from studio_log.optimizer.plan_optimal import plan_optimal
 from studio_log.optimizer.solving import Measure
 from studio_log.planning.apart import Apart, Ask

@@ -13,8 +13,8 @@ from studio_log.domain.windows import windows_of
 from studio_log.planning.answer import answer
 from studio_log.planning.effort import Effort
 from studio_log.planning.read import read_problem
-from studio_log.services.commands import ChangeSettings, GoOn, Undo
-from studio_log.services.plan import AcceptPlan, PlanFor, PlannedFor, PlanSetup
+from studio_log.services.commands import ChangeSettings, GoOn, Redo, Undo
+from studio_log.services.plan import PLAN, AcceptPlan, PlanFor, PlannedFor, PlanSetup
 from tests.support.builders import DAY, HOUR, NINE, SCOUR
 from tests.support.fixtures import Workshop
 
@@ -90,15 +90,49 @@ def test_a_lot_that_is_wanted_is_made_when_its_plan_is_accepted(shop: Workshop) 
     assert after.lots[0].follows
 
 
-def test_nothing_is_offered_to_be_taken_back_that_would_take_back_a_part_only(
-    shop: Workshop,
-) -> None:
+def test_a_plan_of_several_lots_is_taken_back_and_restored_as_one_act(shop: Workshop) -> None:
     settings(shop)
-    shop.new("first")
-    shop.new("second")
+    codes = [shop.new("first"), shop.new("second"), shop.new("third")]
     _, fields = planned(shop)
+    accept(shop, fields, codes[2])
+    alone = shop.lot(codes[2]).planned
+    shop.clock.move(minutes=5)
     starts, ends = instants(fields["starts"]), instants(fields["ends"])
-    assert shop.do(AcceptPlan(starts, ends)).subject == ""
+    outcome = shop.do(AcceptPlan(starts, ends, tuple(codes[:2])))
+    assert outcome.subject == PLAN
+    rings = {code: shop.records(code) for code in codes}
+    shop.clock.move(minutes=5)
+    shop.mark(codes[0], "1", Act.NOTE, note="beans are here")
+    assert shop.do(Undo(PLAN)).lots == frozenset(codes[:2])
+    assert not shop.lot(codes[0]).planned
+    assert not shop.lot(codes[1]).planned
+    assert shop.lot(codes[2]).planned == alone, "that one was accepted before"
+    assert shop.entries(codes[0])[-2].note == "beans are here", "what was done since stays"
+    shop.clock.move(minutes=5)
+    assert shop.do(Redo(PLAN)).lots == frozenset(codes[:2])
+    assert all(shop.lot(code).planned for code in codes)
+    assert {code: set(shop.records(code)) for code in codes} == {
+        code: set(one) for code, one in rings.items()
+    }
+    shop.do(Undo(PLAN))
+    shop.do(Undo(PLAN))
+    assert not any(shop.lot(code).planned for code in codes)
+    with pytest.raises(Refusal, match="No lot follows a plan"):
+        shop.do(Undo(PLAN))
+
+
+def test_no_plan_is_restored_over_what_was_done_since(shop: Workshop) -> None:
+    settings(shop)
+    code, other = shop.new("first"), shop.new("second")
+    with pytest.raises(Refusal, match="No plan was taken back"):
+        shop.do(Redo(PLAN))
+    _, fields = planned(shop)
+    accept(shop, fields, code, other)
+    shop.do(Undo(PLAN))
+    shop.mark(code, "1", Act.START)
+    shop.mark(other, "1", Act.START)
+    with pytest.raises(Refusal, match="went on since"):
+        shop.do(Redo(PLAN))
 
 
 def test_part_of_a_plan_can_be_accepted_and_undone(shop: Workshop) -> None:

@@ -13,8 +13,8 @@ from studio_log.domain.plan_wishes import write_wishes
 from studio_log.language.words import tr
 from studio_log.planning.apart import Ask
 from studio_log.present.plan_visits import PlanDay, plan_days
-from studio_log.services.commands import ChangeSettings, Outcome
-from studio_log.services.plan import AcceptPlan, PlanFor, PlannedFor, PlanSetup
+from studio_log.services.commands import ChangeSettings, Outcome, Undo
+from studio_log.services.plan import PLAN, AcceptPlan, PlanFor, PlannedFor, PlanSetup
 from studio_log.services.questions import Timeline
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.plan import told
@@ -88,6 +88,7 @@ class PlanBox(PlanFace):
         self.setup = setup
         self.pane.show_setup(setup)
         self.what_if.show_setup(setup)
+        self.unfollow.setVisible(any(one.follows for one in setup.lots))
         self.start()
 
     @override
@@ -299,6 +300,14 @@ class PlanBox(PlanFace):
         self.before = None  # from now on a plan is compared with the one that is followed
         self.message.advise(" ".join([outcome.words, *outcome.advice]))
 
+    @Slot()
+    def take_back(self) -> None:
+        """Take all lots off the plan that was accepted last."""
+        self._bridge.do(Undo(PLAN), self._taken_back, failed=self.message.refuse)
+
+    def _taken_back(self, outcome: Outcome) -> None:
+        self.message.advise(outcome.words)
+
     def open_goal(self, number: int) -> None:
         """Open the form of a goal; -1 makes a new one."""
         setup = self.setup
@@ -354,6 +363,7 @@ class PlanBox(PlanFace):
             (self.longer.clicked, partial(self.start, LONGER)),
             (self.stop.clicked, self.run.end),
             (self.follow.clicked, self.open_accept),
+            (self.unfollow.clicked, self.take_back),
             (self.copy.clicked, self.visits.copy),
             (self.leave.clicked, self.reject),
             (self.chips.idClicked, self.turns.setCurrentIndex),

@@ -58,6 +58,8 @@ class PlanFace(QDialog):
         self.plan_it = button(tr("Pla&n"))
         self.stop = button(tr("&Stop"))
         self.longer = button(tr("Look longe&r"))
+        self.unfollow = button(tr("Take the followed plan bac&k"))
+        self.unfollow.hide()
         self.follow = button(tr("&Follow this plan…"), kind="primary")
         self.copy = button(tr("&Copy the visits"), kind="quiet")
         self.leave = button(tr("Close"))
@@ -118,7 +120,7 @@ class PlanFace(QDialog):
     def _head(self) -> FlowLayout:
         head = FlowLayout(gap=8)
         acts = (self.plan_it, self.longer, self.stop, self.what_if.add)
-        for widget in (*acts, growing(Words()), self.follow):
+        for widget in (*acts, growing(Words()), self.unfollow, self.follow):
             head.addWidget(widget)
         return head
 

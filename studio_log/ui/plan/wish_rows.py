@@ -35,22 +35,20 @@ class WishRows(QWidget):
         self.add.clicked.connect(self.added)
         self.show_rows(())
 
-    def show_rows(self, rows: Sequence[tuple[str, bool]]) -> None:
-        """Show wishes as words; with True a row can be taken out."""
+    def show_rows(self, rows: Sequence[str]) -> None:
+        """Show wishes as words; each can be taken out."""
         emptied(self._rows)
         if not rows:
             self._rows.addWidget(Words(self._empty, tone="soft", size="small"))
-        for number, (words, own) in enumerate(rows):
-            self._rows.addWidget(self._row(number, words, own=own))
+        for number, words in enumerate(rows):
+            self._rows.addWidget(self._row(number, words))
 
-    def _row(self, number: int, words: str, *, own: bool) -> QWidget:
+    def _row(self, number: int, words: str) -> QWidget:
         row = QWidget()
         column = QVBoxLayout(row)
         column.setContentsMargins(0, 0, 0, 4)
         column.setSpacing(2)
         column.addWidget(Words(words, size="small"))
-        if not own:
-            return row
         acts = QHBoxLayout()
         acts.setSpacing(4)
         if self._change:

@@ -74,10 +74,8 @@ class WishesPane(QWidget):
     def show_setup(self, setup: PlanSetup) -> None:
         """Show what the studio was asked for; a field that is being typed in is left alone."""
         self._setup = setup
-        self.goals.show_rows(
-            [(goal_words(one, setup.now, setup.zone), True) for one in setup.goals]
-        )
-        self.lots.show_rows([(_lot_words(one), True) for one in setup.lots if one.wanted])
+        self.goals.show_rows([goal_words(one, setup.now, setup.zone) for one in setup.goals])
+        self.lots.show_rows([_lot_words(one) for one in setup.lots if one.wanted])
         self.others.show_words(_others_words(setup))
         self.hours.setText(tr("Open: {hours}.", hours=setup.hours_words))
         self.room.setText(_room_words(setup))
