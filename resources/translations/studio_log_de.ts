@@ -9369,7 +9369,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Take the followed plan bac&amp;k</source>
-        <translation>Den Plan zurüc&amp;knehmen</translation>
+        <translation>Dem Plan nicht mehr &amp;folgen</translation>
     </message>
     <message>
         <source>&amp;Follow this plan…</source>
