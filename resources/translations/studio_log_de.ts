@@ -8588,10 +8588,6 @@ fehlt</translation>
         <translation>Die Z&amp;eiten ändern …</translation>
     </message>
     <message>
-        <source>&amp;Half</source>
-        <translation>&amp;Hälfte</translation>
-    </message>
-    <message>
         <source>master half, or the whole</source>
         <translation>Vergleichshälfte oder das Ganze</translation>
     </message>
@@ -8602,6 +8598,14 @@ fehlt</translation>
     <message>
         <source>cloth beside it, after the test</source>
         <translation>Begleitgewebe, nach der Prüfung</translation>
+    </message>
+    <message>
+        <source>Which cloth</source>
+        <translation>Welcher Stoff</translation>
+    </message>
+    <message>
+        <source>Which &amp;cloth</source>
+        <translation>Welcher &amp;Stoff</translation>
     </message>
     <message>
         <source>second coat, rinsed hot</source>
@@ -10212,10 +10216,6 @@ fehlt</translation>
         <translation>Muster</translation>
     </message>
     <message>
-        <source>Which half</source>
-        <translation>Welche Hälfte</translation>
-    </message>
-    <message>
         <source>I&amp;nstrument</source>
         <translation>Mess&amp;gerät</translation>
     </message>
@@ -10234,10 +10234,6 @@ fehlt</translation>
     <message>
         <source>What the card &amp;reflects</source>
         <translation>Was die Karte &amp;zurückwirft</translation>
-    </message>
-    <message>
-        <source>Wh&amp;ich half</source>
-        <translation>Welche Häl&amp;fte</translation>
     </message>
     <message>
         <source>Strength needs spectra of the standard and the ground, above 0 and up to 100 %. Nothing was changed.</source>
@@ -10960,6 +10956,10 @@ fehlt</translation>
         <translation>Erste Bohnen am {first}, letztes Färben am {last}.</translation>
     </message>
     <message>
+        <source>Dyeing on {day}.</source>
+        <translation>Gefärbt wird am {day}.</translation>
+    </message>
+    <message>
         <source>The first beans would have had to soak on {day}: choose a later day, or leave out the oldest arm.</source>
         <translation>Die ersten Bohnen hätten am {day} eingeweicht werden müssen: einen späteren Tag wählen oder das älteste Glied weglassen.</translation>
     </message>
@@ -11006,6 +11006,10 @@ fehlt</translation>
     <message>
         <source>between two arms</source>
         <translation>zwischen zwei Gliedern</translation>
+    </message>
+    <message>
+        <source>from the control</source>
+        <translation>zur Kontrolle</translation>
     </message>
     <message>
         <source>forwards: soyed together, each age dyed on its day</source>

@@ -12,7 +12,7 @@ from studio_log.services.swatch_even import (
     OWN_BANDS,
     RUI_BANDS,
     Evenness,
-    even_words,
+    even_sentence,
     evenness,
 )
 
@@ -28,8 +28,7 @@ def _even(turn: Turn) -> int:
     if turn.values["json"]:
         turn.say_json(even_json(found))
     else:
-        said = even_words(found)
-        turn.say(f"{said[:1].upper()}{said[1:]}.")
+        turn.say(even_sentence(found))
     return 0
 
 

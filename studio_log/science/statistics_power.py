@@ -12,9 +12,13 @@ POWER: Final = 0.8
 """How often an effect of that size would be called clear."""
 
 
-def least_effect(standard_error: float, df: float, power: float = POWER) -> float:
+def least_effect(
+    standard_error: float, df: float, power: float = POWER, limit: float | None = None
+) -> float:
     """Give the least effect called clear at 95 % in a part `power` of such trials.
 
-    `standard_error` is that of the effect; `df` above 0 those of its estimate.
+    `standard_error` is that of the effect; `df` above 0 those of its estimate. `limit` is how many
+    of them an interval is wide, where it holds for several effects together; else that of t.
     """
-    return (t_quantile(df) + t_quantile(df, 2 * power - 1)) * standard_error
+    wide = t_quantile(df) if limit is None else limit
+    return (wide + t_quantile(df, 2 * power - 1)) * standard_error

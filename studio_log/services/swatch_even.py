@@ -86,6 +86,12 @@ def even_words(found: Evenness, noise: float = 0.0) -> str:
     return "; ".join(said)
 
 
+def even_sentence(found: Evenness, noise: float = 0.0) -> str:
+    """Say the same as a sentence of its own."""
+    said = even_words(found, noise)
+    return f"{said[:1].upper()}{said[1:]}."
+
+
 def short_even_words(found: Evenness) -> str:
     """Say the same in one line, for a card."""
     parts = [

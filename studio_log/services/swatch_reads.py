@@ -1,6 +1,7 @@
 """What is asked of swatches: the list, one with its diary, and those near a colour."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
@@ -84,6 +85,7 @@ def swatch(_house: Any, desk: Desk, question: SwatchFor) -> SwatchPage:
         step_words=_step_words(lot, of),
         halves=halves_words(of),
         chain=_chain(desk, lot, of),
+        grades=_latest_grades(of),
         even_words=_even_words(of.spots) if of.spots is not None else "",
         age_words=_age_words(lot, of),
         history=_history(desk, of, standing(entries)),
@@ -227,6 +229,11 @@ def grade_words(one: Grade) -> str:
               scale=scale)  # fmt: skip
     estimated = tr("estimated grade") if one.estimated else ""
     return ", ".join(filter(None, (said, estimated, one.length, one.note)))
+
+
+def _latest_grades(of: Swatch) -> tuple[str, ...]:
+    latest = {(one.test, one.scale): one for one in sorted(of.grades, key=lambda one: one.at)}
+    return tuple(grade_words(replace(one, note="")) for one in latest.values())
 
 
 def _remark_words(one: Remark) -> str:

@@ -211,6 +211,8 @@ class SwatchPage:
     halves: str
     chain: tuple[str, ...]
     """The methods by then, each with its days: "soy binder for immersion, 2 to 9 June 2026"."""
+    grades: tuple[str, ...]
+    """The latest grade of each test and scale, in words."""
     even_words: str
     """How even its colour is over its spots, "" where none were read."""
     age_words: str

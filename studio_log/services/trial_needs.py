@@ -11,6 +11,7 @@ from studio_log.domain.trial_design import lay_out, needs_of
 from studio_log.domain.trial_words import figure
 from studio_log.domain.trials import MEASURES, Arm, Way, control_of
 from studio_log.language.words import counted, tr, tr_later
+from studio_log.science.statistics_control import limit_of
 from studio_log.science.statistics_power import least_effect
 from studio_log.services.desk import Desk
 from studio_log.services.trial_acts import checked_plan
@@ -38,11 +39,14 @@ def trial_needs(_house: Any, desk: Desk, question: TrialNeedsFor) -> TrialNeeds:
     said = [
         tr("{pieces}, {soyings}, {baths}.", pieces=pieces, soyings=soyings, baths=baths),
         tr("First beans on {first}, last dyeing on {last}.",
-           first=_day(needs.first), last=_day(needs.last)),
+           first=_day(needs.first), last=_day(needs.last))
+        if needs.soyings
+        else tr("Dyeing on {day}.", day=_day(day)),
         resolution(desk, plan, arms),
     ]  # fmt: skip
     today = local_day(desk, desk.now)
-    return TrialNeeds(tuple(filter(None, said)), tuple(_warnings(plan, arms, needs.first, today)))
+    first = needs.first if needs.soyings else today
+    return TrialNeeds(tuple(filter(None, said)), tuple(_warnings(plan, arms, first, today)))
 
 
 def _day(day: date) -> str:
@@ -106,4 +110,7 @@ def _least(plan: TrialPlan, arms: Sequence[Arm]) -> tuple[float, str] | None:
     df = (len(arms) - 1) * (blocks - 1) if blocks > 1 else len(arms) * (each - 1)
     if df < 1:
         return None
-    return least_effect(math.sqrt(2 / each), df), tr("between two arms")
+    if control_of(arms) is None and not plan.control.strip():
+        return least_effect(math.sqrt(2 / each), df), tr("between two arms")
+    limit = limit_of(df, [0.5] * (len(arms) - 1))
+    return least_effect(math.sqrt(2 / each), df, limit=limit), tr("from the control")

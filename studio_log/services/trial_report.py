@@ -187,6 +187,8 @@ def _blind_words(trial: Trial, results: Sequence[Result], missing: Sequence[str]
         many = counted(len(missing), tr_later("{n} piece has no reading"),
                        tr_later("{n} pieces have no reading"))  # fmt: skip
         found.append(tr("{many}: {tags}.", many=many, tags=", ".join(missing[:12])))
+    if len({arm.age_d for arm in trial.arms}) == 1:
+        return found  # one day, one bath: nothing but the arms differs by design
     if trial.way == "backwards":
         found.append(tr("Each age has soy milk of its own: what two milks differ by is in the "
                         "scatter."))  # fmt: skip

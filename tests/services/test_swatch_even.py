@@ -147,6 +147,8 @@ def test_staining_is_graded_from_the_cloth_beside_it(
     assert (grade.grade, grade.estimated, grade.readings) == (row["rating"], True, (2, 3))
     assert grade.figure == pytest.approx(float(row["SSR"]), abs=0.006)
     assert f"wash {row['rating']} (staining, grey scale: " in found.history[0].words
+    scale = f"staining, grey scale: {grade.figure:g}"
+    assert found.grades == (f"wash {row['rating']} ({scale}), estimated grade, 3 washes",)
     assert found.line.lab is None, "the cloth beside it is not the swatch"
     shop.do(GradeSwatch(code, "wash", "3"))
     assert page(shop, code).line.grades == {"wash staining": row["rating"], "wash": "3"}

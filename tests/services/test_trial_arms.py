@@ -155,3 +155,15 @@ def test_ages_are_held_against_age_0_beside_their_fit(shop: Workshop) -> None:
                for one in told.words)  # fmt: skip
     assert told.plot.bars == (), "the line says it"
     assert [one.clear for one in told.means] == [None, True, True, True]
+
+
+def test_a_plan_of_names_needs_no_beans_and_resolves_differences_from_the_control(
+    shop: Workshop,
+) -> None:
+    needs = shop.studio.ask(TrialNeedsFor(PLAN))
+    assert needs.words[0] == "24 pieces, 0 soyings, 1 dye bath."
+    assert needs.words[1].startswith("Dyeing on ")
+    assert "from the control" in needs.words[2]
+    assert not any("beans" in one for one in (*needs.words, *needs.warnings))
+    read(shop, code := planned(shop), {})
+    assert not any("bath of its own" in one for one in report(shop, code).words)

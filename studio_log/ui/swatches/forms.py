@@ -35,7 +35,7 @@ class SwatchForm:
     moment: bool = True
 
 
-HALF: Final = FormField("half", tr_later("&Half"), choices=HALF_CHOICES)
+HALF: Final = FormField("half", tr_later("Which &cloth"), choices=HALF_CHOICES)
 NOTE: Final = FormField("note", tr_later("&Note"), tr_later("a note, if any"))
 NAME: Final = FormField(
     "name", tr_later("&Name"), tr_later("second coat, rinsed hot"), kept_as="swatch-name"

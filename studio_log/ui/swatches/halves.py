@@ -20,5 +20,5 @@ def fill_halves(box: QComboBox) -> None:
     """Offer them in a box."""
     for value, words in HALF_CHOICES:
         box.addItem(tr(words), value)
-    box.setAccessibleName(tr("Which half"))
+    box.setAccessibleName(tr("Which cloth"))
     calm(box)

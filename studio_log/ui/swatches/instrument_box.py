@@ -29,7 +29,7 @@ from studio_log.present.colour_words import lab_words
 from studio_log.science.colour.shown import shown_as
 from studio_log.services.commands import Outcome
 from studio_log.services.method_file import small_file
-from studio_log.services.swatch_even import even_words, evenness
+from studio_log.services.swatch_even import even_sentence, evenness
 from studio_log.services.swatches import ReadSwatch
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
@@ -112,7 +112,7 @@ class InstrumentBox(QDialog):
             self.even.show_words("")
             return
         try:
-            self.even.show_words(even_words(evenness(**self._spots())))
+            self.even.show_words(even_sentence(evenness(**self._spots())))
         except Refusal as refusal:
             self.even.show_words(str(refusal))
 
@@ -250,7 +250,7 @@ class InstrumentBox(QDialog):
         self._dress()
         form = QFormLayout()
         form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
-        form.addRow(tr("Wh&ich half"), self.half)
+        form.addRow(tr("Which &cloth"), self.half)
         form.addRow(tr("I&nstrument"), self.method)
         foot = FlowLayout(gap=10)
         for widget in (self.open_it, growing(Words()), self.write, self.leave):

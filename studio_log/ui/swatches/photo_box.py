@@ -12,7 +12,7 @@ from typing_extensions import override
 from studio_log.language.words import tr, tr_later
 from studio_log.present.colour_words import colour_words
 from studio_log.services.commands import Outcome
-from studio_log.services.swatch_even import even_words, evenness
+from studio_log.services.swatch_even import even_sentence, evenness
 from studio_log.services.swatches import NoteSwatch, ReadSwatch
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
@@ -176,7 +176,7 @@ class PhotoBox(QDialog):
         else:
             spots = self.found.spots
             even = evenness(spots.colours, noise=spots.noise)
-            self.side.even.show_words(even_words(even, spots.noise))
+            self.side.even.show_words(even_sentence(even, spots.noise))
 
     @Slot(str)
     def _failed(self, words: str) -> None:

@@ -131,7 +131,7 @@ class PhotoSide(QWidget):
         self._form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
         self._form.addRow(tr("&How it is measured"), self.way)
         self._form.addRow(tr("What the card &reflects"), self.reflectance)
-        self._form.addRow(tr("Wh&ich half"), self.half)
+        self._form.addRow(tr("Which &cloth"), self.half)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 6, 0)
         column.setSpacing(10)

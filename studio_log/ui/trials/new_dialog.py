@@ -136,7 +136,7 @@ class NewTrialDialog(SendingBox):
             form.addRow(label, field)
         says = tr("One question; arms that differ in one thing; enough pieces of each.")
         said = (self.fault, self.needs, self.warnings)
-        self.lay_out(tr("New trial"), says, inner, 46, wide=48, below=said)
+        self.lay_out(tr("New trial"), says, inner, 52, wide=48, below=said)
 
 
 def _figure(least: int, most: int, value: int, name: str) -> QSpinBox:

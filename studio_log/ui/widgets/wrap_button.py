@@ -3,7 +3,7 @@
 from typing import Final
 
 from PySide6.QtCore import QRect, QSize, Qt
-from PySide6.QtGui import QPaintEvent, QPalette
+from PySide6.QtGui import QFont, QPaintEvent, QPalette
 from PySide6.QtWidgets import (
     QPushButton,
     QSizePolicy,
@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 from typing_extensions import override
 
 from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.theme.look import theme
 from studio_log.ui.theme.metrics import ANSWER_HEIGHT
 from studio_log.ui.widgets.parts import BREAK, ButtonKind, breakable
 
@@ -26,10 +27,17 @@ _LEFT: Final = int(
 _ROOM: Final = 100_000
 
 
+def underlined(font: QFont) -> QFont:
+    """Give a font with a line under it."""
+    made = QFont(font)
+    made.setUnderline(True)
+    return made
+
+
 class WrapButton(QPushButton):
     """A push button with wrapped words; `big` is at least 72 px high, for wet hands.
 
-    `left` sets its words flush with what stands above and below it, as a link in a text.
+    `left` makes it a link in a text: flush with what stands above and below it, and underlined.
     """
 
     def __init__(
@@ -91,6 +99,9 @@ class WrapButton(QPushButton):
         painter.drawControl(QStyle.ControlElement.CE_PushButtonBevel, option)
         group = QPalette.ColorGroup.Active if self.isEnabled() else QPalette.ColorGroup.Disabled
         painter.setPen(self.palette().color(group, QPalette.ColorRole.ButtonText))
+        if self._left:
+            painter.setPen(theme().colours.accent_ink)
+            painter.setFont(underlined(self.font()))
         room = self.rect().adjusted(0 if self._left else PAD, 2, -PAD, -2)
         flags = _LEFT if self._left else _FLAGS
         painter.drawText(room, flags | int(Qt.TextFlag.TextShowMnemonic), self.text())
