@@ -10580,6 +10580,10 @@ fehlt</translation>
         <translation>Klar höher als die Kontrolle, {control}: {arms}.</translation>
     </message>
     <message>
+        <source>Clearly lower: {arms}.</source>
+        <translation>Klar tiefer: {arms}.</translation>
+    </message>
+    <message>
         <source>Clearly lower than the control, {control}: {arms}.</source>
         <translation>Klar tiefer als die Kontrolle, {control}: {arms}.</translation>
     </message>
@@ -10650,6 +10654,14 @@ fehlt</translation>
     <message>
         <source>Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}); two means lie apart where they differ by more than {least}.</source>
         <translation>Die Glieder unterscheiden sich mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p {p}); zwei Mittel liegen auseinander, wo sie sich um mehr als {least} unterscheiden.</translation>
+    </message>
+    <message>
+        <source>Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}).</source>
+        <translation>Die Arme unterscheiden sich über den Zufall hinaus (randomisierte Blöcke, F({df1}, {df2}) = {f}, p {p}).</translation>
+    </message>
+    <message>
+        <source>Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}).</source>
+        <translation>Die Arme unterscheiden sich nicht über den Zufall hinaus (randomisierte Blöcke, F({df1}, {df2}) = {f}, p {p}).</translation>
     </message>
     <message>
         <source>Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}); two means would have to differ by more than {least}.</source>
@@ -11200,8 +11212,8 @@ fehlt</translation>
         <translation>Anhänger {tag}, {arm}, {block}: {value}</translation>
     </message>
     <message>
-        <source>bar: the mean held against the control’s, 95 % for all together; filled: clear</source>
-        <translation>Strich: das Mittel gegen das der Kontrolle, 95 % für alle zusammen; gefüllt: klar</translation>
+        <source>bar: the mean held against the control’s, the line; 95 % for all together; filled: clear</source>
+        <translation>Strich: das Mittel gegen das der Kontrolle, die Linie; 95 % für alle zusammen; gefüllt: klar</translation>
     </message>
     <message>
         <source>dark band: the mean, 95 %; light: a new piece</source>

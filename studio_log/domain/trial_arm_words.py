@@ -25,20 +25,24 @@ def arms_answer(trial: Trial, found: ArmsHeld) -> str:
         return tr("No clear difference: no arm is told from the control, {control}, beyond chance. "
                   "A difference of up to {most} may still be hidden in the scatter.",
                   control=control, most=figure(most))  # fmt: skip
+    return " ".join(_clear_words(trial, found, control))
+
+
+def _clear_words(trial: Trial, found: ArmsHeld, control: str) -> list[str]:
     higher = _named(trial, [one for one in found.clear if one.difference.value > 0])
     lower = _named(trial, [one for one in found.clear if one.difference.value < 0])
-    said = [
-        tr("Clearly higher than the control, {control}: {arms}.", control=control, arms=higher)
-        if higher
-        else "",
-        tr("Clearly lower than the control, {control}: {arms}.", control=control, arms=lower)
-        if lower
-        else "",
-        tr("No clear difference: {arms}.", arms=_named(trial, found.unclear))
-        if found.unclear
-        else "",
-    ]
-    return " ".join(filter(None, said))
+    said = []
+    if higher:
+        said.append(tr("Clearly higher than the control, {control}: {arms}.",
+                       control=control, arms=higher))  # fmt: skip
+    if lower and higher:
+        said.append(tr("Clearly lower: {arms}.", arms=lower))
+    elif lower:
+        said.append(tr("Clearly lower than the control, {control}: {arms}.",
+                       control=control, arms=lower))  # fmt: skip
+    if found.unclear:
+        said.append(tr("No clear difference: {arms}.", arms=_named(trial, found.unclear)))
+    return said
 
 
 def arms_words(

@@ -44,11 +44,23 @@ def photo_words(fit: TrialFit, two_u: float) -> str:
               **known)  # fmt: skip
 
 
-def block_words(test: BlockTest) -> list[str]:
-    """Say whether the arms differ, batch by batch."""
+def block_words(test: BlockTest, *, pairs: bool = True) -> list[str]:
+    """Say whether the arms differ, batch by batch; without `pairs` not by how much two have to.
+
+    That holds for two arms that were chosen before, not for each against one control.
+    """
     known = {"f": figure(test.f_arms), "df1": test.arms_df, "df2": test.rest_df,
              "p": chance(test.p_arms), "least": figure(test.least_difference)}  # fmt: skip
-    if test.p_arms < CLEAR_BELOW_P:
+    differ = test.p_arms < CLEAR_BELOW_P
+    if not pairs:
+        found = [
+            tr("Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}).",
+               **known)
+            if differ
+            else tr("Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, "
+                    "p {p}).", **known)
+        ]  # fmt: skip
+    elif differ:
         found = [tr("Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p});"
                     " two means lie apart where they differ by more than {least}.",
                     **known)]  # fmt: skip

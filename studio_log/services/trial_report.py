@@ -107,7 +107,7 @@ def report_of(desk: Desk, trial: Trial) -> TrialReport:
     if why_not:
         said.append(why_not)
     if blocks is not None:
-        said += block_words(blocks)
+        said += block_words(blocks, pairs=held is None)
     said += _blind_words(trial, results, missing) if results else []
     return TrialReport(
         trial.code, trial.question, trial.measure, tuple(said), tuple(results),

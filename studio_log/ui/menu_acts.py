@@ -282,11 +282,11 @@ class MenuActs(QObject):
 
     def _make_trials(self) -> TrialBox:
         box = TrialBox(self._bridge, self._window)
-        box.tags_wanted.connect(self._print_tags)
+        box.tags_wanted.connect(partial(self._print_tags, box))
         return box
 
-    def _print_tags(self, facts: tuple[TagFacts, ...]) -> None:
-        box = TagDialog(facts, self._window)
+    def _print_tags(self, over: QWidget, facts: tuple[TagFacts, ...]) -> None:
+        box = TagDialog(facts, over)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.open()
 

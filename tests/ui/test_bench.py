@@ -87,6 +87,8 @@ def test_a_title_sets_the_act_apart_from_its_lot() -> None:
         f"Drain the beans · {STIR.lot} Linen runners\N{NO-BREAK SPACE}×\N{NO-BREAK SPACE}2"
     )
     assert headed(replace(STIR, title="Stir the soak")) == f"{STIR.lot} · Stir the soak"
+    dye = "Dye arm no soy of T26-001 on 1 Dec"
+    assert headed(replace(STIR, lot="T26-001", title=dye)) == dye, "a sentence is not parted"
 
 
 def test_one_click_answers_and_holds_further_clicks_until_it_is_home(

@@ -28,6 +28,8 @@ PUT_OFFS: Final = (
 )
 TIMES: Final = "\N{NO-BREAK SPACE}×\N{NO-BREAK SPACE}"
 """A count stays with what it counts where a line breaks."""
+SENTENCES: Final = "T"
+"""What the codes of trials begin with: their titles are sentences, with no name behind the code."""
 URGENT_LOOK: Final = {"soon": "ochre", "now": "danger", "spoiling": "danger"}
 """Look of the big answer by urgency."""
 
@@ -35,7 +37,7 @@ URGENT_LOOK: Final = {"soon": "ochre", "now": "danger", "spoiling": "danger"}
 def headed(card: Card) -> str:
     """Give the act and its lot set apart: "Stir · 26-031 Linen runners × 2"."""
     act, found, name = card.title.partition(f" {card.lot} ")
-    if found and act:
+    if found and act and not card.lot.startswith(SENTENCES):
         between = " " if act.endswith(":") else " · "
         return f"{act}{between}{card.lot} {name}".replace(" × ", TIMES)
     return card.title if card.lot in card.title else f"{card.lot} · {card.title}"

@@ -114,11 +114,15 @@ class Drawing:
         for tick in plot.x_ticks:
             x = self._at((tick.at, 0)).x()
             painter.drawLine(QPointF(x, area.bottom()), QPointF(x, area.bottom() + em / 3))
-            self._below(painter, x, tick.words)
+            self._below(painter, x, tick.words, self._room(tick.at))
 
-    def _below(self, painter: QPainter, x: float, words: str) -> None:
+    def _room(self, at: float) -> float:
+        """Give how wide the words at a place may be: to the middle between it and the next."""
+        others = [abs(one.at - at) for one in self._plot.x_ticks if one.at != at and one.words]
+        return max(min(others, default=1.0) * self._area.width() - self._em * 0.6, self._em * 1.6)
+
+    def _below(self, painter: QPainter, x: float, words: str, wide: float) -> None:
         """Write under the axis, cut where it has no room."""
-        wide = self._em * 4.6
         cut = QFontMetricsF(self._font).elidedText(words, Qt.TextElideMode.ElideRight, wide)
         box = QRectF(x - wide / 2, self._area.bottom() + self._em * 0.4, wide, self._em * 1.3)
         painter.drawText(box, Qt.AlignmentFlag.AlignHCenter, cut)
@@ -172,8 +176,8 @@ class Drawing:
             (name, place) for place, name in enumerate(plot.batches[:SHAPES])
         ]
         if plot.bars:
-            words = tr("bar: the mean held against the control’s, 95 % for all together; filled: "
-                       "clear")  # fmt: skip
+            words = tr("bar: the mean held against the control’s, the line; 95 % for all "
+                       "together; filled: clear")  # fmt: skip
             found.append((words, None))
         if plot.fit:
             found.append((tr("dark band: the mean, 95 %; light: a new piece"), None))

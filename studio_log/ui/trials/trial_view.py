@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 
 from studio_log.domain.calendar_words import date_words
 from studio_log.domain.number_text import plain
+from studio_log.language.region import region
 from studio_log.language.words import tr, tr_later
 from studio_log.services.trials import ArmLine, ArmMean, TrialPage, TrialReport, UnitLine
 from studio_log.ui.kept.act_buttons import ActButtons, ActRow
@@ -147,12 +148,17 @@ def _arm_row(one: ArmLine) -> tuple[str, ...]:
 def _mean_row(one: ArmMean) -> tuple[str, ...]:
     apart, interval, says = "", "", tr("control") if one.control else ""
     if one.difference is not None:
-        apart = plain(one.difference.value, 2)
-        low, high = plain(one.difference.low, 2), plain(one.difference.high, 2)
+        apart = _two(one.difference.value)
+        low, high = _two(one.difference.low), _two(one.difference.high)
         interval = tr("{low} to {high}", low=low, high=high)
         says = tr("clear") if one.clear else tr("no clear difference")
-    spread = "" if one.sd is None else plain(one.sd, 2)
-    return one.words, str(one.count), plain(one.mean, 2), spread, apart, interval, says
+    spread = "" if one.sd is None else _two(one.sd)
+    return one.words, str(one.count), _two(one.mean), spread, apart, interval, says
+
+
+def _two(value: float) -> str:
+    """Write a figure with its two decimals, so that a column stands alike."""
+    return f"{value:.2f}".replace(".", region().decimal)
 
 
 def _unit_row(one: UnitLine) -> tuple[str, ...]:
