@@ -11788,6 +11788,10 @@ fehlt</translation>
         <translation>Der Server ist nicht erreichbar: was andere Rechner taten, würde hier fehlen. Nichts wurde geändert. Noch einmal versuchen, wenn er antwortet.</translation>
     </message>
     <message>
+        <source>From then on this laptop and the others write two studios that nobody puts together again. Take it back to this laptop?</source>
+        <translation>Von da an schreiben dieser Rechner und die anderen zwei Werkstätten, die niemand wieder zusammenführt. Auf diesen Rechner zurückholen?</translation>
+    </message>
+    <message>
         <source>The studio is this laptop’s own again: every entry was compared with the server’s. What lies on {where} stayed as it is; other laptops go on there.</source>
         <translation>Die Werkstatt gehört wieder diesem Rechner allein: jeder Eintrag wurde mit dem des Servers verglichen. Was auf {where} liegt, blieb, wie es ist; andere Rechner arbeiten dort weiter.</translation>
     </message>

@@ -5,7 +5,7 @@ import sys
 from getpass import getpass
 from typing import Final
 
-from studio_log.cli.form import JSON, Form, Word
+from studio_log.cli.form import JSON, SURE, Form, Word
 from studio_log.cli.turn import Turn
 from studio_log.domain.server_address import read_address
 from studio_log.services.shared import (
@@ -55,7 +55,7 @@ def _join(turn: Turn) -> int:
 
 
 def _back(turn: Turn) -> int:
-    return turn.finish(turn.do(UnshareStudio()))
+    return turn.finish(turn.do(UnshareStudio(sure=bool(turn.values["sure"]))))
 
 
 def _ring(turn: Turn) -> int:
@@ -93,6 +93,7 @@ FORMS: Final = (
         ("server", "leave"),
         "Go on with this laptop's copy alone; what is on the server stays.",
         _back,
+        options=(SURE,),
     ),
     Form(
         ("server", "ring"),

@@ -22,7 +22,9 @@ class JoinStudio:
 
 @dataclass(frozen=True)
 class UnshareStudio:
-    """Go on with this laptop's copy alone; the one on the server stays."""
+    """Go on with this laptop's copy alone; the one on the server stays. Asked about first."""
+
+    sure: bool = False
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, Protocol
 
-from studio_log.domain.errors import BadStudio, Refusal
+from studio_log.domain.errors import BadStudio, Question, Refusal
 from studio_log.domain.server_address import ServerAddress, TypedAddress, read_address
 from studio_log.language.words import tr
 from studio_log.services.commands import Outcome
@@ -89,7 +89,7 @@ def join(studio: Studio, command: JoinStudio) -> Outcome:
                     + f" {told}")  # fmt: skip
 
 
-def unshare(studio: Studio, _command: UnshareStudio) -> Outcome:
+def unshare(studio: Studio, command: UnshareStudio) -> Outcome:
     """Go on with this laptop's copy alone, once it is as the server has it."""
     link = read_link(studio.folder)
     if link is None:
@@ -99,6 +99,13 @@ def unshare(studio: Studio, _command: UnshareStudio) -> Outcome:
             tr(
                 "The server is out of reach: what other laptops did would be missing here. "
                 "Nothing was changed. Do it when the server answers."
+            )
+        )
+    if not command.sure:
+        raise Question(
+            tr(
+                "From then on this laptop and the others write two studios that nobody puts "
+                "together again. Take it back to this laptop?"
             )
         )
     studio.store.catch_up()

@@ -61,6 +61,8 @@ def test_there_and_back(
     assert "another one has to" in text(box.message.words)
     shop.mark(code, "1", Act.START)
     press(qtbot, box.back)
+    assert "two studios" in text(box.message.words)
+    press(qtbot, box.message.yes)
     assert "compared with the server" in text(box.message.words)
     assert "on this laptop alone" in text(box.where)
     assert shop.lot(code).step(1).running

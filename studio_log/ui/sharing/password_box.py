@@ -41,6 +41,7 @@ class PasswordBox(QDialog):
                 tone="soft",
             )
         )
+        column.addStretch(1)
         column.addWidget(buttons)
         self.resize(em(self, 34), self.sizeHint().height())
 

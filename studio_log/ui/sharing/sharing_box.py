@@ -24,7 +24,7 @@ from studio_log.services.shared import (
     UnshareStudio,
 )
 from studio_log.services.sharing_words import waiting_words
-from studio_log.ui.bridge import Bridge
+from studio_log.ui.bridge import Bridge, Doubt
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.settings_parts import flowing
 from studio_log.ui.sharing.password_box import password_line
@@ -80,7 +80,7 @@ class SharingBox(QDialog):
         waits = waiting_words(seen.unsent) if seen.unsent else ""
         answers = tr("The server answers; this laptop’s copy follows it.")
         self.fares.show_words(waits or (answers if seen.address and not seen.away else ""))
-        self.fault.show_words(" ".join(filter(None, (seen.away, seen.aside))))
+        self.fault.show_words("\n".join(filter(None, (seen.away, seen.aside))))
         self.rings.blockSignals(True)
         self.rings.setChecked(seen.rings)
         self.rings.blockSignals(False)
@@ -148,7 +148,6 @@ class SharingBox(QDialog):
         return False
 
     def _take_back(self) -> None:
-        self.message.advise(tr(LOOKING))
         self._send(UnshareStudio())
 
     def _ring(self, rings: bool) -> None:  # noqa: FBT001 - as Qt sends it
@@ -156,7 +155,7 @@ class SharingBox(QDialog):
 
     def _send(self, command: Command) -> None:
         self._busy(True)
-        self._bridge.do(command, self._done, failed=self._refused)
+        self._bridge.do(command, self._done, failed=self._refused, asked=self._doubted)
 
     def _busy(self, busy: bool) -> None:  # noqa: FBT001 - one of two states
         for part in (self.move_there, self.open_there, self.back, self.rings):
@@ -172,6 +171,10 @@ class SharingBox(QDialog):
         self._busy(False)
         self.message.refuse(words)
         self.refresh()
+
+    def _doubted(self, doubt: Doubt) -> None:
+        self._busy(False)
+        self.message.question(doubt)
 
     def _note_change(self, _outcome: Outcome) -> None:
         if self.isVisible():
