@@ -8,6 +8,7 @@ from __future__ import annotations
 import contextlib
 import os
 import re
+import signal
 import subprocess
 import sys
 import time
@@ -38,6 +39,7 @@ CHECKS: Final = (
 MARKS: Final = "long or story or speed"
 UNMARKED: Final = f"not (screen or {MARKS})"
 NOTHING_COLLECTED: Final = 5
+PATIENCE_S: Final = 4.0
 _COLOUR: Final = re.compile(r"\x1b\[[\d;]*m")
 # As pytest's -ra tells why; a test over a server names the variable that it misses.
 _WITHOUT_SERVER: Final = re.compile(rf"SKIPPED .*\b{VARIABLE}\b")
@@ -209,12 +211,19 @@ def _echoed(command: Sequence[str], own: Mapping[str, str]) -> tuple[int, str, b
                 if found := _CLOSING.match(plain):
                     closing = found[1]
         except KeyboardInterrupt:
-            # Ctrl-C reached it too; where only this program was told to end, it runs on.
-            with contextlib.suppress(subprocess.TimeoutExpired):
-                run.wait(timeout=5)
-            end(run)
+            _interrupt(run)
             raise
     return run.returncode, closing, without_server
+
+
+def _interrupt(run: subprocess.Popen[str]) -> None:
+    """Let pytest end tidily: Ctrl-C reached it too, a kill of this program did not."""
+    with contextlib.suppress(subprocess.TimeoutExpired):
+        run.wait(timeout=PATIENCE_S)
+    run.send_signal(signal.SIGINT)
+    with contextlib.suppress(subprocess.TimeoutExpired):
+        run.wait(timeout=PATIENCE_S)
+    end(run)
 
 
 def _summary(told: Told) -> int:

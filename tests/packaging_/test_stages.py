@@ -131,6 +131,38 @@ def test_tests_are_told_of_what_they_were_lent(
     assert "a server\n" in capsys.readouterr().out
 
 
+# What a test was lent is taken back, whoever is told to end: all of them, or test.py alone.
+RUNS = """
+import os, sys
+import _stages
+_stages.heed_every_end()
+_stages._echoed([sys.executable, "-u", "-c", sys.argv[1]], os.environ)
+"""
+HOLDS = """
+import time
+print("holds")
+try:
+    time.sleep(60)
+except KeyboardInterrupt:
+    open("given back", "w").close()
+"""
+
+
+@pytest.mark.long
+def test_a_kill_of_the_command_lets_pytest_give_back_what_it_holds(tmp_path: Path) -> None:
+    command = ["env", "--default-signal=INT,TERM", sys.executable, "-c", RUNS, HOLDS]
+    own = {**os.environ, "PYTHONPATH": str(Path(_stages.__file__).parent)}
+    with subprocess.Popen(
+        command, cwd=tmp_path, env=own, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+    ) as run:
+        assert run.stdout
+        assert run.stdout.readline() == "holds\n"
+        run.terminate()
+        _, said = run.communicate(timeout=60)
+    assert said.rstrip().endswith("KeyboardInterrupt")
+    assert (tmp_path / "given back").exists()
+
+
 def test_the_summary_adds_up_and_fails_when_one_stage_failed(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
