@@ -139,28 +139,33 @@ _stages.heed_every_end()
 _stages._echoed([sys.executable, "-u", "-c", sys.argv[1]], os.environ)
 """
 HOLDS = """
-import time
+import os, time
 print("holds")
 try:
     time.sleep(60)
 except KeyboardInterrupt:
-    open("given back", "w").close()
+    open(os.environ["GIVEN_BACK"], "w").close()
 """
 
 
 @pytest.mark.long
 def test_a_kill_of_the_command_lets_pytest_give_back_what_it_holds(tmp_path: Path) -> None:
     command = ["env", "--default-signal=INT,TERM", sys.executable, "-c", RUNS, HOLDS]
-    own = {**os.environ, "PYTHONPATH": str(Path(_stages.__file__).parent)}
+    given_back = tmp_path / "given back"
+    own = {
+        **os.environ,
+        "PYTHONPATH": str(Path(_stages.__file__).parent),
+        "GIVEN_BACK": str(given_back),
+    }
     with subprocess.Popen(
-        command, cwd=tmp_path, env=own, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+        command, env=own, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
     ) as run:
         assert run.stdout
         assert run.stdout.readline() == "holds\n"
         run.terminate()
         _, said = run.communicate(timeout=60)
     assert said.rstrip().endswith("KeyboardInterrupt")
-    assert (tmp_path / "given back").exists()
+    assert given_back.exists()
 
 
 def test_the_summary_adds_up_and_fails_when_one_stage_failed(
