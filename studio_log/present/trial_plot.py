@@ -23,8 +23,10 @@ MOST_COLUMNS: Final = 0.45
 PAD: Final = 0.06
 STEPS: Final = 40
 JITTER: Final = 0.011
-BESIDE: Final = 0.035
+BESIDE: Final = 0.05
 """How far right of its pieces an arm's bar stands, in parts of the width."""
+COLUMN_PART: Final = 0.36
+"""And at the most in parts of its column."""
 Point = tuple[float, float]
 
 
@@ -180,7 +182,8 @@ def _bar(scale: _Scale, held: HeldPieces, arm: str, age_d: float | None, apart: 
     x = scale.x(age_d) if age_d else scale.column(arm)
     ends = (apart.value, apart.low, apart.high)
     at, low, high = (scale.y(held.level + one) for one in ends)
-    return Bar(x + BESIDE, at, low, high, not apart.low <= 0 <= apart.high)
+    beside = min(BESIDE, COLUMN_PART * (scale.left or 1.0) / max(len(scale.columns), 1))
+    return Bar(x + beside, at, low, high, not apart.low <= 0 <= apart.high)
 
 
 def _scale_of(

@@ -233,18 +233,32 @@ def _to_draw(trial: Trial, held: ArmsHeld) -> HeldPieces:
 def spread_kept(desk: Desk, measure: str, trials: Sequence[Trial]) -> tuple[float, int] | None:
     """Give how far alike pieces lay apart in trials so far, and how many trials said so.
 
-    It is the pooled deviation from their lines; None where none was read in that measure.
+    It is the pooled deviation from their lines, where arms have names that of the pieces of one
+    arm and batch; None where none was read in that measure.
     """
     squares, freedom, count = 0.0, 0, 0
     for trial in trials:
         if trial.measure != measure or trial.veiled or not trial.readings:
             continue
-        fit, _ = _fit(results_of(desk, trial))
-        if fit is not None and fit.line.df > 0:
-            squares += fit.line.residual_sd**2 * fit.line.df
-            freedom += fit.line.df
-            count += 1
+        pairs = results_of(desk, trial)
+        fit, _ = _fit(pairs)
+        own = (
+            (fit.line.residual_sd**2 * fit.line.df, fit.line.df)
+            if fit is not None
+            else _within_cells(pairs)
+        )
+        if own[1] > 0:
+            squares, freedom, count = squares + own[0], freedom + own[1], count + 1
     return ((squares / freedom) ** 0.5, count) if freedom else None
+
+
+def _within_cells(pairs: Sequence[tuple[Unit, Result]]) -> tuple[float, int]:
+    """Give the sum of squares of pieces about the mean of their arm and batch, and its freedom."""
+    cells: dict[tuple[int, int], list[float]] = defaultdict(list)
+    for unit, result in pairs:
+        cells[unit.cell].append(result.value)
+    squares = sum((one - fmean(some)) ** 2 for some in cells.values() for one in some)
+    return squares, len(pairs) - len(cells)
 
 
 def block_json(test: BlockTest | None) -> dict[str, float | int | None] | None:

@@ -168,3 +168,10 @@ def test_a_plan_of_names_needs_no_beans_and_resolves_differences_from_the_contro
     assert not any("beans" in one for one in (*needs.words, *needs.warnings))
     read(shop, code := planned(shop), {})
     assert not any("bath of its own" in one for one in report(shop, code).words)
+
+
+def test_pieces_of_one_arm_and_batch_say_how_far_alike_pieces_lie_apart(shop: Workshop) -> None:
+    """`read` sets the two replicates of each cell 0.1 apart: a deviation of 0.1 / sqrt(2)."""
+    read(shop, planned(shop), {"two coats": 6.0})
+    needs = shop.studio.ask(TrialNeedsFor(PLAN))
+    assert "(alike pieces lay 0.071 apart in 1 trial so far)" in needs.words[2]
