@@ -8188,6 +8188,10 @@ fehlt</translation>
         <translation>Foto ohne Farbtafel, nur vergleichend</translation>
     </message>
     <message>
+        <source>{chroma} · no hue</source>
+        <translation>{chroma} · kein Farbton</translation>
+    </message>
+    <message>
         <source>daylight</source>
         <translation>Tageslicht</translation>
     </message>
@@ -11950,6 +11954,34 @@ fehlt</translation>
     <message>
         <source>{n} lots follow the plan again.</source>
         <translation>{n} Partien folgen dem Plan wieder.</translation>
+    </message>
+    <message>
+        <source>test half against master half: {apart} CIEDE2000, CMC 2:1 {cmc}; {light}, {strong}</source>
+        <translation>Prüfhälfte gegen Vergleichshälfte: {apart} CIEDE2000, CMC 2:1 {cmc}; {light}, {strong}</translation>
+    </message>
+    <message>
+        <source>lighter</source>
+        <translation>heller</translation>
+    </message>
+    <message>
+        <source>darker</source>
+        <translation>dunkler</translation>
+    </message>
+    <message>
+        <source>stronger</source>
+        <translation>kräftiger</translation>
+    </message>
+    <message>
+        <source>duller</source>
+        <translation>stumpfer</translation>
+    </message>
+    <message>
+        <source>no more than the 2u of both, {two_u}: nothing that is sure</source>
+        <translation>nicht mehr als die 2u beider, {two_u}: nichts Sicheres</translation>
+    </message>
+    <message>
+        <source>{size} {way} in {sign}</source>
+        <translation>um {size} {way} in {sign}</translation>
     </message>
 </context>
 </TS>

@@ -169,7 +169,7 @@ def _show(turn: Turn) -> int:
         ", ".join(filter(None, (page.piece_words, page.step_words, page.age_words))),
         line.colour_words,
         page.halves,
-        *filter(None, (page.even_words,)),
+        *filter(None, (page.even_words, page.apart_words)),
         *page.chain,
         "",
         *(f"{one.entry:>3}  {one.when}  {one.words}" for one in page.history),

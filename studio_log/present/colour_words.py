@@ -33,6 +33,17 @@ def lab_words(lab: Lab) -> str:
     return "L* {}  a* {}  b* {}".format(*figures)
 
 
+def round_words(lab: Lab, two_u_chroma: float | None, two_u_hue: float | None) -> str:
+    """Write C* and h, each with its 2u where it is known; the hue of a grey is not told."""
+    strong = f"C* {_tenth(lab.chroma)}"
+    if two_u_chroma is not None:
+        strong += f" ± {_tenth(two_u_chroma)}"
+    if lab.hue is None or (two_u_chroma is not None and two_u_hue is None):
+        return tr("{chroma} · no hue", chroma=strong)
+    hue = f"h {lab.hue:.0f}°"
+    return f"{strong} · {hue} ± {two_u_hue:.0f}°" if two_u_hue is not None else f"{strong} · {hue}"
+
+
 def _tenth(value: float) -> str:
     """Write a figure with its tenth, so that colours stand under each other alike."""
     written = f"{value:.1f}".replace(".", region().decimal)

@@ -20,6 +20,7 @@ from studio_log.present.words import moment
 from studio_log.science.colour.shown import shown_as
 from studio_log.services.desk import Desk, whole_code
 from studio_log.services.journal_back import last_of, next_redo
+from studio_log.services.swatch_apart import halves_apart
 from studio_log.services.swatch_even import even_words, evenness_of, short_even_words
 from studio_log.services.swatch_keeping import lot_of, swatch_entries
 from studio_log.services.swatch_lines import swatch_line, walked
@@ -85,6 +86,7 @@ def swatch(_house: Any, desk: Desk, question: SwatchFor) -> SwatchPage:
         step_words=_step_words(lot, of),
         halves=halves_words(of),
         chain=_chain(desk, lot, of),
+        apart_words=halves_apart(of),
         grades=_latest_grades(of),
         even_words=_even_words(of.spots) if of.spots is not None else "",
         age_words=_age_words(lot, of),
@@ -254,11 +256,6 @@ def _photos(desk: Desk, of: Swatch) -> tuple[Mapping[str, str], ...]:
         for one in named
         if one.photo in known
     )
-
-
-def apart_words(apart: float) -> str:
-    """Write a colour difference."""
-    return f"ΔE {plain(apart, 1)}"
 
 
 ANSWERS: Final[Mapping[type, Callable[[Any, Desk, Any], Any]]] = {

@@ -211,6 +211,8 @@ class SwatchPage:
     halves: str
     chain: tuple[str, ...]
     """The methods by then, each with its days: "soy binder for immersion, 2 to 9 June 2026"."""
+    apart_words: str
+    """How far the test half is from the master half, "" where that cannot be said."""
     grades: tuple[str, ...]
     """The latest grade of each test and scale, in words."""
     even_words: str

@@ -287,3 +287,21 @@ def _command(name: str, code: str, shop: Workshop, *rest: Any) -> object:
         "note": lambda text: NoteSwatch(code, text),
     }
     return made[name](*rest)
+
+
+def test_how_far_the_halves_are_apart_is_told_where_it_can_be(shop: Workshop, lot: str) -> None:
+    """Pair 1 and 17 of Sharma, Wu and Dalal 2005: 2.0425 and 27.1492 CIEDE2000."""
+    code = shop.do(NewSwatch(lot, test_place="window")).code
+    assert page(shop, code).apart_words == ""
+    shop.do(ReadSwatch(code, Lab(50.0, 2.6772, -79.7751), "photo", two_u=2.0))
+    shop.do(ReadSwatch(code, Lab(50.0, 0.0, -82.7485), "relative", half="test"))
+    assert page(shop, code).apart_words == ""
+    shop.do(ReadSwatch(code, Lab(50.0, 0.0, -82.7485), "photo", half="test", two_u=2.0))
+    said = page(shop, code).apart_words
+    assert said.startswith("test half against master half: 2 CIEDE2000, CMC 2:1 ")
+    assert said.endswith("no more than the 2u of both, 2.8: nothing that is sure")
+    other = shop.do(NewSwatch(lot, test_place="window")).code
+    shop.do(ReadSwatch(other, Lab(50.0, 2.5, 0.0), "instrument"))
+    shop.do(ReadSwatch(other, Lab(73.0, 25.0, -18.0), "instrument", half="test"))
+    assert "27.1 CIEDE2000" in page(shop, other).apart_words
+    assert "23 lighter in L*" in page(shop, other).apart_words

@@ -66,6 +66,9 @@ def test_a_photo_is_guessed_measured_and_written_into_the_swatch(
     assert box.found.two_u is not None
     assert ciede2000(box.found.lab, CLOTH) < box.found.two_u.ciede2000
     assert box.side.warned.text() == ""
+    sure = box.found.two_u
+    assert f"C* {box.found.lab.chroma:.1f} ± {sure.chroma:.1f}" in box.side.round.text()
+    assert f"h {box.found.lab.hue:.0f}° ± {sure.hue:.0f}°" in box.side.round.text()
     box.side.keep_photo.setChecked(True)
     box.side.half.setCurrentIndex(1)
     qtbot.mouseClick(box.write, Qt.MouseButton.LeftButton)

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QHBoxLayout, QVBoxLayout, QW
 from typing_extensions import override
 
 from studio_log.language.words import tr, tr_later
-from studio_log.present.colour_words import colour_words
+from studio_log.present.colour_words import colour_words, round_words
 from studio_log.services.commands import Outcome
 from studio_log.services.swatch_even import even_sentence, evenness
 from studio_log.services.swatches import NoteSwatch, ReadSwatch
@@ -161,7 +161,10 @@ class PhotoBox(QDialog):
         self.found = found
         source = "relative" if found.relative else "photo"
         two_u = found.two_u.ciede2000 if found.two_u is not None else None
-        self.side.show_colour(found.shown, colour_words(found.lab, source, two_u), found.warnings)
+        sure = found.two_u
+        more = round_words(found.lab, *((sure.chroma, sure.hue) if sure else (None, None)))
+        said = colour_words(found.lab, source, two_u)
+        self.side.show_colour(found.shown, said, found.warnings, more)
         self._say_evenness()
         self._offer()
 

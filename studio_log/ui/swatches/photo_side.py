@@ -56,6 +56,7 @@ class PhotoSide(QWidget):
         self.keep_photo = QCheckBox(tr("&Keep the photo with the swatch"))
         self.patch = Words()
         self.colour = Words(bold=True)
+        self.round = Words()
         self.said = Words(tr(HOW), tone="soft")
         self.even = Words()
         self.warned = Words(tone="ochre_ink")
@@ -88,12 +89,15 @@ class PhotoSide(QWidget):
         self.stop.setVisible(bool(stage))
         self.doing.show_words(tr(STAGES[stage]) if stage else "")
 
-    def show_colour(self, colour: str, words: str, warnings: tuple[str, ...]) -> None:
-        """Show what was measured; "" for nothing."""
+    def show_colour(
+        self, colour: str, words: str, warnings: tuple[str, ...], more: str = ""
+    ) -> None:
+        """Show what was measured, `more` beneath it; "" for nothing."""
         ground = colour or "transparent"
         self.patch.setStyleSheet(f"background: {ground}; border: 1px solid palette(mid);")
         self.patch.setAccessibleName(tr("The colour measured: {code}", code=colour))
         self.colour.show_words(words)
+        self.round.show_words(more)
         self.warned.show_words("\n".join(f"⚠ {one}" for one in warnings))
 
     def offer(self, *, there: bool, more_cards: bool) -> None:
@@ -138,7 +142,7 @@ class PhotoSide(QWidget):
         column.addWidget(self.open_it)
         column.addLayout(self._form)
         shown: tuple[QWidget, ...] = (
-            self.turn, self.add_card, self.patch, self.colour, self.spots, self.even,
+            self.turn, self.add_card, self.patch, self.colour, self.round, self.spots, self.even,
             self.warned, self.said, self.keep_photo,
         )  # fmt: skip
         for widget in shown:

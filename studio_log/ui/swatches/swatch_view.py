@@ -114,6 +114,7 @@ class SwatchView(QWidget):
             ", ".join(filter(None, (cut, page.piece_words, page.step_words))),
             page.age_words,
             page.even_words,
+            page.apart_words,
             *page.grades,
             tr("Kept no longer.") if line.ended else "",
         )
