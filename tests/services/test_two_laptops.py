@@ -82,7 +82,8 @@ def moved(folder: Path, address: str) -> None:
 @pytest.fixture
 def pair(tmp_path: Path, clock: HandClock, databases: Databases) -> Iterator[Pair]:
     """Two laptops on one studio without a lot."""
-    address = databases.new()
+    databases.emptied(tmp_path).close()
+    address = databases.common
     shutil.copytree(_empty_studio(), tmp_path / "one")
     moved(tmp_path / "one", address)
     server = typed(address).address

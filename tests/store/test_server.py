@@ -65,6 +65,7 @@ def test_a_newer_form_is_left_alone_also_by_who_was_open_before(databases, tmp_p
         opened(address, tmp_path)
 
 
+@pytest.mark.long
 def test_another_laptop_that_holds_the_studio_is_waited_for_and_then_said(databases, tmp_path):
     address = databases.new()
     with (
