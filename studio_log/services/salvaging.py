@@ -18,6 +18,7 @@ from studio_log.services.whole_file import write_whole
 from studio_log.store import faults, files, plain
 from studio_log.store.backup import ELSEWHERE, days_in
 from studio_log.store.database import Store, open_store
+from studio_log.store.link import read_link, write_link
 from studio_log.store.restore import swap
 from studio_log.store.salvage import Found, pour, read_all
 
@@ -84,6 +85,9 @@ def salvage(folder: Path, shipped: Mapping[str, str], now: datetime) -> Salvaged
         plain.copy(work / "new" / files.FILE_NAME, part)
         kept = swap(part, folder / files.FILE_NAME, folder / files.COPIES, f"damaged-{stamp}")
     lines = list(mended.lines)
+    if (link := read_link(folder)) is not None:
+        write_link(folder, link.with_sign(""))  # what the server has is fetched whole
+        lines.append(f"The studio lies on {link.address.text}, and is fetched from there anew.")
     if kept is not None:
         lines.append(f"The damaged file is kept: {kept}.")
         told = kept.with_suffix(".txt")

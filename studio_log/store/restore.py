@@ -10,12 +10,18 @@ from pathlib import Path
 
 from studio_log.domain.errors import BadStudio
 from studio_log.store import faults, files, photo_files, plain
+from studio_log.store.link import read_link
 from studio_log.store.photos import FOLDER
 
 LARGEST = 2 * 1024**3
 """Bytes; a studio of twenty years stays below a tenth of this."""
 PAGE_SIZE = 4096
 
+ON_SERVER = (
+    "This studio lies on a server, and other laptops work on it. Nothing was changed. Take it back "
+    "to this laptop first (Several laptops; or studio-log server leave), put the copy in its "
+    "place, and move it to an empty database again."
+)
 NOT_A_COPY = (
     "{where} is not a whole copy of a studio ({detail}). The studio was left as it is. "
     "Choose another copy."
@@ -32,6 +38,8 @@ def restore(folder: Path, source: Path, now: datetime) -> Path | None:
     the studio open see the change as one made by another. BadStudio where anything
     fails: the studio is as it was then. None where there was no studio.
     """
+    if read_link(folder) is not None:
+        raise BadStudio(ON_SERVER)
     path = folder / files.FILE_NAME
     with fetched(folder, source, "restored") as part:
         kept = _put(part, path, files.stamp(now))

@@ -14,7 +14,9 @@ import pytest
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.journal import Act
 from studio_log.services.commands import ChangeSettings, Correct, NewMilk, SetLot, Undo
+from studio_log.services.copies import BackupTo, RestoreCopy
 from studio_log.services.questions import StatusFor, TagsFor
+from studio_log.services.salvaging import is_damaged, salvage
 from studio_log.services.shared import (
     JoinStudio,
     RingHere,
@@ -352,6 +354,40 @@ def test_each_laptop_has_its_own_look(pair):
     pair.two.do(ChangeSettings({"theme": "light"}))
     assert pair.two.studio.settings.theme == "light"
     assert pair.one.studio.settings.theme == "dark"
+
+
+def test_a_copy_is_not_put_back_into_what_others_work_on(pair, tmp_path):
+    code = pair.one.new("runners")
+    pair.one.do(BackupTo(tmp_path / "copy.sqlite3"))
+    pair.one.mark(code, "bean-soak", Act.START)
+    with pytest.raises(Refusal, match="lies on a server"):
+        pair.one.do(RestoreCopy(tmp_path / "copy.sqlite3", sure=True))
+    assert len(pair.one.entries(code)) == 2
+    pair.hear(pair.two)
+    assert len(pair.two.entries(code)) == 2
+
+
+def test_a_laptop_whose_file_is_damaged_fetches_the_studio_anew(pair, tmp_path):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    before = pair.two.everything()
+    pair.two.studio.close()
+    path = tmp_path / "two" / "studio.sqlite3"
+    content = bytearray(path.read_bytes())
+    content[4096:40_000] = b"\x5a" * (40_000 - 4096)
+    path.write_bytes(content)
+    for beside in ("-wal", "-shm"):
+        path.with_name(path.name + beside).unlink(missing_ok=True)
+    assert is_damaged(tmp_path / "two")
+    told = salvage(tmp_path / "two", shipped_texts(), NINE).lines
+    assert any("fetched from there anew" in line for line in told)
+    again = laptop(tmp_path / "two", pair.one.clock, pair.one.studio.secret())
+    assert again.everything() == before
+    assert again.studio.check() == []
+    again.mark(code, "bean-soak", Act.START)
+    again.studio.close()
+    pair.hear(pair.one)
+    assert pair.one.lot(code).step(1).running
 
 
 def test_another_studio_in_the_place_of_the_first_is_fetched_whole(pair, tmp_path):
