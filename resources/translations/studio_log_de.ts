@@ -10168,6 +10168,10 @@ fehlt</translation>
         <translation>Licht</translation>
     </message>
     <message>
+        <source>Strength</source>
+        <translation>Stärke</translation>
+    </message>
+    <message>
         <source>Paste what the instrument gave: L*, a*, b*, or reflectance from 400 to 700 nm by 10, as a table or as CGATS.17. Or open its file.</source>
         <translation>Einfügen, was das Messgerät ausgab: L*, a*, b* oder Remission von 400 bis 700 nm in Zehnerschritten, als Tabelle oder als CGATS.17. Oder seine Datei öffnen.</translation>
     </message>
@@ -10208,6 +10212,10 @@ fehlt</translation>
         <translation>{count} in {name}.</translation>
     </message>
     <message>
+        <source>no standard</source>
+        <translation>kein Standard</translation>
+    </message>
+    <message>
         <source>Open a file</source>
         <translation>Eine Datei öffnen</translation>
     </message>
@@ -10218,6 +10226,14 @@ fehlt</translation>
     <message>
         <source>Samples</source>
         <translation>Muster</translation>
+    </message>
+    <message>
+        <source>Strength to</source>
+        <translation>Stärke gegen</translation>
+    </message>
+    <message>
+        <source>S&amp;trength to</source>
+        <translation>S&amp;tärke gegen</translation>
     </message>
     <message>
         <source>I&amp;nstrument</source>

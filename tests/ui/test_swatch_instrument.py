@@ -9,9 +9,9 @@ from pytestqt.qtbot import QtBot
 
 from studio_log.services.swatches import NewSwatch, SwatchFor, SwatchPage
 from studio_log.ui.bridge import Bridge
-from studio_log.ui.swatches.instrument_box import InstrumentBox
+from studio_log.ui.swatches.instrument_box import STRENGTH, InstrumentBox
 from tests.support.fixtures import Workshop
-from tests.support.reference import REFERENCE
+from tests.support.reference import REFERENCE, rows
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 SPECTRA = REFERENCE / "reflectance_spectra.csv"
@@ -97,3 +97,26 @@ def test_samples_are_written_as_spots_of_one_cloth(
     found = page(shop, code)
     assert len(found.swatch.readings[0].spots) == 10
     assert found.even_words.casefold() + "." == box.even.text().casefold()
+
+
+@pytest.mark.parametrize("row", rows("ks_strength.csv"), ids=lambda row: row["n"])
+def test_strength_is_told_to_the_standard_that_is_chosen(
+    box: InstrumentBox, qtbot: QtBot, row: dict[str, str]
+) -> None:
+    """Two flat spectra of the table's reflectances: K/S by Kubelka and Munk, their ratio."""
+    nm = ",".join(f"R{at}" for at in range(400, 701, 10))
+    flat = (",".join([name, *[row[f"R_{name}"]] * 31]) for name in ("standard", "batch"))
+    box.text.setPlainText("\n".join((f"name,{nm}", *flat)))
+    qtbot.waitUntil(lambda: box.tree.topLevelItemCount() == 2)
+    assert box.tree.isColumnHidden(STRENGTH)
+    box.standard.setCurrentIndex(box.standard.findText("standard"))
+    told = [box.tree.topLevelItem(at).text(STRENGTH) for at in (0, 1)]  # type: ignore[union-attr]
+    assert told[0] == "100 %"
+    assert float(told[1].removesuffix(" %")) == pytest.approx(float(row["strength_pct"]), abs=0.051)
+
+
+def test_colours_without_spectra_have_no_strength(box: InstrumentBox, qtbot: QtBot) -> None:
+    box.text.setPlainText("52.1, 31.8, 24.0")
+    qtbot.waitUntil(lambda: box.tree.topLevelItemCount() == 1)
+    assert not box.standard.isVisible()
+    assert box.tree.isColumnHidden(STRENGTH)

@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 from typing_extensions import override
 
-from studio_log.domain.depth import depth_of
+from studio_log.domain.depth import depth_of, strength_of
 from studio_log.domain.errors import Refusal
 from studio_log.domain.instrument_file import LARGEST, read_instrument
 from studio_log.domain.instrument_table import Instrument, Sample
@@ -34,11 +34,16 @@ from studio_log.services.swatches import ReadSwatch
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.swatches.halves import fill_halves
+from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.flow_layout import FlowLayout, growing
 from studio_log.ui.widgets.parts import Words, button, em
 from studio_log.ui.widgets.understood import Understood, UnderstoodLine
 
-COLUMNS: Final = (tr_later("Sample"), tr_later("Colour"), tr_later("K/S"), tr_later("Light"))
+COLUMNS: Final = (
+    tr_later("Sample"), tr_later("Colour"), tr_later("K/S"), tr_later("Light"),
+    tr_later("Strength"),
+)  # fmt: skip
+STRENGTH: Final = len(COLUMNS) - 1
 SHOWN: Final = 1_000
 """Samples listed; a file may hold more."""
 TYPING_MS: Final = 200
@@ -67,6 +72,8 @@ class InstrumentBox(QDialog):
         self.open_it = button(tr("&Open a file…"))
         self.tree = QTreeWidget()
         self.half = QComboBox()
+        self.standard = QComboBox()
+        self._form = QFormLayout()
         self.spots = QCheckBox(tr("The samples are &spots of one cloth: how even it is"))
         self.method: UnderstoodLine[str] = UnderstoodLine(
             Understood, name=tr("Instrument"), hint=tr("its name"), slug="swatch-method"
@@ -173,6 +180,7 @@ class InstrumentBox(QDialog):
         for at in range(len(COLUMNS)):
             self.tree.resizeColumnToContents(at)
         self.write.setEnabled(found is not None)
+        self._offer_standards()
         self.say_evenness()
         if found is None:
             self.notes.setText(tr(HINT))
@@ -180,6 +188,34 @@ class InstrumentBox(QDialog):
         words = counted(len(found.samples), tr_later("{n} sample"), tr_later("{n} samples"))
         said = tr("{count} in {name}.", count=words, name=self._from_file or tr("what was pasted"))
         self.notes.setText(" ".join((said, *found.notes)))
+
+    def _offer_standards(self) -> None:
+        """Offer the samples with a depth as the one that strength is told against."""
+        samples = self.found.samples[:SHOWN] if self.found is not None else ()
+        deep = [(at, one.name) for at, one in enumerate(samples) if depth_of(one) is not None]
+        self.standard.blockSignals(True)
+        self.standard.clear()
+        self.standard.addItem(tr("no standard"), None)
+        for at, name in deep:
+            self.standard.addItem(name, at)
+        self.standard.blockSignals(False)
+        self._form.setRowVisible(self.standard, len(deep) > 1)
+        self.tell_strength()
+
+    @Slot()
+    def tell_strength(self) -> None:
+        """Tell the strength of every sample to the standard that is chosen."""
+        at = self.standard.currentData()
+        self.tree.setColumnHidden(STRENGTH, at is None)
+        if at is None or self.found is None:
+            return
+        standard = self.found.samples[at]
+        for row, one in enumerate(self.found.samples[:SHOWN]):
+            strong = strength_of(one, standard)
+            item = self.tree.topLevelItem(row)
+            if item is not None:
+                item.setText(STRENGTH, "" if strong is None else f"{plain(strong, 1)} %")
+        self.tree.resizeColumnToContents(STRENGTH)
 
     def _item(self, one: Sample) -> QTreeWidgetItem:
         depth = depth_of(one)
@@ -230,6 +266,7 @@ class InstrumentBox(QDialog):
         self._soon.timeout.connect(self.read_text)
         self.open_it.clicked.connect(self._ask_file)
         self.spots.toggled.connect(self.say_evenness)
+        self.standard.currentIndexChanged.connect(self.tell_strength)
         self.write.clicked.connect(self._write)
         self.leave.clicked.connect(self.reject)
 
@@ -245,11 +282,14 @@ class InstrumentBox(QDialog):
         self.tree.setUniformRowHeights(True)
         self.tree.setIconSize(QSize(em(self, 2.6), round(em(self, 1.3))))
         fill_halves(self.half)
+        self.standard.setAccessibleName(tr("Strength to"))
+        calm(self.standard)
 
     def _lay_out(self) -> None:
         self._dress()
-        form = QFormLayout()
+        form = self._form
         form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
+        form.addRow(tr("S&trength to"), self.standard)
         form.addRow(tr("Which &cloth"), self.half)
         form.addRow(tr("I&nstrument"), self.method)
         foot = FlowLayout(gap=10)
