@@ -10169,7 +10169,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Strength</source>
-        <translation>Stärke</translation>
+        <translation>Farbstärke</translation>
     </message>
     <message>
         <source>Paste what the instrument gave: L*, a*, b*, or reflectance from 400 to 700 nm by 10, as a table or as CGATS.17. Or open its file.</source>
@@ -10229,11 +10229,11 @@ fehlt</translation>
     </message>
     <message>
         <source>Strength to</source>
-        <translation>Stärke gegen</translation>
+        <translation>Farbstärke gegen</translation>
     </message>
     <message>
         <source>S&amp;trength to</source>
-        <translation>S&amp;tärke gegen</translation>
+        <translation>Farb&amp;stärke gegen</translation>
     </message>
     <message>
         <source>I&amp;nstrument</source>

@@ -263,3 +263,5 @@ class Outcome:
     """Code of the lot whose milk is made just now and not recorded yet, or ""."""
     subject: str = ""
     """The lot, milk, bath, swatch or trial that Undo would take this back from, or ""."""
+    final: bool = False
+    """Whether it is never taken back, so that no undo is offered."""

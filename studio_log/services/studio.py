@@ -147,10 +147,10 @@ class Studio(OpenStudio):
             self.cache.clear()
             self._settings, self.book = settings, book
             raise
-        if outcome.subject and not isinstance(command, c.Undo):
-            self.last_act = (outcome, self.clock.now())
-        elif isinstance(command, c.Undo):
+        if isinstance(command, c.Undo) or outcome.final:
             self.last_act = None
+        elif outcome.subject:
+            self.last_act = (outcome, self.clock.now())
         self._after(outcome)
         return outcome
 

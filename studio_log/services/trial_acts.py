@@ -292,7 +292,7 @@ def unveil(desk: Desk, command: UnveilTrial) -> Outcome:
     if left:
         said = tr("{code} is unveiled with {left} tags unread; the journal keeps that the blind "
                   "is broken.", code=trial.code, left=left)  # fmt: skip
-    return _written(desk, entries, entry, said, sure=False)
+    return replace(_written(desk, entries, entry, said, sure=False), final=True)
 
 
 def note_trial(desk: Desk, command: NoteTrial) -> Outcome:

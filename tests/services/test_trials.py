@@ -328,3 +328,13 @@ def test_tags_do_not_tell(shop: Workshop) -> None:
         f"{code}-{unit.tag}" for unit in sorted(trial.units, key=lambda one: one.read)
     ]
     assert not any(" d" in f"{one.method}{one.weight}{one.caution}" for one in tags)
+
+
+def test_no_undo_is_offered_of_an_unveiling(shop: Workshop) -> None:
+    code = planned(shop, TrialPlan((3.0, 30.0), blocks=("1",), seed=1))
+    read_all(shop, code)
+    assert shop.studio.ask(BenchFor()).take_back is not None
+    shop.do(UnveilTrial(code))
+    assert shop.studio.ask(BenchFor()).take_back is None
+    shop.do(NoteTrial(code, "surprising"))
+    assert shop.studio.ask(BenchFor()).take_back is not None
