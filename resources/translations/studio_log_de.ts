@@ -4544,8 +4544,16 @@
         <translation>Worauf Anhänger gedruckt werden und was sie sagen</translation>
     </message>
     <message>
+        <source>P&amp;rinter</source>
+        <translation>D&amp;rucker</translation>
+    </message>
+    <message>
         <source>It says</source>
         <translation>Darauf steht</translation>
+    </message>
+    <message>
+        <source>Another one, or a PDF</source>
+        <translation>Ein anderer, oder ein PDF</translation>
     </message>
     <message>
         <source>Method</source>

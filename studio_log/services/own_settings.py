@@ -16,7 +16,7 @@ LARGEST: Final = 1_000_000
 OWN: Final = frozenset(
     {
         "theme", "text_percent", "chime", "chime_volume", "closing_said", "list_sort", "list_table",
-        "list_columns", "method_draft", "tag_stock",
+        "list_columns", "method_draft", "tag_stock", "tag_printers",
     }
 )  # fmt: skip
 

@@ -13,7 +13,7 @@ WITHOUT_TIMES: Final = frozenset(
      "open_hours", "waking_hours", "single_days", "holiday_place",
      "vessels", "hands", "plan_goals", "plan_wanted", "plan_slow_days", "plan_visit_hours",
      "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
-     "method_draft", "tag_stock", "tag_fields",
+     "method_draft", "tag_stock", "tag_fields", "tag_printers",
      "list_sort", "list_table", "list_columns"}
 )  # fmt: skip
 """Settings that move no reminder: no lot is worked out anew for them."""
@@ -50,6 +50,7 @@ class Settings:
     closing_said: bool = False
     """Whether it was said that closing the window keeps reminding."""
     tag_stock: str = "tag-80x50"
+    tag_printers: str = ""
     """What tags were printed on last: a name of the shipped stock, or the dyer's own measures."""
     tag_fields: str = "name,weight,method,begun,rows,studio"
     """What tags say beside code and caution."""

@@ -21,6 +21,7 @@ from studio_log.domain.search_text import SORTS
 from studio_log.domain.single_days import read_single_days, write_single_days
 from studio_log.domain.tags import CHOICES
 from studio_log.domain.vessel_text import read_vessels, write_vessels
+from studio_log.present.printer_stocks import read_stocks
 from studio_log.present.tag_stock import find_stock
 from studio_log.services.limits import clean
 from studio_log.services.public_holidays import check_form
@@ -97,6 +98,11 @@ def _studio(text: str) -> str:
 def _tag_stock(slug: str) -> str:
     find_stock(slug)
     return slug
+
+
+def _tag_printers(text: str) -> str:
+    read_stocks(text)
+    return text
 
 
 def _tag_fields(text: str) -> str:
@@ -213,6 +219,7 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "text_percent": partial(_within, 50, 400, "The size of text is from 50 to 400 percent."),
     "vessel_litres": _litres,
     "tag_stock": _tag_stock,
+    "tag_printers": _tag_printers,
     "tag_fields": _tag_fields,
     "open_hours": lambda text: write_open(read_open(text)),
     "waking_hours": lambda text: write_open(read_open(text)),

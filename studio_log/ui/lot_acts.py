@@ -235,7 +235,8 @@ class LotActs(QObject):
 
     def _show_tags(self, tags: Tags) -> None:
         self.tags = TagDialog(tags, self._window)
-        self.tags.choose(self.settings.tag_stock, self.settings.tag_fields)
+        own = self.settings
+        self.tags.choose(own.tag_stock, own.tag_fields, own.tag_printers)
         self.tags.printed.connect(self._note_printed)
         self.tags.finished.connect(self._tags_left)
         self.tags.open()

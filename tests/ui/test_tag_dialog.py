@@ -1,5 +1,6 @@
 """The dialog that prints tags: choices, preview, PDF, printer."""
 
+import json
 import subprocess
 from pathlib import Path
 
@@ -255,7 +256,8 @@ def test_a_sheet_is_typed_in_by_its_measures_and_remembered(qtbot: QtBot) -> Non
     slug = "sheet:210x297:48.5x25.4:4x11:8,8.8:48.5,25.4"
     dialog.choose(slug, "name,rows")
     assert dialog.stock_box.currentData() == SHEET
-    assert dialog.choices == {"tag_stock": slug, "tag_fields": "name,rows"}
+    wanted = {"tag_stock": slug, "tag_fields": "name,rows", "tag_printers": ""}
+    assert dialog.choices == wanted
     assert "no room for: Times to write in" in dialog.status.text()
     dialog.fields.sheet["label_w"].setValue(60)
     assert "overlap" in dialog.status.text()
@@ -264,3 +266,38 @@ def test_a_sheet_is_typed_in_by_its_measures_and_remembered(qtbot: QtBot) -> Non
     assert (dialog.stock_box.currentData(), dialog.stock().dots) == (TAPE, 180)
     dialog.choose("gone", "name")
     assert dialog.stock_box.currentData() == TAPE
+
+
+def test_a_printer_brings_its_own_stock(qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
+    fresh = opened(qtbot, a_tag())
+    fresh.choose("tag-80x50", "name")
+    assert not fresh.printer_box.isVisible(), "nothing was printed yet"
+    sheet, label = (one.slug for one in all_stock() if one.count > 1), "tag-80x50"
+    sheet_slug = next(sheet)
+    kept = json.dumps({"Office": sheet_slug, "Labels": label})
+    dialog = opened(qtbot, a_tag())
+    dialog.choose(label, "name", kept)
+    rows = [dialog.printer_box.itemText(row) for row in range(dialog.printer_box.count())]
+    assert rows == ["Labels", "Office", "Another one, or a PDF"]
+    assert dialog.printer_box.currentText() == "Labels"
+    dialog.printer_box.setCurrentIndex(1)
+    dialog.printer_box.activated.emit(1)
+    assert dialog.stock().slug == sheet_slug
+    asked: list[str] = []
+
+    class Printer:
+        def printerName(self) -> str:  # noqa: N802 - as Qt names it
+            return "Office"
+
+    def choose(_parent: object, _stock: object, wanted: str = "") -> Printer:
+        asked.append(wanted)
+        return Printer()
+
+    monkeypatch.setattr(printing, "any_printer", lambda: True)
+    monkeypatch.setattr(printing, "choose_printer", choose)
+    monkeypatch.setattr(printing, "print_tags", lambda *_, **__: None)
+    click(qtbot, dialog.print_button)
+    assert asked == ["Office"]
+    assert list(json.loads(dialog.choices["tag_printers"]).items()) == [
+        ("Labels", label), ("Office", sheet_slug),
+    ]  # fmt: skip

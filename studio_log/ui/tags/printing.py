@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrinterInfo
 from PySide6.QtWidgets import QDialog, QWidget
 
 from studio_log.domain.tags import TagFacts
@@ -14,9 +14,14 @@ from studio_log.ui.tags.pdf import cut_to_fit, lay_out_tags, page_painter
 __all__ = ["any_printer", "choose_printer", "print_tags"]
 
 
-def choose_printer(parent: QWidget, stock: TagStock) -> QPrinter | None:
-    """Let the person choose by the system's dialog; None where they change their mind."""
+def choose_printer(parent: QWidget, stock: TagStock, wanted: str = "") -> QPrinter | None:
+    """Let the person choose by the system's dialog; None where they change their mind.
+
+    `wanted` names the printer that is offered first, where it is there.
+    """
     printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+    if wanted in QPrinterInfo.availablePrinterNames():
+        printer.setPrinterName(wanted)
     printer.setPageLayout(page_layout(stock.page, stock.title))
     dialog = QPrintDialog(printer, parent)
     chosen = dialog.exec() == QDialog.DialogCode.Accepted

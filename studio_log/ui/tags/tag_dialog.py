@@ -7,6 +7,7 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QCheckBox,
+    QComboBox,
     QDialog,
     QDialogButtonBox,
     QFileDialog,
@@ -22,6 +23,7 @@ from PySide6.QtWidgets import (
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
 from studio_log.language.words import tr, tr_later
+from studio_log.present.printer_stocks import read_stocks, with_stock
 from studio_log.present.tag_layout import PlacedTag
 from studio_log.present.tag_stock import TagStock, pages_of
 from studio_log.services.whole_file import write_whole
@@ -44,6 +46,9 @@ class TagDialog(QDialog):
         self._facts = tuple(tags)
         self._placed: list[PlacedTag] = []
         self._stock: TagStock | None = None
+        self._stocks: dict[str, str] = {}
+        """What lies in which printer, the one used last at the end."""
+        self._sent_to = ""
         self.chosen: dict[str, QCheckBox] = {}
         self.setWindowTitle(tr("Tags"))
         self.setModal(True)
@@ -76,6 +81,9 @@ class TagDialog(QDialog):
         self.fields = StockFields(self._lines, self)
         self.stock_box = self.fields.choice
         self.width_box, self.height_box = self.fields.width, self.fields.height
+        self.printer_box = QComboBox(self)
+        self._lines.insertRow(0, tr("P&rinter"), self.printer_box)
+        self._lines.setRowVisible(self.printer_box, False)
         self.copies_box = QSpinBox(self)
         self.copies_box.setRange(1, _MOST_COPIES)
         self.start_box = QSpinBox(self)
@@ -110,6 +118,7 @@ class TagDialog(QDialog):
 
     def _connect(self) -> None:
         self.fields.changed.connect(self._relay)
+        self.printer_box.activated.connect(self._take_stock_of)
         for box in self.chosen.values():
             box.toggled.connect(self._relay)
         self.copies_box.valueChanged.connect(self._relay)
@@ -122,8 +131,16 @@ class TagDialog(QDialog):
         """Give the stock chosen, a tape cut to its words; Refusal where there is none such."""
         return cut_to_fit(self._said(), self.fields.stock())
 
-    def choose(self, stock: str, fields: str) -> None:
-        """Choose what was printed on last, and what tags said then."""
+    def choose(self, stock: str, fields: str, printers: str = "") -> None:
+        """Choose what was printed on last, what tags said then, and what lies in which printer."""
+        self._stocks = read_stocks(printers)
+        self.printer_box.clear()
+        self.printer_box.addItems([*reversed(self._stocks)])
+        self.printer_box.addItem(tr("Another one, or a PDF"))
+        last = next(iter(reversed(self._stocks)), "")
+        other = self._stocks.get(last) != stock
+        self.printer_box.setCurrentIndex(self.printer_box.count() - 1 if other else 0)
+        self._lines.setRowVisible(self.printer_box, bool(self._stocks))
         named = fields.split(",")
         for name, box in self.chosen.items():
             box.setChecked(name in named)
@@ -134,7 +151,16 @@ class TagDialog(QDialog):
     def choices(self) -> dict[str, str]:
         """What is chosen, as settings keep it."""
         fields = ",".join(name for name, box in self.chosen.items() if box.isChecked())
-        return {"tag_stock": self.fields.stock().slug, "tag_fields": fields}
+        stock = self.fields.stock().slug
+        printers = with_stock(self._stocks, self._sent_to, stock)
+        return {"tag_stock": stock, "tag_fields": fields, "tag_printers": printers}
+
+    def _take_stock_of(self, row: int) -> None:
+        """Lay out for what lies in the printer that was chosen."""
+        stock = self._stocks.get(self.printer_box.itemText(row))
+        if stock is not None:
+            self.fields.choose(stock)
+            self._relay()
 
     def _said(self) -> list[TagFacts]:
         """Give one tag of each lot, with the fields that are chosen."""
@@ -185,7 +211,8 @@ class TagDialog(QDialog):
             self.pdf_button.setFocus()
             return
         stock, start_at = self.stock(), self.start_box.value()
-        printer = printing.choose_printer(self, stock)
+        wanted = self.printer_box.currentText()
+        printer = printing.choose_printer(self, stock, wanted if wanted in self._stocks else "")
         if printer is None:
             return
         try:
@@ -193,7 +220,8 @@ class TagDialog(QDialog):
         except Refusal as refusal:
             self.status.setText(str(refusal))
             return
-        self._done(tr("Sent to {printer}.", printer=printer.printerName() or tr("the printer")))
+        self._sent_to = printer.printerName()
+        self._done(tr("Sent to {printer}.", printer=self._sent_to or tr("the printer")))
 
     def _save(self) -> None:
         name = (
