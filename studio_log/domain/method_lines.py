@@ -16,9 +16,11 @@ Path = tuple[str | int, ...]
 
 _BLANK: Final = re.compile(r"(?:[ \t\n]++|#[^\n]*+)*+")
 _KEY: Final = re.compile(r"[A-Za-z0-9_-]++|\"(?:[^\"\\\n]|\\.)*+\"|'[^'\n]*+'")
+# Not possessive as a whole: `re` of Python before 3.11.5, as Debian 12 has it, loses its place
+# where such a group looks ahead. No sign can be taken in two ways, so it stays quick.
 _LONG: Final = re.compile(
-    r'"""(?:[^"\\]|\\.|"{1,2}(?!"))*+"{3,5}'
-    r"|'''(?:[^']|'{1,2}(?!'))*+'{3,5}",
+    r'"""(?:[^"\\]++|\\.|"(?!""))*"{3,5}'
+    r"|'''(?:[^']++|'(?!''))*'{3,5}",
     re.DOTALL,
 )
 _SHORT: Final = re.compile(r"\"(?:[^\"\\\n]|\\.)*+\"|'[^'\n]*+'")
