@@ -52,6 +52,17 @@ def test_the_door_opens_without_site_packages_from_any_folder(name: str, tmp_pat
     assert (done.returncode, done.stdout) == (0, "read\n"), done.stderr
 
 
+@pytest.mark.parametrize(("name", "needs_it"), [("start.py", False), ("test.py", True)])
+def test_only_tests_need_a_database_server(name: str, *, needs_it: bool) -> None:
+    run = (
+        "import sys, runpy; runpy.run_path(sys.argv[1], run_name='seen'); "
+        "print('_postgres' in sys.modules)"
+    )
+    command = [sys.executable, "-c", run, str(TREE / "packaging" / name)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout) == (0, f"{needs_it}\n"), done.stderr
+
+
 def test_ci_calls_the_one_command_for_tests() -> None:
     path = TREE / ".ci" / "run"
     assert path.stat().st_mode & 0o111
