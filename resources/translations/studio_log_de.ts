@@ -8868,6 +8868,10 @@ fehlt</translation>
         <translation>&amp;Partien nebeneinander</translation>
     </message>
     <message>
+        <source>By c&amp;ure</source>
+        <translation>Nach &amp;Reife</translation>
+    </message>
+    <message>
         <source>Drawing (*.svg);;Picture (*.png);;Figures (*.csv)</source>
         <translation>Zeichnung (*.svg);;Bild (*.png);;Zahlen (*.csv)</translation>
     </message>
@@ -8944,8 +8948,16 @@ fehlt</translation>
         <translation>{n} Proben</translation>
     </message>
     <message>
+        <source>{count} by the age of their cure</source>
+        <translation>{count} nach dem Alter ihrer Reife</translation>
+    </message>
+    <message>
         <source>{count} by a* and b*</source>
         <translation>{count} nach a* und b*</translation>
+    </message>
+    <message>
+        <source>Swatches by the age of their cure</source>
+        <translation>Proben nach dem Alter ihrer Reife</translation>
     </message>
     <message>
         <source>Swatches by a* and b*</source>
@@ -12006,6 +12018,18 @@ fehlt</translation>
     <message>
         <source>{size} {way} in {sign}</source>
         <translation>um {size} {way} in {sign}</translation>
+    </message>
+    <message>
+        <source>Chroma C* by days of cure</source>
+        <translation>Buntheit C* nach Tagen der Reife</translation>
+    </message>
+    <message>
+        <source>Lightness L* by days of cure</source>
+        <translation>Helligkeit L* nach Tagen der Reife</translation>
+    </message>
+    <message>
+        <source>not cured</source>
+        <translation>nicht ausgereift</translation>
     </message>
 </context>
 </TS>

@@ -7,6 +7,7 @@ from studio_log.cli.form import Form, Option, UsageError, Word
 from studio_log.cli.safety import FILE_NAME, STOCK
 from studio_log.cli.turn import Turn
 from studio_log.domain.swatch_text import whole_swatch_code
+from studio_log.present.swatch_ages import lay_out_ages
 from studio_log.present.swatch_files import csv_of, svg_of
 from studio_log.present.swatch_plot import lay_out_plot
 from studio_log.services.swatch_plane import coloured
@@ -30,6 +31,8 @@ def _card(turn: Turn) -> int:
 def _plot(turn: Turn) -> int:
     given = turn.values
     path = values.file_path(given["to"], FILE_NAME)
+    if given["by_lot"] and given["by_age"]:
+        raise UsageError("Either --by-lot or --by-age")
     if path.suffix.casefold() not in {".svg", ".csv"}:
         raise UsageError("--to takes the name of a file that ends in .svg or .csv")
     asked = SwatchesFor(
@@ -38,10 +41,14 @@ def _plot(turn: Turn) -> int:
         read_only=True,
         order="code",
         limit=MOST_LINES,
+        ages=given["by_age"] or path.suffix.casefold() == ".csv",
     )
     shown = coloured(turn.studio.ask(asked).lines)
     if path.suffix.casefold() == ".csv":
         text = csv_of(shown)
+    elif given["by_age"]:
+        plot = lay_out_ages(shown, PLOT_SIZE, PLOT_LINE)
+        text = svg_of(plot, "Swatches by the age of their cure")
     else:
         plot = lay_out_plot(shown, PLOT_SIZE, PLOT_LINE, by_lot=given["by_lot"])
         text = svg_of(plot, "Swatches by a* and b*")
@@ -60,6 +67,7 @@ FORMS: Final = (
             Option("--find", "words of it: a lot, a name, a method, a place", "TEXT"),
             Option("--lot", "those of this lot; may be repeated", "CODE", repeats=True),
             Option("--by-lot", "each lot on a plane of its own, all at one scale"),
+            Option("--by-age", "C* and L* by the age of the cure when each was cut"),
         ),
     ),
     Form(

@@ -11,7 +11,7 @@ from studio_log.present.swatch_plot import Coloured, Dot, Label, Panel, Plot, St
 INK, SOFT, GRID, PAPER = "#26221d", "#6b6357", "#d9d0c0", "#ffffff"
 FONT: Final = "DejaVu Sans, Liberation Sans, Arial, sans-serif"
 HEAD: Final = (
-    "code", "lot", "lot_name", "L", "a", "b", "C", "h", "shown", "relative_only",
+    "code", "lot", "lot_name", "L", "a", "b", "C", "h", "shown", "relative_only", "age_days",
 )  # fmt: skip
 _FORMULA: Final = frozenset("=+-@\t\r")
 """A cell that begins with one of these could be taken for a formula."""
@@ -90,6 +90,7 @@ def csv_of(swatches: Sequence[Coloured]) -> str:
             _cell(one.code), _cell(one.lot), _cell(one.lot_name),
             *(f"{value:.4f}" for value in (lab.lightness, lab.a, lab.b, lab.chroma)),
             "" if hue is None else f"{hue:.2f}", one.shown, "yes" if one.relative else "no",
+            "" if one.age_d is None else f"{one.age_d:.1f}",
         ])  # fmt: skip
     return into.getvalue()
 

@@ -35,6 +35,8 @@ class Coloured:
     shown: str
     relative: bool
     told: str
+    age_d: float | None = None
+    """Days that its lot had cured when it was cut, None before any or where it was not asked."""
 
 
 @dataclass(frozen=True)
@@ -116,18 +118,29 @@ def lay_out_plot(
     groups = _groups(swatches) if by_lot else [("", list(swatches))]
     shown = groups[:MOST_PANELS]
     reach = reach_of_axes([one.lab for _, group in shown for one in group])
+    boxes = squares(len(shown), size, line, titled=by_lot)
+    panels = tuple(
+        _panel(title, group, box, reach, line)
+        for (title, group), box in zip(shown, boxes, strict=True)
+    )
+    return Plot(*size, line, reach, panels, len(groups) - len(shown))
+
+
+def squares(
+    count: int, size: tuple[float, float], line: float, *, titled: bool
+) -> list[tuple[float, float, float]]:
+    """Give left, top and side of so many equal squares, as large as they fit on a sheet."""
     width, height = size
-    columns, side = _fitting(max(len(shown), 1), width, height, line)
-    panels = []
-    for at, (title, group) in enumerate(shown):
-        column, row = at % columns, at // columns
-        cell_wide = width / columns
-        rows = math.ceil(len(shown) / columns)
-        cell_high = height / rows
-        left = column * cell_wide + (cell_wide - side) / 2
-        top = row * cell_high + (cell_high - side) / 2 + (line * 0.6 if title else 0)
-        panels.append(_panel(title, group, (left, top, side), reach, line))
-    return Plot(width, height, line, reach, tuple(panels), len(groups) - len(shown))
+    columns, side = _fitting(max(count, 1), width, height, line)
+    cell_wide, cell_high = width / columns, height / max(math.ceil(count / columns), 1)
+    return [
+        (
+            at % columns * cell_wide + (cell_wide - side) / 2,
+            at // columns * cell_high + (cell_high - side) / 2 + (line * 0.6 if titled else 0),
+            side,
+        )
+        for at in range(count)
+    ]
 
 
 def reach_of_axes(colours: Sequence[Lab]) -> int:

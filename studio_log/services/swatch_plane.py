@@ -10,7 +10,14 @@ def coloured(lines: Sequence[SwatchShown]) -> tuple[Coloured, ...]:
     """Give the swatches that have a colour, for the plane."""
     return tuple(
         Coloured(
-            one.code, one.lot, one.lot_name, one.lab, one.shown, one.source == "relative", told(one)
+            one.code,
+            one.lot,
+            one.lot_name,
+            one.lab,
+            one.shown,
+            one.source == "relative",
+            told(one),
+            one.age_d,
         )
         for one in lines
         if one.lab is not None

@@ -1,7 +1,9 @@
 """What is asked of swatches: the list, one with its diary, and those near a colour."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import replace
+from datetime import datetime
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
@@ -10,7 +12,7 @@ from studio_log.domain.depth import depth_of
 from studio_log.domain.errors import Refusal
 from studio_log.domain.instrument_table import Sample
 from studio_log.domain.journal import Entry, standing
-from studio_log.domain.lots import Lot, cure_of
+from studio_log.domain.lots import Cure, Lot, cure_of
 from studio_log.domain.number_text import plain
 from studio_log.domain.swatches import Grade, Reading, Remark, Swatch, swatch_from
 from studio_log.language.words import counted, tr, tr_later
@@ -35,6 +37,7 @@ from studio_log.services.swatches import (
     SwatchesThere,
     SwatchFor,
     SwatchPage,
+    SwatchShown,
     Told,
 )
 from studio_log.store.swatches import ORDERS
@@ -43,6 +46,7 @@ from studio_log.store.values import SwatchQuery
 LONGEST_FIND: Final = 200
 MOST_LINES: Final = 5_000
 MOST_CARDS: Final = 2_000
+DAY_S: Final = 86_400.0
 HALF_WORDS: Final[Mapping[str, str]] = {
     "master": tr_later("master half"), "test": tr_later("test half"),
     "adjacent": tr_later("cloth beside it, before"),
@@ -69,7 +73,24 @@ def swatches(_house: Any, desk: Desk, question: SwatchesFor) -> SwatchesThere:
             offset=max(0, question.offset),
         )
     )
-    return SwatchesThere(tuple(as_shown(desk, found.lines)), found.total)
+    lines = as_shown(desk, found.lines)
+    return SwatchesThere(tuple(_aged(desk, lines) if question.ages else lines), found.total)
+
+
+def _aged(desk: Desk, lines: Sequence[SwatchShown]) -> list[SwatchShown]:
+    """Give the lines with the age of the cure when each was cut; a lot is read once."""
+    cures = {}
+    for code in {one.lot for one in lines}:
+        with suppress(Refusal):
+            cures[code] = cure_of(desk.lot(code))
+    return [replace(one, age_d=cured_days(cures.get(one.lot), one.cut_at)) for one in lines]
+
+
+def cured_days(cure: Cure | None, at: datetime) -> float | None:
+    """Give the days that a cure had lasted at a moment, None before it began."""
+    if cure is None or cure.fully_dry > at:
+        return None
+    return cure.age(at).total_seconds() / DAY_S
 
 
 def swatch(_house: Any, desk: Desk, question: SwatchFor) -> SwatchPage:
@@ -176,12 +197,11 @@ def _chain(desk: Desk, lot: Lot | None, of: Swatch) -> tuple[str, ...]:
 
 def _age_words(lot: Lot | None, of: Swatch) -> str:
     """Say how many days the lot had cured when the swatch was cut."""
-    cure = cure_of(lot) if lot else None
-    if cure is None or cure.fully_dry > of.cut_at:
+    days = cured_days(cure_of(lot) if lot else None, of.cut_at)
+    if days is None:
         return ""
-    days = cure.age(of.cut_at).days
     return counted(
-        days,
+        int(days),
         tr_later("cured {n} day when it was cut"),
         tr_later("cured {n} days when it was cut"),
     )

@@ -130,6 +130,7 @@ class NoteSwatch:
 class SwatchesFor:
     """Swatches that hold every word of `find`; `lots` empty means those of all lots.
 
+    `ages`: with the age of the cure of each, which reads the journals of their lots.
     `order`: newest, code, lot, cut, light or dark. `limit` lines from `offset` on are given.
     """
 
@@ -140,6 +141,7 @@ class SwatchesFor:
     order: str = "newest"
     limit: int = 500
     offset: int = 0
+    ages: bool = False
 
 
 @dataclass(frozen=True)
@@ -171,6 +173,8 @@ class SwatchShown:
     ended: bool = False
     piece: int | None = None
     step: int | None = None
+    age_d: float | None = None
+    """Days that its lot had cured when it was cut; None before any, or where it was not asked."""
 
 
 @dataclass(frozen=True)

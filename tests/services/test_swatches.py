@@ -305,3 +305,18 @@ def test_how_far_the_halves_are_apart_is_told_where_it_can_be(shop: Workshop, lo
     shop.do(ReadSwatch(other, Lab(73.0, 25.0, -18.0), "instrument", half="test"))
     assert "27.1 CIEDE2000" in page(shop, other).apart_words
     assert "23 lighter in L*" in page(shop, other).apart_words
+
+
+def test_a_list_tells_the_age_of_the_cure_where_it_is_asked(shop: Workshop, lot: str) -> None:
+    """A day has 24 hours: what was cut six days later is six days older."""
+    shop.do(NewSwatch(shop.new()))
+    first = shop.do(NewSwatch(lot)).code
+    shop.clock.move(days=6)
+    second = shop.do(NewSwatch(lot)).code
+    assert [one.age_d for one in listed(shop)] == [None, None, None]
+    none, *aged = listed(shop, ages=True)
+    assert none.age_d is None, "its lot has not cured"
+    assert [one.code for one in aged] == [first, second]
+    ages = [one.age_d or 0.0 for one in aged]
+    assert ages[1] - ages[0] == pytest.approx(6.0)
+    assert page(shop, second).age_words.startswith(f"cured {int(ages[1])} day")

@@ -320,3 +320,28 @@ def test_a_light_test_is_begun_and_ended_where_there_are_halves(
     box.choose("W26-002")
     settle()
     assert not light.isVisible()
+
+
+def test_swatches_are_drawn_by_the_age_of_their_cure(
+    box: SwatchBox, qtbot: QtBot, shop: Workshop, lot: str, tmp_path: Path
+) -> None:
+    rose = cut(shop, lot, "rose", ROSE)
+    shop.walk_to(lot, "cure")
+    shop.clock.move(days=20)
+    aged = cut(shop, lot, "later", Lab(40, 30, 10))
+    box.refresh()
+    settle()
+    qtbot.mouseClick(box.pane.looks.button(3), Qt.MouseButton.LeftButton)
+    settle()
+    view = box.pane.plot
+    chroma, lightness = ({dot.code: dot for dot in panel.dots} for panel in view.plot.panels)
+    assert chroma[rose].x < chroma[aged].x, "what was not cured stands at the left"
+    assert chroma[rose].y > chroma[aged].y
+    assert lightness[rose].y < lightness[aged].y
+    at = QPoint(round(chroma[aged].x), round(chroma[aged].y))
+    assert QColor(view.grab().toImage().pixel(at)).name() == shown_as(Lab(40, 30, 10))[0]
+    qtbot.mouseClick(view, Qt.MouseButton.LeftButton, pos=at)
+    settle()
+    assert box.code == aged
+    box.pane.save_as(tmp_path / "ages.svg")
+    assert "by the age of their cure" in (tmp_path / "ages.svg").read_text("utf-8")

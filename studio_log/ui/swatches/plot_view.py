@@ -1,7 +1,8 @@
 """The plane of swatches in the window: painted, walked by pointer and keys, saved as a file."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 from pathlib import Path
 from typing import Final
 
@@ -23,6 +24,7 @@ from typing_extensions import override
 
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.hues import Palette
+from studio_log.present.swatch_ages import lay_out_ages
 from studio_log.present.swatch_files import csv_of, svg_of
 from studio_log.present.swatch_plot import Coloured, Dot, Label, Panel, Plot, lay_out_plot
 from studio_log.services.swatch_plane import coloured
@@ -33,6 +35,12 @@ from studio_log.ui.widgets.parts import em, sized
 
 FILE_SIZE: Final = (1000.0, 1000.0)
 FILE_LINE: Final = 18.0
+PLANE, BY_LOT, BY_AGE = "plane", "lots", "ages"
+LAYOUTS: Final[Mapping[str, Callable[[Sequence[Coloured], tuple[float, float], float], Plot]]] = {
+    PLANE: lay_out_plot,
+    BY_LOT: partial(lay_out_plot, by_lot=True),
+    BY_AGE: lay_out_ages,
+}
 PNG_SCALE: Final = 2
 BESIDE: Final = 3
 """Pixels beside a swatch that still are a click on it."""
@@ -53,7 +61,7 @@ class PlotView(QLabel):
         super().__init__()
         self.setPixmap(QPixmap(1, 1))  # a label with a picture: so it is read aloud as one
         self._swatches: tuple[Coloured, ...] = ()
-        self._by_lot = False
+        self._look = PLANE
         self._code = ""
         self._painted: tuple[Palette, QPixmap] | None = None
         self.plot = lay_out_plot((), FILE_SIZE, FILE_LINE)
@@ -61,12 +69,16 @@ class PlotView(QLabel):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
 
-    def show_swatches(self, lines: Sequence[SwatchShown], *, by_lot: bool) -> None:
-        """Show these; `by_lot` puts each lot on a plane of its own, all at one scale."""
-        self._swatches, self._by_lot = coloured(lines), by_lot
+    def show_swatches(self, lines: Sequence[SwatchShown], look: str = PLANE) -> None:
+        """Show these in one of `LAYOUTS`: on one plane, lot by lot, or by the age of the cure."""
+        self._swatches, self._look = coloured(lines), look
         self._relay()
         count = counted(len(self._swatches), tr_later("{n} swatch"), tr_later("{n} swatches"))
-        name = tr("{count} by a* and b*", count=count)
+        name = (
+            tr("{count} by the age of their cure", count=count)
+            if look == BY_AGE
+            else tr("{count} by a* and b*", count=count)
+        )
         self.setAccessibleName(name)
 
     def choose(self, code: str) -> None:
@@ -84,7 +96,12 @@ class PlotView(QLabel):
             write_whole(path, self._png())
         else:
             path = path if kind == ".svg" else path.with_name(f"{path.name}.svg")
-            write_whole(path, svg_of(self._file_plot(), tr("Swatches by a* and b*")).encode())
+            title = (
+                tr("Swatches by the age of their cure")
+                if self._look == BY_AGE
+                else tr("Swatches by a* and b*")
+            )
+            write_whole(path, svg_of(self._file_plot(), title).encode())
         return path
 
     @override
@@ -183,11 +200,11 @@ class PlotView(QLabel):
     def _relay(self) -> None:
         self._painted = None
         size = (float(self.width()), float(self.height()))
-        self.plot = lay_out_plot(self._swatches, size, float(em(self)), by_lot=self._by_lot)
+        self.plot = LAYOUTS[self._look](self._swatches, size, float(em(self)))
         self.update()
 
     def _file_plot(self) -> Plot:
-        return lay_out_plot(self._swatches, FILE_SIZE, FILE_LINE, by_lot=self._by_lot)
+        return LAYOUTS[self._look](self._swatches, FILE_SIZE, FILE_LINE)
 
     def _png(self) -> bytes:
         plot = self._file_plot()

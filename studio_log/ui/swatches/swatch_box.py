@@ -212,7 +212,8 @@ class SwatchBox(KeptBox[SwatchPage]):
         self._turned()
 
     def _ask_plane(self) -> None:
-        asked = replace(self._question(0), read_only=True, limit=PLANE_MOST)
+        ages = self.pane.ages_wanted
+        asked = replace(self._question(0), read_only=True, limit=PLANE_MOST, ages=ages)
         self._bridge.ask(asked, self.pane.show_plane, failed=self.message.refuse)
 
     @Slot(int)

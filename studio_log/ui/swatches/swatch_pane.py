@@ -9,14 +9,18 @@ from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 from studio_log.domain.errors import Refusal
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.services.swatches import SwatchesThere
-from studio_log.ui.swatches.plot_view import PlotView
+from studio_log.ui.swatches.plot_view import BY_AGE, BY_LOT, PLANE, PlotView
 from studio_log.ui.swatches.tiles import SwatchGrid, SwatchModel
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, one_of
 
-LOOKS: Final = (tr_later("&Tiles"), tr_later("&All by colour"), tr_later("Lots &side by side"))
+LOOKS: Final = (
+    tr_later("&Tiles"), tr_later("&All by colour"), tr_later("Lots &side by side"),
+    tr_later("By c&ure"),
+)  # fmt: skip
 TILES: Final = 0
-BY_LOT: Final = 2
+PLOTS: Final = ("", PLANE, BY_LOT, BY_AGE)
+"""What is drawn, look by look."""
 SAVED_AS: Final = tr_later("Drawing (*.svg);;Picture (*.png);;Figures (*.csv)")
 NOTHING: Final = tr_later(
     "No swatch was cut yet. Cut one from a lot when its colour is worth keeping: it gets a code, "
@@ -60,6 +64,11 @@ class SwatchPane(QWidget):
         self.save_it.clicked.connect(self._ask_save)
 
     @property
+    def ages_wanted(self) -> bool:
+        """Whether the ages of the cures are to be drawn."""
+        return PLOTS[self.looks.checkedId()] == BY_AGE
+
+    @property
     def code(self) -> str:
         """Code of the chosen swatch, "" for none."""
         index = self.grid.currentIndex()
@@ -81,7 +90,7 @@ class SwatchPane(QWidget):
 
     def show_plane(self, there: SwatchesThere) -> None:
         """Show the colours of all that was found."""
-        self.plot.show_swatches(there.lines, by_lot=self.looks.checkedId() == BY_LOT)
+        self.plot.show_swatches(there.lines, PLOTS[self.looks.checkedId()] or PLANE)
         self.plot.choose(self.code)
         left = self.plot.plot.left_out
         words = counted(left, tr_later("{n} lot more"), tr_later("{n} lots more")) if left else ""
