@@ -8868,8 +8868,8 @@ fehlt</translation>
         <translation>&amp;Partien nebeneinander</translation>
     </message>
     <message>
-        <source>By c&amp;ure</source>
-        <translation>Nach &amp;Reife</translation>
+        <source>By age o&amp;f cure</source>
+        <translation>Nach Alter der Rei&amp;fe</translation>
     </message>
     <message>
         <source>Drawing (*.svg);;Picture (*.png);;Figures (*.csv)</source>
@@ -10553,7 +10553,7 @@ fehlt</translation>
     </message>
     <message>
         <source>{typed} is none of the arms: {arms}. Nothing was changed.</source>
-        <translation>{typed} ist keiner der Arme: {arms}. Nichts wurde geändert.</translation>
+        <translation>{typed} ist keines der Glieder: {arms}. Nichts wurde geändert.</translation>
     </message>
     <message>
         <source>the reading</source>
@@ -10609,11 +10609,11 @@ fehlt</translation>
     </message>
     <message>
         <source>Pieces of an arm do not differ at all: there is no scatter to judge the arms by. Look at the readings.</source>
-        <translation>Die Stücke eines Arms unterscheiden sich gar nicht: es gibt keine Streuung, an der die Arme zu messen wären. Die Ablesungen ansehen.</translation>
+        <translation>Die Stücke eines Glieds unterscheiden sich gar nicht: es gibt keine Streuung, an der die Glieder zu messen wären. Die Ablesungen ansehen.</translation>
     </message>
     <message>
         <source>No clear difference: no arm is told from the control, {control}, beyond chance. A difference of up to {most} may still be hidden in the scatter.</source>
-        <translation>Kein klarer Unterschied: kein Arm hebt sich über den Zufall hinaus von der Kontrolle, {control}, ab. Ein Unterschied bis {most} kann noch in der Streuung stecken.</translation>
+        <translation>Kein klarer Unterschied: kein Glied hebt sich über den Zufall hinaus von der Kontrolle, {control}, ab. Ein Unterschied bis {most} kann noch in der Streuung stecken.</translation>
     </message>
     <message>
         <source>Clearly higher than the control, {control}: {arms}.</source>
@@ -10645,15 +10645,15 @@ fehlt</translation>
     </message>
     <message>
         <source>The intervals hold for all {count} arms together (Dunnett; each arm once in each of {batches} batches, {df} degrees of freedom).</source>
-        <translation>Die Bereiche gelten für alle {count} Arme zusammen (Dunnett; jeder Arm einmal in jeder von {batches} Partien, {df} Freiheitsgrade).</translation>
+        <translation>Die Bereiche gelten für alle {count} Glieder zusammen (Dunnett; jedes Glied einmal in jeder von {batches} Chargen, {df} Freiheitsgrade).</translation>
     </message>
     <message>
         <source>The interval is that of a t test, the arm once in each of {batches} batches ({df} degrees of freedom).</source>
-        <translation>Der Bereich ist der eines t-Tests, der Arm einmal in jeder von {batches} Partien ({df} Freiheitsgrade).</translation>
+        <translation>Der Bereich ist der eines t-Tests, das Glied einmal in jeder von {batches} Chargen ({df} Freiheitsgrade).</translation>
     </message>
     <message>
         <source>The intervals hold for all {count} arms together (Dunnett; from single pieces, {df} degrees of freedom).</source>
-        <translation>Die Bereiche gelten für alle {count} Arme zusammen (Dunnett; aus einzelnen Stücken, {df} Freiheitsgrade).</translation>
+        <translation>Die Bereiche gelten für alle {count} Glieder zusammen (Dunnett; aus einzelnen Stücken, {df} Freiheitsgrade).</translation>
     </message>
     <message>
         <source>The interval is that of a t test from single pieces ({df} degrees of freedom).</source>
@@ -10661,7 +10661,7 @@ fehlt</translation>
     </message>
     <message>
         <source>All pieces are of one batch: how much another batch would differ is not in the interval.</source>
-        <translation>Alle Stücke sind aus einer Partie: wie sehr eine andere abwiche, steckt nicht in dem Bereich.</translation>
+        <translation>Alle Stücke sind aus einer Charge: wie sehr eine andere abwiche, steckt nicht in dem Bereich.</translation>
     </message>
     <message>
         <source>Two batches say little of how batches differ: the interval is wide for that.</source>
@@ -10669,7 +10669,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Left out of this, as some arm has no reading there: {blocks}.</source>
-        <translation>Hierbei weggelassen, weil dort einem Arm die Ablesung fehlt: {blocks}.</translation>
+        <translation>Hierbei weggelassen, weil dort einem Glied die Ablesung fehlt: {blocks}.</translation>
     </message>
     <message>
         <source>No more than the 2u of one piece, {two_u}, though clear over many: {arms}.</source>
@@ -10697,11 +10697,11 @@ fehlt</translation>
     </message>
     <message>
         <source>Arms differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}).</source>
-        <translation>Die Arme unterscheiden sich über den Zufall hinaus (randomisierte Blöcke, F({df1}, {df2}) = {f}, p {p}).</translation>
+        <translation>Die Glieder unterscheiden sich mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p {p}).</translation>
     </message>
     <message>
         <source>Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}).</source>
-        <translation>Die Arme unterscheiden sich nicht über den Zufall hinaus (randomisierte Blöcke, F({df1}, {df2}) = {f}, p {p}).</translation>
+        <translation>Die Glieder unterscheiden sich nicht mehr als durch Zufall (zufällige Blöcke, F({df1}, {df2}) = {f}, p {p}).</translation>
     </message>
     <message>
         <source>Arms do not differ beyond chance (randomised blocks, F({df1}, {df2}) = {f}, p {p}); two means would have to differ by more than {least}.</source>
@@ -10873,7 +10873,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Say what changes: the question, the day, the control, or that it is over.</source>
-        <translation>Sag, was sich ändert: die Frage, der Tag, die Kontrolle, oder dass er vorbei ist.</translation>
+        <translation>Sagen, was sich ändert: die Frage, der Tag, die Kontrolle oder dass er vorbei ist.</translation>
     </message>
     <message>
         <source>Trial {code} is changed.</source>
@@ -11385,7 +11385,7 @@ fehlt</translation>
     </message>
     <message>
         <source>age 0, else the first other arm</source>
-        <translation>Alter 0, sonst der erste andere Arm</translation>
+        <translation>Alter 0, sonst das erste andere Glied</translation>
     </message>
     <message>
         <source>Batches</source>
@@ -11633,7 +11633,7 @@ fehlt</translation>
     </message>
     <message>
         <source>Arms against the control</source>
-        <translation>Arme gegen die Kontrolle</translation>
+        <translation>Glieder gegen die Kontrolle</translation>
     </message>
     <message>
         <source>{arm} (control)</source>
@@ -11737,11 +11737,11 @@ fehlt</translation>
     </message>
     <message>
         <source>There is one piece of each arm and one batch: how far alike pieces lie apart is not known, so no difference can be judged.</source>
-        <translation>Es gibt ein Stück je Arm und eine Partie: wie weit gleiche Stücke auseinander liegen, ist nicht bekannt, darum lässt sich kein Unterschied beurteilen.</translation>
+        <translation>Es gibt ein Stück je Glied und eine Charge: wie weit gleiche Stücke auseinander liegen, ist nicht bekannt, darum lässt sich kein Unterschied beurteilen.</translation>
     </message>
     <message>
         <source>Fewer than two batches have a reading of every arm: what batches differ by cannot be told from what arms do.</source>
-        <translation>Weniger als zwei Partien haben eine Ablesung jedes Arms: was Partien unterscheidet, lässt sich nicht von dem trennen, was die Arme tun.</translation>
+        <translation>Weniger als zwei Chargen haben eine Ablesung jedes Glieds: was Chargen unterscheidet, lässt sich nicht von dem trennen, was die Glieder tun.</translation>
     </message>
     <message>
         <source>There is nothing to hold against the control.</source>

@@ -16,7 +16,7 @@ from studio_log.ui.widgets.parts import Words, button, one_of
 
 LOOKS: Final = (
     tr_later("&Tiles"), tr_later("&All by colour"), tr_later("Lots &side by side"),
-    tr_later("By c&ure"),
+    tr_later("By age o&f cure"),
 )  # fmt: skip
 TILES: Final = 0
 PLOTS: Final = ("", PLANE, BY_LOT, BY_AGE)
