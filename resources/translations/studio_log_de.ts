@@ -11864,8 +11864,40 @@ fehlt</translation>
         <translation>Der Server der Werkstatt — Studio Log</translation>
     </message>
     <message>
+        <source>Looking at what can be read of it. Nothing is changed by that…</source>
+        <translation>Es wird nachgesehen, was sich lesen lässt. Geändert wird dabei nichts …</translation>
+    </message>
+    <message>
+        <source>Reading it into a new file… The damaged one is kept.</source>
+        <translation>Es wird in eine neue Datei gelesen … Die beschädigte wird aufgehoben.</translation>
+    </message>
+    <message>
+        <source>The studio’s file is damaged — Studio Log</source>
+        <translation>Die Datei der Werkstatt ist beschädigt — Studio Log</translation>
+    </message>
+    <message>
+        <source>&amp;Put what can be read into a new file</source>
+        <translation>Was lesbar ist, in eine neue Datei &amp;bringen</translation>
+    </message>
+    <message>
+        <source>Put a &amp;copy back…</source>
+        <translation>Eine &amp;Kopie zurückholen …</translation>
+    </message>
+    <message>
         <source>&amp;Open the studio</source>
         <translation>Werkstatt &amp;öffnen</translation>
+    </message>
+    <message>
+        <source>&amp;Leave it as it is</source>
+        <translation>So &amp;lassen</translation>
+    </message>
+    <message>
+        <source>The studio’s file is damaged</source>
+        <translation>Die Datei der Werkstatt ist beschädigt</translation>
+    </message>
+    <message>
+        <source>What can be read</source>
+        <translation>Was sich lesen lässt</translation>
     </message>
     <message>
         <source>The studio’s server asks for a password</source>

@@ -7,28 +7,25 @@ from getpass import getpass
 from pathlib import Path
 from typing import TextIO
 
-from studio_log.app.compose import Ringing, open_studio, secret_of, shipped_methods
+from studio_log.app.compose import Ringing, open_studio, secret_of
 from studio_log.app.ending import told_to_end
+from studio_log.app.mending import could_be_read, mended, restored
 from studio_log.app.paths import studio_folder
 from studio_log.app.service_tongue import speak_in_service
 from studio_log.cli.main import run
 from studio_log.cli.turn import lead_nowhere
-from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
-from studio_log.outside.bell import FileBell
 from studio_log.present.paper.blocks import PageName
 from studio_log.present.swatch_card import CardFacts
 from studio_log.services.clock import SystemClock
 from studio_log.services.copy_keeping import difference_words
 from studio_log.services.papers import Paper
 from studio_log.services.ports import NoticeText, Raised
-from studio_log.services.salvaging import is_damaged, look_over, salvage
 from studio_log.services.studio import Studio
 from studio_log.services.trials import TrialReport
 from studio_log.services.worker import ThreadWorker
 from studio_log.store.compare import compare
 from studio_log.store.faults import WrongPassword
-from studio_log.store.restore import restore
 
 
 class ProgramHouse:
@@ -47,36 +44,15 @@ class ProgramHouse:
 
     def restore(self, where: str | None, source: Path) -> str:
         """Put a copy in the studio's place, also where the present file cannot be opened."""
-        kept = restore(studio_folder(where), source, SystemClock().now())
-        before = f" What was here before is kept: {kept}." if kept is not None else ""
-        return f"The studio is restored from {source}.{before}"
+        return " ".join(restored(studio_folder(where), source))
 
     def look_over(self, where: str | None) -> Sequence[str]:
         """Say what could be read of a damaged studio; nothing for one that is not."""
-        folder = studio_folder(where)
-        return look_over(folder, shipped_methods()).lines if is_damaged(folder) else ()
+        return could_be_read(studio_folder(where))
 
     def repair(self, where: str | None) -> Sequence[str]:
         """Read a damaged file into a new one, and work everything else out anew."""
-        folder = studio_folder(where)
-        done: list[str] = []
-        if is_damaged(folder):
-            bell = FileBell(folder)
-            if not bell.hold():
-                raise Refusal(
-                    "Studio Log is open on this studio. Nothing was changed; close its window, or "
-                    "the reminder service, and repair it then."
-                )
-            try:
-                done += salvage(folder, shipped_methods(), SystemClock().now()).lines
-            finally:
-                bell.release()
-        studio = open_studio(where)
-        try:
-            studio.rebuild()
-        finally:
-            studio.close()
-        return [*done, "Worked out anew from the journal."]
+        return mended(studio_folder(where))
 
     def compare(self, where: str | None, source: Path) -> Sequence[str]:
         """Say what `restore` would change."""

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from studio_log.app.paths import studio_folder
 from studio_log.app.single_copy import Door, call_first
 from studio_log.app.tongue import LanguageFile, speak_in_window
-from studio_log.domain.errors import Refusal
+from studio_log.domain.errors import BadStudio, Refusal
 from studio_log.outside.awake import ScreenAwake
 from studio_log.outside.login import LoginStart, command_of_this_program
 from studio_log.services.clock import HurriedClock, SystemClock
@@ -259,7 +259,28 @@ def _begun(
             raise
         known.learn(known.address, box.password)
         return _begun(app, options, known)
+    except BadStudio as refused:
+        house.close()
+        window.deleteLater()
+        if options.demo or not _mended(house.folder, str(refused)):
+            raise
+        return _begun(app, options, secret)
     return house, window
+
+
+def _mended(folder: Path, words: str) -> bool:
+    """Offer to read a damaged studio into a new file; say whether it is to be opened now."""
+    from studio_log.app import mending
+    from studio_log.ui.keeping.damaged_box import DamagedBox, Ways
+
+    if not mending.needs_mending(folder):
+        return False
+    ways = Ways(
+        partial(mending.could_be_read, folder),
+        partial(mending.mended, folder),
+        partial(mending.restored, folder),
+    )
+    return bool(DamagedBox(words, ways).exec())
 
 
 def leave(window: MainWindow, house: WindowHouse) -> None:
