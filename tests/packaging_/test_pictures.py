@@ -56,6 +56,7 @@ def test_every_picture_is_made_by_the_script_and_no_other_is_kept(made: Path) ->
     assert {path.name for path in made.iterdir()} == {path.name for path in KEPT.iterdir()}
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("name", sorted(path.name for path in KEPT.iterdir()))
 def test_a_picture_looks_as_the_one_that_is_kept(made: Path, name: str) -> None:
     fresh, kept = read(made / name), read(KEPT / name)

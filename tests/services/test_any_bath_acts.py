@@ -3,6 +3,7 @@
 import tempfile
 from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
@@ -114,6 +115,7 @@ PLANNED = ("mark", Act.PLAN, 0, 1, 30)
 SPENT = ("mark", Act.BATH_USE, 0, 1500, -1)
 
 
+@pytest.mark.long
 @example(kind="fructose-vat", errands=[PLANNED, ("undo", None), ("redo",), ("wait", 30)])
 @example(kind="chalk", errands=[SPENT, ("wait", 3), ("undo", None), ("redo",), ("finish",)])
 @example(kind="tannin", errands=[("wait", 30), ("wait", 30), ("answer", "done", 0), ("undo", None)])

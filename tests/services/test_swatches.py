@@ -253,6 +253,7 @@ ERRANDS = st.lists(
 )
 
 
+@pytest.mark.long
 @settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(ERRANDS)
 def test_whatever_is_done_the_journal_only_grows_and_the_lines_follow(errands: list) -> None:

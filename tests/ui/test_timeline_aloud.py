@@ -159,6 +159,7 @@ def test_a_part_kept_while_lots_go_is_no_longer_valid_and_says_nothing(view: Tim
     assert row.state().invalid
 
 
+@pytest.mark.long
 def test_views_come_and_go_while_somebody_listens(qapp: QApplication) -> None:
     for _ in range(20):
         made = TimelineView()

@@ -84,6 +84,7 @@ LAWS = {
     "K/S", "the eye's sensitivity", "t, F", "line in log age", "interval of a trial's slope",
     "colours of the 24 patches", "correction", "curve with a level", "robust slope",
     "curve that only rises", "randomised blocks", "least effect that a trial shows",
+    "arms against one control",
     "2u in C* or L*",
 }  # fmt: skip
 """Rows that hold a law or a table instead of a figure; each has a test of its own."""

@@ -188,6 +188,7 @@ def test_an_even_cloth_has_nine_spots_that_lie_within_the_grain(scene: Any) -> N
 def test_a_cloth_lighter_at_one_side_is_uneven(scene: Any) -> None:
     """A twentieth more light at the right third: about 1.7 L* there, so a mean of about 0.7."""
     left, top, wide, high = (int(one) for one in SWATCH)
+    scene = scene.copy()  # which others look at too
     scene[top : top + high, left + 2 * wide // 3 : left + wide] *= 1.12
     spots = measured(scene).spots
     assert spread(spots.colours, spots.noise).band in {"visible", "strong"}
