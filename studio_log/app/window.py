@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, QSocketNotifier, QTimer, Slot
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from studio_log.app.paths import studio_folder
 from studio_log.app.single_copy import Door, call_first
@@ -255,7 +255,7 @@ def _begun(
         from studio_log.ui.sharing.password_box import PasswordBox
 
         box = PasswordBox(str(refused))
-        if known is None or not box.exec():
+        if known is None or not _shown(box):
             raise
         known.learn(known.address, box.password)
         return _begun(app, options, known)
@@ -280,7 +280,16 @@ def _mended(folder: Path, words: str) -> bool:
         partial(mending.mended, folder),
         partial(mending.restored, folder),
     )
-    return bool(DamagedBox(words, ways).exec())
+    return _shown(DamagedBox(words, ways))
+
+
+def _shown(box: QDialog) -> bool:
+    """Show a box that has no window whose dress it could wear; say whether it was accepted."""
+    from studio_log.ui.theme.look import theme
+    from studio_log.ui.widgets import style
+
+    box.setStyleSheet(style.sheet(theme()))
+    return bool(box.exec())
 
 
 def leave(window: MainWindow, house: WindowHouse) -> None:

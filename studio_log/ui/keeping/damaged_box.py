@@ -6,6 +6,7 @@ from functools import partial
 from pathlib import Path
 from typing import Final
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 from typing_extensions import override
@@ -44,6 +45,7 @@ class DamagedBox(QDialog):
         self.run = LongRun(self)
         self._mending = False
         self.told = Words(tr(LOOKING))
+        self.told.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.mend = button(tr("&Put what can be read into a new file"), kind="primary")
         self.back = button(tr("Put a &copy back…"))
         self.go = button(tr("&Open the studio"), kind="primary")
