@@ -102,7 +102,7 @@ class WrapButton(QPushButton):
         if self._left:
             painter.setPen(theme().colours.accent_ink)
             painter.setFont(underlined(self.font()))
-        room = self.rect().adjusted(3 if self._left else PAD, 2, -PAD, -2)
+        room = self.rect().adjusted(0 if self._left else PAD, 2, -PAD, -2)
         flags = _LEFT if self._left else _FLAGS
         painter.drawText(room, flags | int(Qt.TextFlag.TextShowMnemonic), self.text())
         painter.end()
