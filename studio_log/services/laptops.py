@@ -59,8 +59,6 @@ class Laptops:
 
     def reach(self, studio: Studio) -> None:
         """Try a server that was out of reach, and send what was done here meanwhile."""
-        if not studio.store.away:
-            return
         sent: list[Sent] = []
 
         def send(work: Work, unsent: Unsent) -> None:
@@ -68,8 +66,8 @@ class Laptops:
             sent[:] = [Sending(desk, unsent).run()]
 
         studio.store.reach(send)
-        studio.cache.clear()
         for one in sent:
+            studio.cache.clear()  # the file is as the server has it
             studio.upkeep.say("sent", " ".join(one.aside))
             everything = frozenset({"*"})
             studio.tell_news(Outcome(one.words, lots=everything, reminders=True, settings=True))

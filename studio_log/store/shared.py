@@ -33,6 +33,8 @@ from studio_log.store.unsent import Send, Unsent, difference
 from studio_log.store.work import Work
 
 UNSENT: Final = "unsent"
+LATER: Final = "Something was done here while the rest was being sent to {where}. It is kept, and is sent "
+    "next."
 
 
 class _Another(Exception):  # noqa: N818 - no fault: the studio there was put back or made anew
@@ -108,7 +110,7 @@ class SharedStore(Store):
 
     def follow(self, own: tuple[int, int] = (0, 0)) -> None:
         """Bring what changed on the server into the file; `own` are one's own changes there."""
-        if self._server is None:
+        if self._server is None or self._waits():  # what waits goes first
             return
         try:
             found = self._followed(self._server)
@@ -181,18 +183,22 @@ class SharedStore(Store):
 
     @contextmanager
     def _work_here(self) -> Iterator[Work]:
-        copy = self._before / files.FILE_NAME
-        if not copy.exists():
-            with faults.told_with_disk(self.folder):
-                self._before.mkdir(exist_ok=True)
-            plain.copy(self.path, copy)
         with super().work() as work:
+            # Copied while no other process of this laptop can write: its acts are not lost in it.
+            if not self._waits():
+                with faults.told_with_disk(self.folder):
+                    self._before.mkdir(exist_ok=True)
+                plain.copy(self.path, self._before / files.FILE_NAME)
             work.provisional = True
             yield work
 
+    def _waits(self) -> bool:
+        """Say whether anything was done here, by whatever process, that was not sent."""
+        return (self._before / files.FILE_NAME).exists()
+
     def unsent(self) -> Unsent:
         """Give what was done here and is not on the server yet."""
-        if not (self._before / files.FILE_NAME).exists():
+        if not self._waits():
             return Unsent()
         with (
             open_store(self._before, create=False) as before,
@@ -205,7 +211,7 @@ class SharedStore(Store):
     def sent_mark(self) -> int | None:
         """Give the mark of the journal up to which the server has it; None where it has all."""
         copy = self._before / files.FILE_NAME
-        if not copy.exists():
+        if not self._waits():
             return None
         with faults.told_with_disk(self._before), closing(plain.connect(copy, "ro")) as line:
             found = line.execute("SELECT max(id) FROM entry").fetchone()
@@ -217,18 +223,20 @@ class SharedStore(Store):
 
         What waits is sent first, by `send`, all of it or nothing.
         """
-        if self._server is not None:
+        server = self._server
+        if server is not None and not self._waits():
             return True
-        if not self._may_answer:
+        if server is None and not self._may_answer:
             return False
         self._may_answer = False
-        server: Server | None = None
         try:
-            server = open_server(self._link.address, self._password, self.folder)
+            if server is None:
+                server = open_server(self._link.address, self._password, self.folder)
             self._send(server, send)
         except BaseException as error:
             if server is not None:
                 server.close()
+            self._server = None
             if not isinstance(error, BadStudio):
                 raise
             # Out of reach, or no longer letting this laptop in: what is here is worked on.
@@ -243,13 +251,20 @@ class SharedStore(Store):
         return True
 
     def _send(self, server: Server, send: Send) -> None:
-        copy = self._before / files.FILE_NAME
-        if not copy.exists():
+        if not self._waits():
             return
         waiting = self.unsent()
         with server.work() as work:
             send(work, waiting)
-        plain.pour(copy, self.path, lambda: None)
+
+        def nothing_since() -> None:
+            """See, when nobody can write any more, that nothing was done here meanwhile."""
+            with closing(plain.connect(self.path, "ro")) as line:
+                found = line.execute("SELECT coalesce(max(id), 0) FROM entry").fetchone()
+            if found[0] != waiting.mark:
+                raise ServerGone(LATER.format(where=self.address))
+
+        plain.pour(self._before / files.FILE_NAME, self.path, nothing_since)
         with faults.told_with_disk(self.folder):
             shutil.rmtree(self._before)
 

@@ -13,6 +13,8 @@ from studio_log.store.work import Work
 class Unsent:
     """What was done here while the server was out of reach, in order."""
 
+    mark: int = 0
+    """Of the journal when this was read."""
     entries: tuple[Entry, ...] = ()
     reminders: tuple[tuple[ReminderRecord, ReminderRecord | None], ...] = ()
     """Each as it is now, and as it was before."""
@@ -34,6 +36,7 @@ def difference(then: Work, now: Work) -> Unsent:
     known = {(one.slug, one.version) for one in then.methods.all()}
     last = then.deliveries.last()
     return Unsent(
+        now.journal.mark(),
         now.journal.after(since),
         tuple(_changed(then, now)),
         tuple((name, new[name], old.get(name)) for name in new if new[name] != old.get(name)),

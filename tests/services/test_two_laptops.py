@@ -2,7 +2,7 @@
 
 import shutil
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from dataclasses import replace as changed
 from datetime import timedelta
@@ -25,6 +25,7 @@ from studio_log.services.shared import (
     UnshareStudio,
 )
 from studio_log.services.studio import Studio
+from studio_log.store import plain
 from studio_log.store.faults import ServerGone, WrongPassword
 from studio_log.store.link import Link, read_link, write_link
 from studio_log.store.moving_in import move_in
@@ -232,6 +233,56 @@ def test_the_ear_hears_of_the_other_within_a_second(pair):
     heard.clear()
     pair.roads[1].mend()
     assert heard.wait(10), "and that it is there again"
+
+
+def test_two_processes_of_one_laptop_send_what_each_of_them_did(pair, tmp_path):
+    """A command, while the window works on: the file is one, and so is what waits."""
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.roads[1].cut()
+    command = laptop(tmp_path / "two", pair.one.clock, "")
+    command.mark(code, "bean-soak", Act.START)
+    pair.hear(pair.two)
+    pair.two.do(NewMilk(litres=1.0, strength=60.0, lots=(code,)))
+    command.mark(code, "bean-soak", Act.NOTE, note="by command")
+    pair.roads[1].mend()
+    pair.hear(pair.two)
+    command.mark(code, "bean-soak", Act.NOTE, note="a little later")
+    assert command.studio.store.away
+    assert pair.one.studio.store.sent_mark() is None
+    pair.hear(pair.two)
+    command.studio.close()
+    pair.hear(pair.one)
+    notes = [entry.note for entry in pair.one.entries(code) if entry.note]
+    assert notes == ["by command", "a little later"]
+    assert "M26-001" in pair.one.everything()
+    assert pair.one.everything() == pair.two.everything()
+    assert pair.two.studio.check() == []
+
+
+def test_what_is_done_while_the_rest_is_sent_is_sent_next(pair, tmp_path, monkeypatch):
+    code = pair.one.new("runners")
+    pair.hear(pair.two)
+    pair.roads[1].cut()
+    pair.two.mark(code, "bean-soak", Act.START)
+    command = laptop(tmp_path / "two", pair.one.clock, "")
+    pair.roads[1].mend()
+    pour = plain.pour
+
+    def late(source: Path, target: Path, before: Callable[[], None]) -> None:
+        command.mark(code, "bean-soak", Act.NOTE, note="just now")
+        pour(source, target, before)
+
+    with monkeypatch.context() as patch:
+        patch.setattr("studio_log.store.plain.pour", late)
+        pair.hear(pair.two)
+    assert pair.two.studio.store.away
+    pair.hear(pair.two)
+    assert not pair.two.studio.store.away
+    command.studio.close()
+    assert [entry.act for entry in pair.two.entries(code)] == [Act.NEW, Act.START, Act.NOTE]
+    pair.hear(pair.one)
+    assert pair.one.everything() == pair.two.everything()
 
 
 def test_what_does_not_fit_any_more_is_noted_and_nothing_overwritten(pair):
