@@ -33,8 +33,10 @@ from studio_log.store.unsent import Send, Unsent, difference
 from studio_log.store.work import Work
 
 UNSENT: Final = "unsent"
-LATER: Final = "Something was done here while the rest was being sent to {where}. It is kept, and is sent "
+LATER: Final = (
+    "Something was done here while the rest was being sent to {where}. It is kept, and is sent "
     "next."
+)
 
 
 class _Another(Exception):  # noqa: N818 - no fault: the studio there was put back or made anew
