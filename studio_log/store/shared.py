@@ -22,7 +22,7 @@ from typing import Final
 from typing_extensions import override
 
 from studio_log.domain.errors import BadStudio
-from studio_log.store import faults, files, plain
+from studio_log.store import faults, files, plain, server_side
 from studio_log.store.database import Store, open_store
 from studio_log.store.faults import ServerGone
 from studio_log.store.following import Followed, changes, fetch_photos, mark_of, take_in
@@ -33,6 +33,10 @@ from studio_log.store.unsent import Send, Unsent, difference
 from studio_log.store.work import Work
 
 UNSENT: Final = "unsent"
+PARTED: Final = (
+    "The studio on {where} was put back or made anew while this laptop was away from it. What was "
+    "done here meanwhile was not sent there; it is in {kept}."
+)
 LATER: Final = (
     "Something was done here while the rest was being sent to {where}. It is kept, and is sent "
     "next."
@@ -145,28 +149,30 @@ class SharedStore(Store):
             fetch_photos(remote, self.folder, found.photos)
         return found
 
-    def _fetch_anew(self, server: Server) -> None:
-        """Fetch the whole studio; what the file held is kept among the copies."""
+    def _fetch_anew(self, server: Server) -> Path | None:
+        """Fetch the whole studio; gives where the copy is that keeps what the file held."""
         beside = self.folder / f".{UNSENT}-fetched"
         with faults.told_with_disk(self.folder):
             shutil.rmtree(beside, ignore_errors=True)
             try:
                 sign = _fetched(server, beside, self.folder)
-                self._keep_old()
+                kept = self._keep_old()
                 plain.pour(beside / files.FILE_NAME, self.path, lambda: None)
             finally:
                 shutil.rmtree(beside, ignore_errors=True)
         self._link = self._link.with_sign(sign)
         write_link(self.folder, self._link)
         self._foreign += 1
+        return kept
 
-    def _keep_old(self) -> None:
+    def _keep_old(self) -> Path | None:
         with self.reading() as look:
             if look.journal.mark() == 0:
-                return
+                return None
         stamp = files.stamp(files.last_change(self.path))
-        copies = self.folder / files.COPIES
-        plain.copy(self.path, files.free_path(copies, f"replaced-{stamp}"))
+        kept = files.free_path(self.folder / files.COPIES, f"replaced-{stamp}")
+        plain.copy(self.path, kept)
+        return kept
 
     # -- while it does not -------------------------------------------------------------
 
@@ -234,7 +240,10 @@ class SharedStore(Store):
         try:
             if server is None:
                 server = open_server(self._link.address, self._password, self.folder)
-            self._send(server, send)
+            if self._is_ours(server):
+                self._send(server, send)
+            else:
+                self._part(server)
         except BaseException as error:
             if server is not None:
                 server.close()
@@ -251,6 +260,38 @@ class SharedStore(Store):
         self._foreign += 1
         self.follow()
         return True
+
+    def _is_ours(self, server: Server) -> bool:
+        """Say whether the studio there is the one that the file followed, and no older state of it.
+
+        A server that was put back from a copy of its own has the same sign and knows less.
+        """
+        with self._as_followed() as before:
+            anchor, mark = before.journal.anchor(), mark_of(before.session)
+        with server.looking() as line:
+            sign = server_side.sign(line)
+        with server.reading() as there:
+            known = there.journal.holds(anchor)
+        return sign == self._link.sign and known and mark <= server.data_version()
+
+    @contextmanager
+    def _as_followed(self) -> Iterator[Work]:
+        """Look at the file as it was when it last followed the server."""
+        if not self._waits():
+            with self.reading() as look:
+                yield look
+            return
+        with open_store(self._before, create=False) as before, before.reading() as then:
+            yield then
+
+    def _part(self, server: Server) -> None:
+        """Fetch another studio in the place of the one that was; what waits stays in a copy."""
+        waits = len(self.unsent().entries)
+        kept = self._fetch_anew(server)
+        with faults.told_with_disk(self.folder):
+            shutil.rmtree(self._before, ignore_errors=True)
+        if waits and kept is not None:
+            self.warnings = (*self.warnings, PARTED.format(where=self.address, kept=kept))
 
     def _send(self, server: Server, send: Send) -> None:
         if not self._waits():

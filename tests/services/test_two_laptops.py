@@ -3,6 +3,7 @@
 import shutil
 import threading
 from collections.abc import Callable, Iterator
+from contextlib import closing
 from dataclasses import dataclass
 from dataclasses import replace as changed
 from datetime import timedelta
@@ -393,6 +394,43 @@ def test_settings_follow_and_a_double_change_is_said(pair):
     pair.hear(pair.two)
     assert pair.two.studio.settings.studio == "Lane Cloth"
     assert any("changed elsewhere too" in getattr(one, "words", "") for one in told)
+
+
+def put_back(pair, tmp_path, *, sign: bool) -> None:
+    """Have the server forget its last entry, as one put back from its own copy does."""
+    with (
+        open_server(typed_address(pair), pair.one.studio.secret, tmp_path) as server,
+        server.rewriting() as line,
+    ):
+        line.exec_driver_sql("DROP TRIGGER entry_stays ON entry")
+        line.exec_driver_sql("DELETE FROM entry WHERE id = (SELECT max(id) FROM entry)")
+        line.exec_driver_sql("DELETE FROM studio_gone")
+        line.exec_driver_sql(
+            "CREATE TRIGGER entry_stays BEFORE UPDATE OR DELETE ON entry "
+            "FOR EACH ROW EXECUTE FUNCTION entry_stays()"
+        )
+        if sign:
+            line.exec_driver_sql("UPDATE studio_sign SET sign = gen_random_uuid()")
+
+
+@pytest.mark.parametrize("sign", [True, False], ids=["another sign", "the same sign"])
+def test_nothing_is_sent_to_a_studio_that_was_put_back(pair, tmp_path, sign):
+    code = pair.one.new("runners")
+    pair.one.mark(code, "bean-soak", Act.START)
+    pair.hear(pair.two)
+    pair.roads[1].cut()
+    pair.two.mark(code, "bean-soak", Act.NOTE, note="off the network")
+    put_back(pair, tmp_path, sign=sign)
+    pair.roads[1].mend()
+    pair.hear(pair.two)
+    assert not pair.two.studio.store.away
+    assert [entry.act for entry in pair.two.entries(code)] == [Act.NEW]
+    (told,) = (one for one in pair.two.studio.store.warnings if "put back or made anew" in one)
+    kept = Path(told.rpartition(" is in ")[2].rstrip("."))
+    with closing(plain.connect(kept, "ro")) as line:
+        notes = line.execute("SELECT note FROM entry WHERE note <> ''").fetchall()
+    assert notes == [("off the network",)]
+    assert not (pair.two.studio.folder / "unsent").exists()
 
 
 def test_each_laptop_has_its_own_look(pair):
