@@ -1,43 +1,19 @@
 """Baths from the command line: whole errands, JSON, and nonsense refused with words."""
 
-import json
-import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
 from studio_log.domain.bath_kinds import KINDS
-from tests.support.tree import TREE
-
-
-class Line:
-    """The program in a studio of its own."""
-
-    def __init__(self, studio: Path) -> None:
-        self.studio = studio
-
-    def run(self, *words: str) -> subprocess.CompletedProcess[str]:
-        command = [sys.executable, "-m", "studio_log", "--studio", str(self.studio), *words]
-        surroundings = {**os.environ, "TZ": "Europe/London"}
-        return subprocess.run(
-            command, cwd=TREE, capture_output=True, text=True, check=False, env=surroundings
-        )
-
-    def json(self, *words: str):
-        done = self.run(*words, "--json")
-        assert done.returncode == 0, done.stderr
-        return json.loads(done.stdout)
+from tests.cli.program_line import ProgramLine
 
 
 @pytest.fixture
-def line(tmp_path: Path) -> Line:
-    return Line(tmp_path / "studio")
+def line(tmp_path: Path) -> ProgramLine:
+    return ProgramLine(tmp_path / "studio")
 
 
-@pytest.mark.long
-def test_a_vat_from_its_making_to_its_reminder(line: Line) -> None:
+def test_a_vat_from_its_making_to_its_reminder(line: ProgramLine) -> None:
     lot = line.json("lot", "new", "--method", "soy-immersion-long", "--name", "Calico",
                     "--piece", "cotton 1x1m 150g/m2")["code"]  # fmt: skip
     code = line.json("bath", "new", "--kind", "fructose-vat", "--made-at", "-2d")["code"]
@@ -69,8 +45,7 @@ def test_a_vat_from_its_making_to_its_reminder(line: Line) -> None:
     assert "Caution: " in text
 
 
-@pytest.mark.long
-def test_nonsense_is_refused_in_one_sentence_or_two(line: Line) -> None:
+def test_nonsense_is_refused_in_one_sentence_or_two(line: ProgramLine) -> None:
     assert line.run("bath", "new", "--kind", "chalk").stdout.strip().startswith("B")
     code = line.json("bath", "list")[0]["code"]
     wrong = [
@@ -102,8 +77,7 @@ def test_nonsense_is_refused_in_one_sentence_or_two(line: Line) -> None:
     assert len(line.json("bath", "show", code)["diary"]) == 1
 
 
-@pytest.mark.long
-def test_every_kind_can_be_made_and_shown(line: Line) -> None:
+def test_every_kind_can_be_made_and_shown(line: ProgramLine) -> None:
     for kind in KINDS:
         assert line.run("bath", "new", "--kind", kind).returncode == 0
     listed = line.json("bath", "list")

@@ -1,41 +1,18 @@
 """Swatches from the command line: a whole errand, JSON, and nonsense refused with words."""
 
-import json
-import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
-from tests.support.tree import TREE
-
-
-class Line:
-    """The program in a studio of its own."""
-
-    def __init__(self, studio: Path) -> None:
-        self.studio = studio
-
-    def run(self, *words: str) -> subprocess.CompletedProcess[str]:
-        command = [sys.executable, "-m", "studio_log", "--studio", str(self.studio), *words]
-        return subprocess.run(
-            command, cwd=TREE, capture_output=True, text=True, check=False, env={**os.environ}
-        )
-
-    def json(self, *words: str):
-        done = self.run(*words, "--json")
-        assert done.returncode == 0, done.stderr
-        return json.loads(done.stdout)
+from tests.cli.program_line import ProgramLine
 
 
 @pytest.fixture
-def line(tmp_path: Path) -> Line:
-    return Line(tmp_path / "studio")
+def line(tmp_path: Path) -> ProgramLine:
+    return ProgramLine(tmp_path / "studio")
 
 
-@pytest.mark.long
-def test_a_swatch_from_its_cut_to_its_grade(line: Line) -> None:
+def test_a_swatch_from_its_cut_to_its_grade(line: ProgramLine) -> None:
     lot = line.json("lot", "new", "--method", "soy-immersion-long", "--name", "Calico",
                     "--piece", "cotton 1x1m 150g/m2", "--at", "-3d")["code"]  # fmt: skip
     code = line.run("swatch", "new", lot, "--place", "box 1", "--test-half", "window",
@@ -77,7 +54,9 @@ def test_a_swatch_from_its_cut_to_its_grade(line: Line) -> None:
           "--card", "1,1,9,9"), 1),
     ],
 )  # fmt: skip
-def test_nonsense_is_refused_with_words(line: Line, words: tuple[str, ...], code: int) -> None:
+def test_nonsense_is_refused_with_words(
+    line: ProgramLine, words: tuple[str, ...], code: int
+) -> None:
     done = line.run(*words)
     assert done.returncode == code, done.stderr
     assert len(done.stderr) > 20

@@ -1,53 +1,21 @@
 """Trials from the command line: a whole errand, every file of the report, nonsense refused."""
 
 import csv
-import io
-import json
 import xml.etree.ElementTree as ET
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 import pytest
 from PIL import Image
 
-from studio_log.app.commands import ProgramHouse
-from studio_log.cli.main import run
-
-
-@dataclass
-class Said:
-    """How a command ended."""
-
-    returncode: int
-    stdout: str
-    stderr: str
-
-
-class Line:
-    """The program in a studio of its own, without a process for each command."""
-
-    def __init__(self, studio: Path) -> None:
-        self.studio = studio
-
-    def run(self, *words: str) -> Said:
-        out, err = io.StringIO(), io.StringIO()
-        argv = ["--studio", str(self.studio), *words]
-        return Said(run(argv, house=ProgramHouse(), out=out, err=err), out.getvalue(),
-                    err.getvalue())  # fmt: skip
-
-    def json(self, *words: str) -> Any:
-        done = self.run(*words, "--json")
-        assert done.returncode == 0, done.stderr
-        return json.loads(done.stdout)
+from tests.cli.program_line import ProgramLine
 
 
 @pytest.fixture(scope="module")
-def line(tmp_path_factory: pytest.TempPathFactory) -> Line:
-    return Line(tmp_path_factory.mktemp("studio") / "studio")
+def line(tmp_path_factory: pytest.TempPathFactory) -> ProgramLine:
+    return ProgramLine(tmp_path_factory.mktemp("studio") / "studio")
 
 
-def test_a_trial_from_its_plan_to_its_files(line: Line, tmp_path: Path) -> None:
+def test_a_trial_from_its_plan_to_its_files(line: ProgramLine, tmp_path: Path) -> None:
     needs = line.json("trial", "new", "Does it?", "--ages", "3,30", "--batches", "2", "--only-look")
     assert needs["words"][0] == "8 pieces, 2 soyings, 2 dye baths."
     assert line.json("trial", "list") == []
@@ -81,7 +49,7 @@ def test_a_trial_from_its_plan_to_its_files(line: Line, tmp_path: Path) -> None:
     _files(line, code, tmp_path)
 
 
-def _files(line: Line, code: str, folder: Path) -> None:
+def _files(line: ProgramLine, code: str, folder: Path) -> None:
     made = {kind: folder / f"report.{kind}" for kind in ("pdf", "svg", "png", "csv")}
     for path in made.values():
         done = line.run("trial", "report", code, "--to", str(path))
@@ -121,7 +89,7 @@ def _files(line: Line, code: str, folder: Path) -> None:
         (("done", "T26-001", "boil"), 2),
     ],
 )
-def test_nonsense_is_refused_in_words(line: Line, words: tuple[str, ...], code: int) -> None:
+def test_nonsense_is_refused_in_words(line: ProgramLine, words: tuple[str, ...], code: int) -> None:
     done = line.run("trial", *words)
     assert done.returncode == code, done.stderr
     assert done.stderr.strip()
@@ -130,7 +98,7 @@ def test_nonsense_is_refused_in_words(line: Line, words: tuple[str, ...], code: 
 
 def test_arms_with_names_are_held_against_their_control(tmp_path: Path) -> None:
     """Arms 4 and 0 above the control, batches 10 apart, 0.2 of scatter: only the first is clear."""
-    line = Line(tmp_path / "studio")
+    line = ProgramLine(tmp_path / "studio")
     code = line.json("trial", "new", "Does tannin deepen it?", "--ages", "none", "--other",
                      "tannin", "--other", "no tannin", "--other", "more alum", "--control",
                      "no tannin", "--each", "1", "--seed", "3")["code"]  # fmt: skip
@@ -167,7 +135,9 @@ def test_arms_with_names_are_held_against_their_control(tmp_path: Path) -> None:
         (("--ages", "none", "--other", "a", "--other", "A"), "Two arms have one name"),
     ],
 )
-def test_arms_that_are_none_are_refused(line: Line, words: tuple[str, ...], said: str) -> None:
+def test_arms_that_are_none_are_refused(
+    line: ProgramLine, words: tuple[str, ...], said: str
+) -> None:
     found = line.run("trial", "new", "x", *words)
     assert found.returncode == 1
     assert said in found.stderr

@@ -268,7 +268,7 @@ def test_a_sheet_is_typed_in_by_its_measures_and_remembered(qtbot: QtBot) -> Non
     assert dialog.stock_box.currentData() == TAPE
 
 
-def test_a_printer_brings_its_own_stock(qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_printer_brings_its_own_stock(qtbot: QtBot) -> None:
     fresh = opened(qtbot, a_tag())
     fresh.choose("tag-80x50", "name")
     assert not fresh.printer_box.isVisible(), "nothing was printed yet"
@@ -283,6 +283,11 @@ def test_a_printer_brings_its_own_stock(qtbot: QtBot, monkeypatch: pytest.Monkey
     dialog.printer_box.setCurrentIndex(1)
     dialog.printer_box.activated.emit(1)
     assert dialog.stock().slug == sheet_slug
+
+
+def test_a_sheet_goes_on_with_its_next_free_label(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
     asked: list[str] = []
 
     class Printer:
@@ -296,8 +301,20 @@ def test_a_printer_brings_its_own_stock(qtbot: QtBot, monkeypatch: pytest.Monkey
     monkeypatch.setattr(printing, "any_printer", lambda: True)
     monkeypatch.setattr(printing, "choose_printer", choose)
     monkeypatch.setattr(printing, "print_tags", lambda *_, **__: None)
+    dialog = opened(qtbot, a_tag(), a_tag("26-032"))
+    dialog.choose("a4-2x4", "name", '{"Office": "a4-2x4", "Labels": "tag-80x50"}')
+    dialog.printer_box.setCurrentIndex(1)
+    dialog.printer_box.activated.emit(1)
+    dialog.start_box.setValue(5)
     click(qtbot, dialog.print_button)
     assert asked == ["Office"]
-    assert list(json.loads(dialog.choices["tag_printers"]).items()) == [
-        ("Labels", label), ("Office", sheet_slug),
-    ]  # fmt: skip
+    # Two tags from the fifth of eight labels on: the seventh is free.
+    assert dialog.status.text() == "Sent to Office."
+    kept = dialog.choices["tag_printers"]
+    assert list(json.loads(kept).items()) == [("Labels", "tag-80x50"), ("Office", ["a4-2x4", 7])]
+    again = opened(qtbot, a_tag())
+    again.choose("a4-2x4", "name", kept)
+    assert (again.printer_box.currentText(), again.start_box.value()) == ("Office", 7)
+    again.printer_box.setCurrentIndex(1)
+    again.printer_box.activated.emit(1)
+    assert (again.stock().slug, again.start_box.value()) == ("tag-80x50", 1)

@@ -83,8 +83,8 @@ class ExportBox(QDialog):
         self.close_button.clicked.connect(self.reject)
         self.zip_box.toggled.connect(self._named)
         self.run.progressed.connect(self._progressed)
-        self.run.done.connect(self._done)
-        self.run.failed.connect(self._failed)
+        self.run.done.connect(self._ended)
+        self.run.failed.connect(self._ended)
 
     def _named(self) -> None:
         """Let the name end as what it will be."""
@@ -109,7 +109,7 @@ class ExportBox(QDialog):
             return
         question = ExportFor(Path(place).expanduser(), zipped=self.zip_box.isChecked())
         self.go_button.setEnabled(False)
-        self._bridge.ask(question, self._start, failed=self._failed)
+        self._bridge.ask(question, self._start, failed=self._ended)
 
     def _start(self, work: LongWork) -> None:
         self.said.setText("")
@@ -122,12 +122,6 @@ class ExportBox(QDialog):
     def _progressed(self, done: int, every: int) -> None:
         self.bar.setRange(0, max(1, every))
         self.bar.setValue(done)
-
-    def _done(self, words: str) -> None:
-        self._ended(words)
-
-    def _failed(self, words: str) -> None:
-        self._ended(words)
 
     def _ended(self, words: str) -> None:
         self.bar.hide()

@@ -23,7 +23,13 @@ from PySide6.QtWidgets import (
 from studio_log.domain.errors import Refusal
 from studio_log.domain.tags import TagFacts
 from studio_log.language.words import tr, tr_later
-from studio_log.present.printer_stocks import read_stocks, with_stock
+from studio_log.present.printer_stocks import (
+    InPrinter,
+    place_after,
+    read_stocks,
+    stocks_text,
+    with_stock,
+)
 from studio_log.present.tag_layout import PlacedTag
 from studio_log.present.tag_stock import TagStock, pages_of
 from studio_log.services.whole_file import write_whole
@@ -46,9 +52,8 @@ class TagDialog(QDialog):
         self._facts = tuple(tags)
         self._placed: list[PlacedTag] = []
         self._stock: TagStock | None = None
-        self._stocks: dict[str, str] = {}
+        self._stocks: dict[str, InPrinter] = {}
         """What lies in which printer, the one used last at the end."""
-        self._sent_to = ""
         self.chosen: dict[str, QCheckBox] = {}
         self.setWindowTitle(tr("Tags"))
         self.setModal(True)
@@ -137,30 +142,33 @@ class TagDialog(QDialog):
         self.printer_box.clear()
         self.printer_box.addItems([*reversed(self._stocks)])
         self.printer_box.addItem(tr("Another one, or a PDF"))
-        last = next(iter(reversed(self._stocks)), "")
-        other = self._stocks.get(last) != stock
-        self.printer_box.setCurrentIndex(self.printer_box.count() - 1 if other else 0)
+        last = next(iter(reversed(self._stocks.values())), None)
+        there = last is not None and last.stock == stock
+        self.printer_box.setCurrentIndex(0 if there else self.printer_box.count() - 1)
         self._lines.setRowVisible(self.printer_box, bool(self._stocks))
         named = fields.split(",")
         for name, box in self.chosen.items():
             box.setChecked(name in named)
         self.fields.choose(stock)
         self._relay()
+        if there:
+            self._take_stock_of(0)
 
     @property
     def choices(self) -> dict[str, str]:
         """What is chosen, as settings keep it."""
         fields = ",".join(name for name, box in self.chosen.items() if box.isChecked())
         stock = self.fields.stock().slug
-        printers = with_stock(self._stocks, self._sent_to, stock)
+        printers = stocks_text(self._stocks)
         return {"tag_stock": stock, "tag_fields": fields, "tag_printers": printers}
 
     def _take_stock_of(self, row: int) -> None:
-        """Lay out for what lies in the printer that was chosen."""
-        stock = self._stocks.get(self.printer_box.itemText(row))
-        if stock is not None:
-            self.fields.choose(stock)
+        """Lay out for what lies in the printer that was chosen, from its next free label."""
+        laid = self._stocks.get(self.printer_box.itemText(row))
+        if laid is not None:
+            self.fields.choose(laid.stock)
             self._relay()
+            self.start_box.setValue(laid.place)
 
     def _said(self) -> list[TagFacts]:
         """Give one tag of each lot, with the fields that are chosen."""
@@ -220,8 +228,13 @@ class TagDialog(QDialog):
         except Refusal as refusal:
             self.status.setText(str(refusal))
             return
-        self._sent_to = printer.printerName()
-        self._done(tr("Sent to {printer}.", printer=self._sent_to or tr("the printer")))
+        # The next tags go on the labels that are still free; said before the words, which stay.
+        place = place_after(stock, start_at, len(self.tags()))
+        self.start_box.setValue(place)
+        name = printer.printerName()
+        laid = InPrinter(self.fields.stock().slug, place)
+        self._stocks = with_stock(self._stocks, name, laid)
+        self._done(tr("Sent to {printer}.", printer=name or tr("the printer")))
 
     def _save(self) -> None:
         name = (
