@@ -68,6 +68,7 @@ class SchedulerAlarm:
         self._lock = threading.RLock()
         self._at: datetime | None = None
         self._looking = False  # ring once whatever the moment set
+        self._called = False  # for that the scheduler's job stands: it need not be set again
         self._rung = float("-inf")
         self._heartbeat_s = heartbeat.total_seconds()
         self._closing = threading.Event()
@@ -90,8 +91,9 @@ class SchedulerAlarm:
     def look_again(self) -> None:
         """Ring now, from any thread: the machine woke, and anything may be due."""
         with self._lock:
-            if not self._closing.is_set():
-                self._looking = True
+            # Each job set anew is one more for the scheduler to run: a storm of looks is one look.
+            if not self._closing.is_set() and not (self._looking and self._called):
+                self._looking = self._called = True
                 self._schedule()
 
     def close(self) -> None:
@@ -134,9 +136,11 @@ class SchedulerAlarm:
     def _ring_if_due(self) -> None:
         """Ring, or wait on where the moment is still ahead: the clock may have been set back."""
         with self._lock:
+            self._called = False
             if self._at is None and not self._looking:
                 return
             if max(self._left(), self._rest()) > NONE_YET:
+                self._called = self._looking
                 self._schedule()
                 return
             self._rung = time.monotonic()
