@@ -296,13 +296,21 @@ class StudioModel:
 
     def _close_loads(self) -> None:
         """Let no store or group of vessels be asked for more than there is."""
-        stores = self.frame.problem.stores
         for store, load in self._loads.items():
-            room = stores[store] if store in stores else self.frame.alike[int(store)].room
-            if min(load.demands) * 2 > room and not load.empty:
+            room, most = self._room(store)
+            if min(load.demands) * 2 > most and not load.empty:
                 self.model.add_no_overlap(load.intervals)
-            elif sum(load.demands) > room:
+            elif sum(load.demands) > most or not isinstance(room, int):
                 self.model.add_cumulative(load.intervals, load.demands, room)
+
+    def _room(self, store: str) -> tuple[Line, int]:
+        """Give how much there is of a store, or of a group of vessels by its number, and at most.
+
+        Both are the same here; a model in which more may be asked for says otherwise.
+        """
+        stores = self.frame.problem.stores
+        room = stores[store] if store in stores else self.frame.alike[int(store)].room
+        return room, room
 
     def _twins(self) -> None:
         """Of lots that differ by name only, let the one that is first by now begin first."""

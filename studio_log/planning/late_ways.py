@@ -119,7 +119,7 @@ def _days_off(problem: Problem, plan: Plan | None) -> Iterator[Change]:
     usual = usual_hours(problem)
     if usual is None:
         return
-    last, given = _last_needed(problem, plan), 0
+    last, given = last_needed(problem, plan), 0
     day = problem.clock.start.date()
     while problem.clock.minute(datetime.combine(day, time())) < last and given < MOST_DAYS_OFF:
         if not problem.calendar.on(day) and awake(problem, day.weekday(), *usual):
@@ -128,7 +128,7 @@ def _days_off(problem: Problem, plan: Plan | None) -> Iterator[Change]:
         day += timedelta(days=1)
 
 
-def _last_needed(problem: Problem, plan: Plan | None) -> int:
+def last_needed(problem: Problem, plan: Plan | None) -> int:
     """Give when the last late lot is over but for its cure."""
     if plan is None:
         return problem.horizon
