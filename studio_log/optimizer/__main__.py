@@ -1,8 +1,10 @@
 """Planning with the solver in a process of its own: `python -m studio_log.optimizer`."""
 
 import sys
+from collections.abc import Iterator
 from typing import Any, Final
 
+from studio_log.optimizer.cheapest import Cheapest
 from studio_log.optimizer.conflict import Conflicts
 from studio_log.optimizer.plan_optimal import answer, workers_of
 from studio_log.optimizer.solving import Measure
@@ -10,11 +12,14 @@ from studio_log.planning.effort import Effort
 from studio_log.planning.job import ACTS as OWN
 from studio_log.planning.job import plan_with
 from studio_log.planning.problem import Plan, Problem
+from studio_log.planning.solver import Cheap, Solver
 from studio_log.planning.talking import Act, Asked, Talk, run
 from studio_log.planning.why_left import why_left
 
 FOR_CONFLICTS: Final = 0.5
 """Of the seconds, at most; the others are for ways out."""
+FOR_PRICES: Final = 0.7
+"""Of those that are left then, at most, for the cheapest ways out."""
 
 
 def why(asked: Asked, talk: Talk) -> dict[str, Any]:
@@ -27,7 +32,12 @@ def why(asked: Asked, talk: Talk) -> dict[str, Any]:
         looks = Conflicts(problem, lambda: talk.over() or talk.passed() >= until, measure)
         return looks.found(plan)
 
-    return why_left(asked, talk, joint)
+    def cheapest(problem: Problem, plan: Plan | None) -> Iterator[Cheap]:
+        until = talk.passed() + FOR_PRICES * (asked.seconds - talk.passed())
+        looks = Cheapest(problem, lambda: talk.over() or talk.passed() >= until, measure)
+        return looks.found(plan)
+
+    return why_left(asked, talk, Solver(joint, cheapest))
 
 
 ACTS: Final[dict[str, Act]] = {**OWN, "plan": plan_with(answer), "why": why}

@@ -60,7 +60,7 @@ class Cheapest:
         values = solved.values
         if values is None:
             return None
-        said = [one.value(lambda variable: values[variable.index]) for one in own.said]
+        said = [one(lambda variable: values[variable.index]) for one in own.said]
         changes = tuple(one for one in said if one is not None)
         starts = {name: tuple(values[one.index] for one in some)
                   for name, some in own.starts.items()}  # fmt: skip
@@ -82,9 +82,7 @@ class Cheapest:
             PricedDates(own)
         return own
 
-    def _plan(
-        self, changes: tuple[Change, ...], starts: dict[str, tuple[int, ...]]
-    ) -> Plan | None:
+    def _plan(self, changes: tuple[Change, ...], starts: dict[str, tuple[int, ...]]) -> Plan | None:
         """Give the plan that a solution stands for, of the problem with its changes."""
         changed = fits(self.problem, changes)
         if changed is None:

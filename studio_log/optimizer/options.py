@@ -7,6 +7,7 @@ comes out with are enough, and they are a way out as soon as they are planned.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
+from itertools import islice
 from typing import Final
 
 from studio_log.planning.change_kinds import (
@@ -69,17 +70,19 @@ def options_of(problem: Problem, kinds: tuple[str, ...], until: int) -> Options:
 
     A longest time grows to twice its length at most, and a rule never does.
     """
-    found = Options()
-    if "things" in kinds:
-        found = replace(found, **_things(problem))
-    if "comings" in kinds:
-        found = replace(found, comings=tuple(_comings(problem, until))[:MOST_COMINGS])
-    if "longer" in kinds:
-        found = replace(found, longer=tuple(_longer(problem)))
-    return replace(found, **{kind: kind in kinds for kind in OF_DATES})
+    comings = _comings(problem, until) if "comings" in kinds else ()
+    things = _things(problem) if "things" in kinds else Options()
+    return replace(
+        things,
+        comings=tuple(islice(comings, MOST_COMINGS)),
+        longer=tuple(_longer(problem)) if "longer" in kinds else (),
+        pieces="pieces" in kinds,
+        cured="cured" in kinds,
+        dates="dates" in kinds,
+    )
 
 
-def _things(problem: Problem) -> dict[str, object]:
+def _things(problem: Problem) -> Options:
     """Give more of what open steps take."""
     uses: dict[str, list[int]] = {}
     for lot in problem.lots:
@@ -97,7 +100,7 @@ def _things(problem: Problem) -> dict[str, object]:
     line = -(-sum(uses.get("line", [0])) // THOUSANDTHS)
     burners = min(MOST_MORE, max(0, len(uses.get("burner", ())) - 1))
     hands = int(len(problem.lots) > 1)
-    return {"vessels": tuple(vessels), "line": line, "burners": burners, "hands": hands}
+    return Options(vessels=tuple(vessels), line=line, burners=burners, hands=hands)
 
 
 def _comings(problem: Problem, until: int) -> Iterator[AddSession]:
@@ -108,8 +111,10 @@ def _comings(problem: Problem, until: int) -> Iterator[AddSession]:
     while clock.minute(datetime.combine(day, time())) < last:
         for begins, ends in _free_hours(problem, day, usual):
             at = clock.minute(datetime.combine(day, time()) + timedelta(minutes=begins))
-            if ends - begins >= LEAST_COMING and at >= 0 and awake(
-                problem, day.weekday(), begins, ends
+            if (
+                ends - begins >= LEAST_COMING
+                and at >= 0
+                and awake(problem, day.weekday(), begins, ends)
             ):
                 yield AddSession(day, begins, ends)
         day += timedelta(days=1)

@@ -5,11 +5,13 @@ lines; the few minutes by which rounding there differs are nobody's trouble.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime, time, timedelta
+from functools import partial
 from typing import Final
 
 from ortools.sat.python import cp_model
+from typing_extensions import override
 
 from studio_log.optimizer.frame import Frame
 from studio_log.optimizer.model import Line, Part, StudioModel
@@ -34,13 +36,10 @@ _THINGS: Final[dict[str, Callable[[int], Change]]] = {
     "line": lambda count: MoreLine(count * THOUSANDTHS), "burner": MoreBurners, "hands": MoreHands,
 }  # fmt: skip
 """By store, the change that asks for so much more of it."""
-
-
-@dataclass(frozen=True, slots=True)
-class Said:
-    """What a solution says of one option: the change that asks for just so much, if any."""
-
-    value: Callable[[Callable[[cp_model.IntVar], int]], Change | None]
+Value = Callable[[cp_model.IntVar], int]
+"""Gives what a variable is in a solution."""
+Said = Callable[[Value], Change | None]
+"""Gives the change that asks for just as much of an option as a solution uses, if any."""
 
 
 class PricedModel(StudioModel):
@@ -76,13 +75,15 @@ class PricedModel(StudioModel):
 
     # -- things --------------------------------------------------------------------------
 
+    @override
     def _room(self, store: str) -> tuple[Line, int]:
         """Give how much there is with what is asked for, and at most."""
         room, most = super()._room(store)
         if store in _THINGS:
             had = self.plain.stores.get(store, THOUSANDTHS * (store == "hands"))
             count = (most - had) // THOUSANDTHS
-            return (had + THOUSANDTHS * self._counted(store, count), most) if count else (room, most)
+            more = THOUSANDTHS * self._counted(store, count) if count else 0
+            return had + more, most
         if store in self.frame.problem.stores:
             return room, most
         own = {one.name for one in self.plain.vessels}
@@ -110,17 +111,15 @@ class PricedModel(StudioModel):
             change = next(one for one in self.options.vessels
                           if (one.kind, one.size) == (vessel.kind, vessel.size))  # fmt: skip
             self.costs.append(SCALE * price_of(self.plain, (change,))[0] * wanted)
-            self.say(
-                lambda value, wanted=wanted, change=change: change if value(wanted) else None
-            )
+            self.say(partial(_if_wanted, wanted, change))
             if found:
                 self.model.add_implication(wanted, found[-1])
             found.append(wanted)
         return found
 
-    def say(self, value: Callable[[Callable[[cp_model.IntVar], int]], Change | None]) -> None:
+    def say(self, value: Said) -> None:
         """Have a change read off a solution."""
-        self.said.append(Said(value))
+        self.said.append(value)
 
     # -- hours ---------------------------------------------------------------------------
 
@@ -156,9 +155,7 @@ class PricedModel(StudioModel):
             return replace(one, begins=start, ends=start + QUARTER * count)
 
         self.pay(change, length, session)
-        self.say(
-            lambda value: change(value(length), value(begins)) if value(session) else None
-        )
+        self.say(lambda value: change(value(length), value(begins)) if value(session) else None)
 
     # -- longest times -------------------------------------------------------------------
 
@@ -177,9 +174,7 @@ class PricedModel(StudioModel):
                       for one in (0, change.minutes))  # fmt: skip
         self.costs.append(SCALE * none * used)
         self.costs.append(max(1, SCALE * (most - none) // change.minutes) * minutes)
-        self.say(
-            lambda value: replace(change, minutes=value(minutes)) if value(minutes) else None
-        )
+        self.say(lambda value: replace(change, minutes=value(minutes)) if value(minutes) else None)
 
     def _over(self, lot: Lot, chain: Chain, change: Longer) -> list[Line]:
         """Give by how many minutes a longest time is passed, as lines; none where it is over."""
@@ -207,6 +202,10 @@ class PricedModel(StudioModel):
         if number < 0:
             return [grid * self.starts[name][0] - chain.since - most]
         return [grid * self.gaps[name, number] - most]
+
+
+def _if_wanted(wanted: cp_model.IntVar, change: Change, value: Value) -> Change | None:
+    return change if value(wanted) else None
 
 
 def _number_of(chain: Chain, step: str) -> int | None:

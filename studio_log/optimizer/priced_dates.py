@@ -1,13 +1,13 @@
 """Dates of a priced model: all of them are kept, once enough was asked for."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from typing import Final
 
 from ortools.sat.python import cp_model
 
 from studio_log.optimizer.model import Line
-from studio_log.optimizer.priced import SCALE, PricedModel
+from studio_log.optimizer.priced import SCALE, PricedModel, Value
 from studio_log.planning.change_kinds import Change, GoalCured, GoalPieces, LaterDue, LaterGoal
 from studio_log.planning.plain_words import DAY
 from studio_log.planning.pricing import price_of
@@ -15,7 +15,6 @@ from studio_log.planning.problem import Goal
 
 MOST_LATER: Final = 90
 """Days by which a date moves at most."""
-Value = Callable[[cp_model.IntVar], int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +99,7 @@ class PricedDates:
             own.costs.append(SCALE * (second - first) * lacking)
             own.costs.append(SCALE * (2 * first - second) * used)
         for change in (self._later, self._fewer, self._short):
-            own.say(lambda value, change=change: change(goal, eased, value))
+            own.say(partial(change, goal, eased))
 
     @staticmethod
     def _later(goal: Goal, eased: _Eased, value: Value) -> Change | None:

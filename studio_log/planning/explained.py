@@ -5,7 +5,8 @@ from typing import Any, Final
 
 from studio_log.planning.effort import Effort
 from studio_log.planning.problem import Plan, Problem
-from studio_log.planning.why import Joints, explain, nothing_proved
+from studio_log.planning.solver import NO_SOLVER, Solver
+from studio_log.planning.why import explain
 from studio_log.planning.why_reasons import Reasons, reason_to_json, way_to_json
 
 PROVED: Final = ("sizes", "alone")
@@ -18,7 +19,7 @@ def explained(
     plan: Plan | None,
     effort: Effort,
     on_way: Callable[[dict[str, Any]], None] = lambda _: None,
-    joint: Joints = nothing_proved,
+    solver: Solver = NO_SOLVER,
 ) -> dict[str, Any]:
     """Give an answer's fields with why the plan is late or missing, and the ways out.
 
@@ -33,7 +34,7 @@ def explained(
         status = {"status": "infeasible"} if proved and fields.get("status") == "unknown" else {}
         return {**fields, **status, **_why(fields["why"], kept, reasons)}
 
-    return told(explain(problem, plan, effort, lambda so_far: on_way(told(so_far)), joint))
+    return told(explain(problem, plan, effort, lambda so_far: on_way(told(so_far)), solver))
 
 
 def _rest(fields: Mapping[str, Any]) -> tuple[str, ...]:

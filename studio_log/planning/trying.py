@@ -17,6 +17,7 @@ from studio_log.planning.pricing import price_of
 from studio_log.planning.problem import BadProblemError, Lot, Plan, Problem, Score, Span
 from studio_log.planning.score import Lateness, dues_late, end_of
 from studio_log.planning.sessions import sessions_of
+from studio_log.planning.solver import Cheap
 from studio_log.planning.why_reasons import Reason, Reasons, Told, Way, in_order
 
 TRIES: Final = 30
@@ -58,19 +59,27 @@ class Trial:
         except BadProblemError:
             return None
 
-    def offer(self, changes: tuple[Change, ...], tries: int | None = None) -> Way | None:
-        """Plan with changes; keep, tell and give the way out if it has a plan that is better."""
+    def offer(
+        self, changes: tuple[Change, ...], tries: int | None = None, cheap: Cheap | None = None
+    ) -> Way | None:
+        """Plan with changes; keep, tell and give the way out if it has a plan that is better.
+
+        A solver that found it has its own plan of it, which is looked at first.
+        """
         changed = self._with(changes)
         if changed is None:
             return None
-        plan = self._planned(changed, self.tries if tries is None else min(tries, self.tries))
+        known = self.plan if cheap is None else cheap.plan
+        few = self.tries if tries is None else min(tries, self.tries)
+        plan = self._planned(changed, few, known)
         if plan is None or not self._better(plan):
             return None
         price, price_words = price_of(self.problem, changes, plan)
         before = None if self.plan is None else minutes_late(self.problem, self.plan)
         words = listed(_in_turn(self.problem, changes))
         achieves = achieved(changed, plan, before)
-        way = Way(changes, words, price, price_words, achieves, plan)
+        least = cheap is not None and cheap.least and not plan.score.late
+        way = Way(changes, words, price, price_words, achieves, plan, least)
         self.found.append(way)
         self.told(self.so_far)
         return way
@@ -92,9 +101,9 @@ class Trial:
         """Say whether so much lateness is worth a price: less by a tenth at least."""
         return self.plan is None or late <= WORTH * self.plan.score.late
 
-    def _planned(self, changed: Problem, tries: int) -> Plan | None:
-        """Give the better of the old places, where they are good still, and a plan from new."""
-        kept = None if self.plan is None else same_places(changed, self.plan)
+    def _planned(self, changed: Problem, tries: int, known: Plan | None) -> Plan | None:
+        """Give the better of the places known, where they are good still, and a plan from new."""
+        kept = None if known is None else same_places(changed, known)
         if kept is not None and not kept.score.late:
             return kept
         least = least_late(changed)

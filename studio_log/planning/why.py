@@ -2,21 +2,23 @@
 
 Layers, the cheapest first; the first that speaks is the answer: sizes, one lot against the
 calendar, the date that is late, and what fails only together. The last is proved by the
-optimizer, where there is one (`joint`); without it what is not known is not claimed.
+optimizer, where there is one (`solver`), and so are the cheapest ways out; without it what is not
+known is not claimed.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import replace
-from typing import Any, Final
+from typing import Final
 
 from studio_log.planning.alone_words import alone_reasons
-from studio_log.planning.change_kinds import AddHours
+from studio_log.planning.change_kinds import AddHours, GoalPieces
 from studio_log.planning.effort import NOT_FOUND, Effort
 from studio_log.planning.ends import alone_ends
 from studio_log.planning.late_ways import in_hand, searched
 from studio_log.planning.mending import mend
 from studio_log.planning.plain_words import counted, listed
 from studio_log.planning.problem import BadProblemError, Plan, Problem
+from studio_log.planning.solver import NO_SOLVER, Solver
 from studio_log.planning.trying import TRIES, Trial
 from studio_log.planning.why_alone import Mend, dead_lots, mends_of
 from studio_log.planning.why_joint import joint_reason, read_joint
@@ -29,12 +31,6 @@ SHORTER: Final = 30
 FEW_TRIES: Final = 3
 """To better the plan of a loosening at first; those that did not help then get more."""
 MOST_REASONS: Final = 8
-Joints = Callable[[Problem, Plan | None], Any]
-"""Gives the JSON of a conflict that is proved, or None; see `why_joint`."""
-
-
-def nothing_proved(_problem: Problem, _plan: Plan | None) -> None:
-    """Stand in for the optimizer where there is none."""
 
 
 def explain(
@@ -42,7 +38,7 @@ def explain(
     plan: Plan | None,
     effort: Effort,
     told: Told = lambda _: None,
-    joint: Joints = nothing_proved,
+    solver: Solver = NO_SOLVER,
 ) -> Reasons:
     """Give why the plan is late, or why there is none, and the ways out found until told to stop.
 
@@ -60,7 +56,7 @@ def explain(
         ways = (mends_of(problem, one, effort.stop, lots=len(dead)) for one in dead)
         mend(trial, [(one.lot.name, own) for one, own in zip(dead, ways, strict=True)])
     elif plan is None or plan.score.late:
-        _late_or_open(trial, joint)
+        _late_or_open(trial, solver)
     return trial.so_far
 
 
@@ -75,7 +71,7 @@ def few(reasons: Iterable[Reason]) -> tuple[Reason, ...]:
     return (*first, Reason(rest[0].kind, lots, (), more))
 
 
-def _late_or_open(trial: Trial, joint: Joints) -> None:
+def _late_or_open(trial: Trial, solver: Solver) -> None:
     """Look for what puts dates right: at once, by a few tries each, then what is proved, then more.
 
     What is proved stands before what a plan only shows.
@@ -89,9 +85,11 @@ def _late_or_open(trial: Trial, joint: Joints) -> None:
             trial.offer(one)
     left = _offered(trial, trial.likely(searched(problem, plan)), FEW_TRIES)
     _narrow(trial)
-    proved = _joint(problem, plan, joint)
+    proved = _joint(trial, solver)
     if proved:
         trial.say((*proved, *(one for one in trial.reasons if one.kind != "open")))
+    for cheap in solver.cheapest(problem, plan):
+        trial.offer(cheap.changes, FEW_TRIES, cheap)
     _offered(trial, left, trial.tries)
 
 
@@ -113,9 +111,15 @@ def _narrow(trial: Trial) -> None:
                     break
 
 
-def _joint(problem: Problem, plan: Plan | None, joint: Joints) -> tuple[Reason, ...]:
-    found = joint(problem, plan)
+def _joint(trial: Trial, solver: Solver) -> tuple[Reason, ...]:
+    """Give what is proved to fail only together; so many pieces as can be ready are a way out."""
+    problem, found = trial.problem, solver.joint(trial.problem, trial.plan)
     try:
-        return () if found is None else (joint_reason(problem, read_joint(problem, found)),)
+        joint = None if found is None else read_joint(problem, found)
+        if joint is None:
+            return ()
+        if joint.goal is not None and joint.possible:
+            trial.offer((GoalPieces(joint.goal, joint.possible),))
+        return (joint_reason(problem, joint),)
     except BadProblemError:
         return ()  # what another process says and makes no sense here is not said on

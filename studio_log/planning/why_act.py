@@ -17,8 +17,8 @@ from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.read import read_problem
 from studio_log.planning.read_plan import read_plan
+from studio_log.planning.solver import NO_SOLVER, Solver
 from studio_log.planning.talking import Asked, Talk
-from studio_log.planning.why import Joints, nothing_proved
 
 MOST_CHANGES: Final = 20
 FOR_PLANNING: Final = 0.5
@@ -38,7 +38,7 @@ def changed_problem(asked: Asked) -> Problem | Project:
     return problem
 
 
-def why(asked: Asked, talk: Talk, joint: Joints = nothing_proved) -> dict[str, Any]:
+def why(asked: Asked, talk: Talk, solver: Solver = NO_SOLVER) -> dict[str, Any]:
     """Give the fields of a plan with why it is late or missing, and the ways out."""
     plan: Plan | None = None
     try:
@@ -54,7 +54,7 @@ def why(asked: Asked, talk: Talk, joint: Joints = nothing_proved) -> dict[str, A
         made = answer(problem, Effort(lambda: _half_over(asked, talk), asked.tries, asked.seed))
         fields, plan = made.fields, made.plan
     effort = Effort(talk.over, asked.tries, asked.seed)
-    return explained(problem, fields, plan, effort, talk.better, joint)
+    return explained(problem, fields, plan, effort, talk.better, solver)
 
 
 def _half_over(asked: Asked, talk: Talk) -> bool:

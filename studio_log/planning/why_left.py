@@ -15,8 +15,8 @@ from studio_log.planning.effort import Effort
 from studio_log.planning.explained import explained
 from studio_log.planning.problem import BadProblemError, Problem
 from studio_log.planning.ready import Ready, ready
+from studio_log.planning.solver import NO_SOLVER, Solver
 from studio_log.planning.talking import Asked, Talk
-from studio_log.planning.why import Joints, nothing_proved
 from studio_log.planning.why_act import changed_problem, why
 
 MOST_LOTS: Final = 6
@@ -25,7 +25,7 @@ MOST_WAYS: Final = 3
 """Ways out of one lot."""
 
 
-def why_left(asked: Asked, talk: Talk, joint: Joints = nothing_proved) -> dict[str, Any]:
+def why_left(asked: Asked, talk: Talk, solver: Solver = NO_SOLVER) -> dict[str, Any]:
     """Give the fields of a plan with why lots are left out of it, or why it is late."""
     try:
         found = ready(asked, Effort(talk.over))
@@ -33,7 +33,7 @@ def why_left(asked: Asked, talk: Talk, joint: Joints = nothing_proved) -> dict[s
     except BadProblemError as bad:
         return {"groups": [], **invalid(bad.faults)}
     if not found.left_out or not isinstance(whole, Problem):
-        return why(asked, talk, joint)
+        return why(asked, talk, solver)
     names = list(dict.fromkeys(one.lot for one in found.left_out))
     groups: list[dict[str, Any]] = []
     for number, name in enumerate(names[:MOST_LOTS]):

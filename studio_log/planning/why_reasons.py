@@ -29,11 +29,14 @@ class Way:
     achieves: str
     """What the plan is worth: "no date is late then"."""
     plan: Plan
+    least: bool = False
+    """Whether nothing cheaper is enough, of all that was weighed up: proved."""
 
     @property
     def sentence(self) -> str:
         """Give the way out in one sentence, with its price."""
-        return f"{capital(self.words)}: {self.achieves}. The price: {self.price_words}."
+        proved = "; proved, nothing cheaper is enough" if self.least else ""
+        return f"{capital(self.words)}: {self.achieves}. The price: {self.price_words}{proved}."
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +58,13 @@ class Reasons:
 
 
 def in_order(ways: Iterable[Way]) -> tuple[Way, ...]:
-    """Sort ways out by price, not too many; one that another makes needless is left out."""
+    """Sort ways out by price, those first that keep all dates; not too many.
+
+    One that another makes needless is left out.
+    """
     every = list({frozenset(one.changes): one for one in ways}.values())
     kept = [one for one in every if not any(_needless(one, other) for other in every)]
-    kept.sort(key=lambda one: (one.price, one.plan.score.parts()))
+    kept.sort(key=lambda one: (one.plan.score.late > 0, one.price, one.plan.score.parts()))
     kinds = [tuple(type(change) for change in one.changes) for one in kept]
     few = [one for n, one in enumerate(kept) if kinds[:n].count(kinds[n]) < MOST_ALIKE]
     return tuple(few[:MOST_WAYS])

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from studio_log.planning.effort import Effort
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.problem import BadProblemError
+from studio_log.planning.solver import Solver
 from studio_log.planning.why import explain
 from studio_log.planning.why_joint import joint_reason, read_joint
 from tests.planning.kit import read, studio
@@ -99,7 +100,7 @@ def test_what_is_no_conflict_of_this_problem_is_refused(value: Any, words: str) 
 def test_a_proved_conflict_stands_before_the_late_date() -> None:
     plan = plan_studio(PROBLEM, Effort(tries=20)).plan
     value = SAID[0][0]
-    found = explain(PROBLEM, plan, Effort(stop=lambda: True), joint=lambda *_: value)
+    found = explain(PROBLEM, plan, Effort(stop=lambda: True), solver=Solver(lambda *_: value))
     assert [one.kind for one in found.reasons] == ["joint", "late"]
     assert found.reasons[0].lots == ("L1", "L2")
 
@@ -108,6 +109,6 @@ def test_a_proved_conflict_stands_before_the_late_date() -> None:
 def test_nothing_of_another_process_is_believed_but_its_form(key: str, value: Any) -> None:
     odd = {**SAID[0][0], key: value}
     plan = plan_studio(PROBLEM, Effort(tries=0)).plan
-    found = explain(PROBLEM, plan, Effort(stop=lambda: True), joint=lambda *_: odd)
+    found = explain(PROBLEM, plan, Effort(stop=lambda: True), solver=Solver(lambda *_: odd))
     assert {one.kind for one in found.reasons} <= {"joint", "late"}
     assert all(one.sentence.endswith(".") for one in found.reasons)
