@@ -16,9 +16,9 @@ from studio_log.planning.solver import Cheap, Solver
 from studio_log.planning.talking import Act, Asked, Talk, run
 from studio_log.planning.why_left import why_left
 
-FOR_CONFLICTS: Final = 0.5
+FOR_CONFLICTS: Final = 0.3
 """Of the seconds, at most; the others are for ways out."""
-FOR_PRICES: Final = 0.7
+FOR_PRICES: Final = 0.8
 """Of those that are left then, at most, for the cheapest ways out."""
 
 

@@ -1,7 +1,8 @@
 """The cheapest changes that let all dates be kept, or that let a plan be at all.
 
-First of everything that may be asked for together, then of one kind of things alone. What comes
-out is enough by the model's own solution, which becomes a plan of the changed problem.
+First of each kind of things alone, then of all together, cheaper than those: where there is none,
+that is a proof. What comes out is enough by the model's own solution, which becomes a plan of the
+changed problem.
 """
 
 from collections.abc import Callable, Iterator
@@ -12,20 +13,21 @@ from studio_log.optimizer.frame import Frame
 from studio_log.optimizer.levels import Levels
 from studio_log.optimizer.model import Part
 from studio_log.optimizer.options import KINDS, OF_DATES, fits, options_of
-from studio_log.optimizer.priced import PricedModel
-from studio_log.optimizer.priced_dates import PricedDates
+from studio_log.optimizer.priced import SCALE, PricedModel
+from studio_log.optimizer.priced_dates import LATE, PricedDates
 from studio_log.optimizer.solving import Measure, solve
 from studio_log.planning.change_kinds import Change
 from studio_log.planning.effort import WrongPlanError
 from studio_log.planning.engine import Studio
 from studio_log.planning.late_ways import last_needed
 from studio_log.planning.plan_studio import plan_of
+from studio_log.planning.pricing import price_of
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.solver import Cheap
 
 WORK: Final = 12.0
 """Measure of work for all kinds together, and"""
-KIND_WORK: Final = 3.0
+KIND_WORK: Final = 2.0
 """for one kind alone."""
 PLACED_WORK: Final = 2.0
 """For the vessels of a plan whose times are known."""
@@ -44,29 +46,51 @@ class Cheapest:
         if any(one.kind for one in self.problem.milks):
             return  # what a milk stands in is not modelled so that proofs hold
         kinds = KINDS if plan is not None else tuple(it for it in KINDS if it not in OF_DATES)
-        for some, work in [(kinds, WORK), *(((one,), KIND_WORK) for one in kinds)]:
-            if self.stop():
-                return
-            one = self._cheapest(some, plan, work)
+        best: Cheap | None = None
+        for kind in kinds:
+            one = None if self.stop() else self._cheapest((kind,), plan, KIND_WORK)[0]
             if one is not None:
                 yield one
+                best = one if best is None else min(best, one, key=self._price)
+        if self.stop():
+            return
+        under = None if best is None else self._price(best)
+        whole, proved = self._cheapest(kinds, plan, WORK, under)
+        if whole is not None:
+            yield replace(whole, least=proved)
+        elif best is not None and proved:
+            yield replace(best, least=True)
 
-    def _cheapest(self, kinds: tuple[str, ...], plan: Plan | None, work: float) -> Cheap | None:
+    def _price(self, one: Cheap) -> int:
+        return price_of(self.problem, one.changes, one.plan)[0]
+
+    def _cheapest(
+        self, kinds: tuple[str, ...], plan: Plan | None, work: float, under: int | None = None
+    ) -> tuple[Cheap | None, bool]:
+        """Give the cheapest of some kinds that costs less than others, and whether that is proved.
+
+        Where there is none the proof is that there is none.
+        """
         own = self._model(kinds, plan)
         if own is None:
-            return None
-        own.model.minimize(own.cost)
+            return None, False
+        if under is not None:
+            own.model.add(own.cost <= SCALE * (under - 1))
+        lates = [] if plan is None else PricedDates(own).lates
+        own.model.minimize(own.cost + LATE * sum(lates))
+        if plan is not None:
+            self._begin_at(own, plan)
         solved = solve(own.model, replace(self.measure, work=work), self.stop)
         values = solved.values
-        if values is None:
-            return None
+        if values is None or any(values[one.index] for one in lates):
+            return None, solved.found in {"infeasible", "optimal"}
         said = [one(lambda variable: values[variable.index]) for one in own.said]
         changes = tuple(one for one in said if one is not None)
         starts = {name: tuple(values[one.index] for one in some)
                   for name, some in own.starts.items()}  # fmt: skip
         made = self._plan(changes, starts) if changes else None
-        whole = len(kinds) > 1 and solved.found == "optimal"
-        return None if made is None else Cheap(changes, made, least=whole)
+        cheap = None if made is None else Cheap(changes, made)
+        return cheap, made is not None and solved.found == "optimal"
 
     def _model(self, kinds: tuple[str, ...], plan: Plan | None) -> PricedModel | None:
         """Give the model of a problem in which some kinds may be asked for; None without hope."""
@@ -77,10 +101,7 @@ class Cheapest:
         frame = Frame(studio)
         if frame.impossible():
             return None
-        own = PricedModel(frame, Part(tuple(studio.chains), frame.sets), self.problem, options)
-        if plan is not None:
-            PricedDates(own)
-        return own
+        return PricedModel(frame, Part(tuple(studio.chains), frame.sets), self.problem, options)
 
     def _plan(self, changes: tuple[Change, ...], starts: dict[str, tuple[int, ...]]) -> Plan | None:
         """Give the plan that a solution stands for, of the problem with its changes."""
@@ -96,3 +117,21 @@ class Cheapest:
             return None if found.places is None else plan_of(studio, found.places)
         except WrongPlanError:
             return None
+
+    def _begin_at(self, own: PricedModel, plan: Plan) -> None:
+        """Let the solver begin where a plan is: it breaks no rule, and misses dates only."""
+        for name, chain in own.frame.studio.chains.items():
+            spans, grid = plan.spans.get(name, {}), self.problem.grid
+            for number, start in enumerate(own.starts[name]):
+                steps = chain.visits[number].steps
+                before = chain.betweens[number - 1].step if number else None
+                if steps and steps[0][0] in spans:
+                    own.model.add_hint(start, spans[steps[0][0]].start // grid)
+                elif before is not None and before in spans:
+                    own.model.add_hint(start, spans[before].end // grid)
+        measure = replace(self.measure, work=PLACED_WORK, held=True)
+        values = solve(own.model, measure, self.stop).values
+        if values is not None:
+            own.model.clear_hints()  # type: ignore[no-untyped-call]
+            for index, value in enumerate(values):
+                own.model.add_hint(own.model.get_int_var_from_proto_index(index), value)

@@ -90,7 +90,9 @@ class PricedModel(StudioModel):
         extra = [name for name in self.frame.alike[int(store)].names if name not in own]
         if not extra:
             return room, most
-        return room - len(extra) + sum(self._vessels(extra)), most
+        held = self.model.new_int_var(0, most, "")
+        self.model.add(held == room - len(extra) + sum(self._vessels(extra)))
+        return held, most
 
     def _counted(self, store: str, most: int) -> cp_model.IntVar:
         """Give how many more of a store are asked for."""

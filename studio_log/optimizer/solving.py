@@ -26,6 +26,8 @@ class Measure:
     seed: int = 1
     repeatable: bool = True
     """With several workers: whether they take turns, so that all goes the same way each time."""
+    held: bool = False
+    """Whether what is hinted at is held to."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,10 @@ def solve(
     stop: Callable[[], bool],
     hear: Callable[[Sequence[int]], None] = lambda _: None,
 ) -> Solved:
-    """Run the solver until it is done, has done its measure of work, or is told to stop."""
+    """Run the solver until it is done, has done its measure of work, or is told to stop.
+
+    A model that makes no sense, which is a fault of ours, is a ValueError.
+    """
     if stop():
         return Solved("unknown", None, float("-inf"), float("inf"))
     solver = cp_model.CpSolver()
@@ -71,6 +76,7 @@ def solve(
     own.num_workers = measure.workers
     own.random_seed = measure.seed
     own.interleave_search = measure.repeatable and measure.workers > 1
+    own.fix_variables_to_their_hinted_value = measure.held
     if measure.work is not None:
         own.max_deterministic_time = measure.work
     heard, over = _Heard(hear, stop), Event()
@@ -89,6 +95,8 @@ def solve(
         watcher.join()
     if heard.fault is not None:
         raise heard.fault
+    if status == int(cp_model.MODEL_INVALID):
+        raise ValueError(model.validate())
     found = STATUS.get(status, "unknown")
     values = list(solver.response_proto.solution) if found in {"optimal", "feasible"} else None
     return Solved(found, values, solver.best_objective_bound, solver.objective_value)

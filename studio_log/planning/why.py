@@ -72,7 +72,7 @@ def few(reasons: Iterable[Reason]) -> tuple[Reason, ...]:
 
 
 def _late_or_open(trial: Trial, solver: Solver) -> None:
-    """Look for what puts dates right: at once, by a few tries each, then what is proved, then more.
+    """Look for what puts dates right: at once, as a solver proves it, by a few tries each, by more.
 
     What is proved stands before what a plan only shows.
     """
@@ -83,13 +83,13 @@ def _late_or_open(trial: Trial, solver: Solver) -> None:
         trial.say(few(late_reasons(problem, plan, alone_ends(problem))))
         for one in in_hand(problem, plan):
             trial.offer(one)
-    left = _offered(trial, trial.likely(searched(problem, plan)), FEW_TRIES)
-    _narrow(trial)
     proved = _joint(trial, solver)
     if proved:
         trial.say((*proved, *(one for one in trial.reasons if one.kind != "open")))
     for cheap in solver.cheapest(problem, plan):
         trial.offer(cheap.changes, FEW_TRIES, cheap)
+    left = _offered(trial, trial.likely(searched(problem, plan)), FEW_TRIES)
+    _narrow(trial)
     _offered(trial, left, trial.tries)
 
 

@@ -5,7 +5,14 @@ from dataclasses import dataclass
 from typing import Any, Final, Literal
 
 from studio_log.planning.change_json import change_to_json
-from studio_log.planning.change_kinds import AddHours, Change, MoreLine
+from studio_log.planning.change_kinds import (
+    AddHours,
+    Change,
+    GoalCured,
+    GoalPieces,
+    LaterGoal,
+    MoreLine,
+)
 from studio_log.planning.problem import Plan
 
 Kind = Literal["sizes", "alone", "late", "joint", "open"]
@@ -83,11 +90,20 @@ def _needless(one: Way, other: Way) -> bool:
 def _thing(way: Way) -> tuple[Any, int]:
     """Give what a way asks for, and how much of it."""
     (change, *others) = way.changes
-    if isinstance(change, MoreLine) and not others:
-        return MoreLine, change.metres
-    if isinstance(change, AddHours) and not others:
-        return (change.weekdays, change.begins), change.ends
-    return way.changes, 0
+    if others or type(change) not in _MUCH:
+        return way.changes, 0
+    what, much = _MUCH[type(change)](change)
+    return (type(change), what), much
+
+
+_MUCH: Final[dict[type, Callable[..., tuple[Any, int]]]] = {
+    MoreLine: lambda it: (None, it.metres),
+    AddHours: lambda it: ((it.weekdays, it.begins), it.ends),
+    LaterGoal: lambda it: (it.goal, it.minutes),
+    GoalPieces: lambda it: (it.goal, -it.pieces),
+    GoalCured: lambda it: (it.goal, it.pieces),
+}  # fmt: skip
+"""By kind of change, what a single one asks for, and how much of it."""
 
 
 def capital(words: str) -> str:
