@@ -18,6 +18,8 @@ from studio_log.planning.why_left import why_left
 
 FOR_CONFLICTS: Final = 0.3
 """Of the seconds, at most; the others are for ways out."""
+FOR_ALL: Final = 0.6
+"""Of those, for what is cheapest of all together."""
 FOR_PRICES: Final = 0.8
 """Of those that are left then, at most, for the cheapest ways out."""
 
@@ -33,9 +35,13 @@ def why(asked: Asked, talk: Talk) -> dict[str, Any]:
         return looks.found(plan)
 
     def cheapest(problem: Problem, plan: Plan | None) -> Iterator[Cheap]:
-        until = talk.passed() + FOR_PRICES * (asked.seconds - talk.passed())
-        looks = Cheapest(problem, lambda: talk.over() or talk.passed() >= until, measure)
-        return looks.found(plan)
+        begun = talk.passed()
+        own = FOR_PRICES * (asked.seconds - begun)
+
+        def over(share: float = 1.0) -> bool:
+            return talk.over() or talk.passed() >= begun + share * own
+
+        return Cheapest(problem, over, lambda: over(FOR_ALL), measure).found(plan)
 
     return why_left(asked, talk, Solver(joint, cheapest))
 

@@ -1,8 +1,7 @@
 """The cheapest changes that let all dates be kept, or that let a plan be at all.
 
-First of each kind of things alone, then of all together, cheaper than those: where there is none,
-that is a proof. What comes out is enough by the model's own solution, which becomes a plan of the
-changed problem.
+First of everything that may be asked for together, then of each kind of things alone. What comes
+out is enough by the model's own solution, which becomes a plan of the changed problem.
 """
 
 from collections.abc import Callable, Iterator
@@ -13,15 +12,14 @@ from studio_log.optimizer.frame import Frame
 from studio_log.optimizer.levels import Levels
 from studio_log.optimizer.model import Part
 from studio_log.optimizer.options import KINDS, OF_DATES, fits, options_of
-from studio_log.optimizer.priced import SCALE, PricedModel
-from studio_log.optimizer.priced_dates import LATE, PricedDates
+from studio_log.optimizer.priced import PricedModel
+from studio_log.optimizer.priced_dates import PricedDates
 from studio_log.optimizer.solving import Measure, solve
 from studio_log.planning.change_kinds import Change
 from studio_log.planning.effort import WrongPlanError
 from studio_log.planning.engine import Studio
 from studio_log.planning.late_ways import last_needed
 from studio_log.planning.plan_studio import plan_of
-from studio_log.planning.pricing import price_of
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.solver import Cheap
 
@@ -39,6 +37,9 @@ class Cheapest:
 
     problem: Problem
     stop: Callable[[], bool]
+    """Whether it is time to end, and"""
+    enough: Callable[[], bool]
+    """whether it is time to leave the search for what is cheapest of all together."""
     measure: Measure
 
     def found(self, plan: Plan | None) -> Iterator[Cheap]:
@@ -46,51 +47,36 @@ class Cheapest:
         if any(one.kind for one in self.problem.milks):
             return  # what a milk stands in is not modelled so that proofs hold
         kinds = KINDS if plan is not None else tuple(it for it in KINDS if it not in OF_DATES)
-        best: Cheap | None = None
-        for kind in kinds:
-            one = None if self.stop() else self._cheapest((kind,), plan, KIND_WORK)[0]
+        for some, work, stop in [(kinds, WORK, self.enough)] + [
+            ((one,), KIND_WORK, self.stop) for one in kinds
+        ]:
+            one = None if self.stop() else self._cheapest(some, plan, work, stop)
             if one is not None:
                 yield one
-                best = one if best is None else min(best, one, key=self._price)
-        if self.stop():
-            return
-        under = None if best is None else self._price(best)
-        whole, proved = self._cheapest(kinds, plan, WORK, under)
-        if whole is not None:
-            yield replace(whole, least=proved)
-        elif best is not None and proved:
-            yield replace(best, least=True)
-
-    def _price(self, one: Cheap) -> int:
-        return price_of(self.problem, one.changes, one.plan)[0]
 
     def _cheapest(
-        self, kinds: tuple[str, ...], plan: Plan | None, work: float, under: int | None = None
-    ) -> tuple[Cheap | None, bool]:
-        """Give the cheapest of some kinds that costs less than others, and whether that is proved.
-
-        Where there is none the proof is that there is none.
-        """
+        self, kinds: tuple[str, ...], plan: Plan | None, work: float, stop: Callable[[], bool]
+    ) -> Cheap | None:
+        """Give the cheapest of some kinds, None where nothing is enough or nothing was found."""
         own = self._model(kinds, plan)
         if own is None:
-            return None, False
-        if under is not None:
-            own.model.add(own.cost <= SCALE * (under - 1))
-        lates = [] if plan is None else PricedDates(own).lates
-        own.model.minimize(own.cost + LATE * sum(lates))
+            return None
+        if plan is not None:
+            PricedDates(own)
+        own.model.minimize(own.cost)
         if plan is not None:
             self._begin_at(own, plan)
-        solved = solve(own.model, replace(self.measure, work=work), self.stop)
+        solved = solve(own.model, replace(self.measure, work=work), stop)
         values = solved.values
-        if values is None or any(values[one.index] for one in lates):
-            return None, solved.found in {"infeasible", "optimal"}
+        if values is None:
+            return None
         said = [one(lambda variable: values[variable.index]) for one in own.said]
         changes = tuple(one for one in said if one is not None)
         starts = {name: tuple(values[one.index] for one in some)
                   for name, some in own.starts.items()}  # fmt: skip
         made = self._plan(changes, starts) if changes else None
-        cheap = None if made is None else Cheap(changes, made)
-        return cheap, made is not None and solved.found == "optimal"
+        least = len(kinds) > 1 and solved.found == "optimal"
+        return None if made is None else Cheap(changes, made, least)
 
     def _model(self, kinds: tuple[str, ...], plan: Plan | None) -> PricedModel | None:
         """Give the model of a problem in which some kinds may be asked for; None without hope."""

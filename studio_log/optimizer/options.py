@@ -26,7 +26,7 @@ from studio_log.planning.why_alone import usual_hours
 from studio_log.planning.why_sizes import DAYLIGHT, awake
 
 Longer = LongerStep | LongerPause | LongerLink
-KINDS: Final = ("longer", "comings", "dates", "cured", "pieces", "things")
+KINDS: Final = ("dates", "cured", "pieces", "things", "longer", "comings")
 OF_DATES: Final = ("pieces", "cured", "dates")
 """Those that help only where a date is missed."""
 MOST_COMINGS: Final = 90

@@ -164,8 +164,8 @@ class PricedModel(StudioModel):
     def _longer(self, change: Longer) -> None:
         """Let a longest time be stretched, by minutes."""
         lot = lot_of(self.plain, change.lot)
-        chain = self.frame.studio.chains.get(lot.name)
-        over = [] if chain is None else self._over(lot, chain, change)
+        placed = lot.name in self.starts
+        over = self._over(lot, self.frame.studio.chains[lot.name], change) if placed else []
         if not over:
             return
         minutes = self.model.new_int_var(0, change.minutes, "")

@@ -13,8 +13,6 @@ from studio_log.planning.plain_words import DAY
 from studio_log.planning.pricing import price_of
 from studio_log.planning.problem import Goal
 
-LATE: Final = 10**6
-"""The price of a minute late, above all that may be asked for."""
 MOST_LATER: Final = 90
 """Days by which a date moves at most."""
 
@@ -36,14 +34,12 @@ class PricedDates:
         self.own, self.model = own, own.model
         self.studio = own.frame.studio
         self._serving: dict[str, list[cp_model.IntVar]] = {}
-        self.lates: list[cp_model.IntVar] = []
-        """Minutes by which dates are missed all the same: so that there is a plan to begin with."""
         for goal in own.plain.goals:
             self._goal(goal)
         for name, some in self._serving.items():
             self.model.add(sum(some) <= self.studio.lateness.pieces[name])
         for name, (due, weight) in self.studio.lateness.dues.items():
-            if name in own.starts and weight:
+            if name in self.studio.chains and weight:
                 self._due(name, due)
 
     def _end(self, name: str) -> Line:
@@ -65,20 +61,15 @@ class PricedDates:
             short=self._days(goal.pieces, may=options.cured and cured > 1),
             days=self._days(max(0, cured - 1), may=options.cured),
         )
-        whole, short, late = list[Line](), list[Line](), self._late()
+        whole, short = list[Line](), list[Line]()
         for name in dict.fromkeys(goal.lots):
             if self.studio.lateness.pieces[name]:
-                behind = self._end(name) + goal.cured - goal.at - DAY * eased.later - late
+                behind = self._end(name) + goal.cured - goal.at - DAY * eased.later
                 whole.append(self._taken(goal, name, behind))
                 short.append(self._taken(goal, name, behind - DAY * eased.days))
         self.model.add(sum(whole) + sum(short) == goal.pieces - eased.fewer)
         self.model.add(sum(short) == eased.short)
         self._pay(goal, eased)
-
-    def _late(self) -> cp_model.IntVar:
-        late = self.model.new_int_var(0, 2 * self.own.plain.horizon + MOST_LATER * DAY, "")
-        self.lates.append(late)
-        return late
 
     def _taken(self, goal: Goal, name: str, behind: Line) -> cp_model.IntVar:
         """Give the pieces of a lot that a goal takes; none while the lot is not ready for it."""
@@ -130,8 +121,7 @@ class PricedDates:
         """Let a lot be over by its own date, or by a later one."""
         own = self.own
         later = self._days(MOST_LATER, may=own.options.dates)
-        over = self._end(name) + self.studio.lateness.cure[name] - due
-        self.model.add(over <= DAY * later + self._late())
+        self.model.add(self._end(name) + self.studio.lateness.cure[name] <= due + DAY * later)
         if own.options.dates:
             own.pay(lambda days: LaterDue(name, days * DAY), later, own.used(later, MOST_LATER))
             own.say(lambda value: LaterDue(name, DAY * value(later)) if value(later) else None)

@@ -97,10 +97,7 @@ def of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
     return _fields(
         outcome.status,
         (*outcome.why, *stirs.missing),
-        score=list(plan.score.parts()),
         bound=None if bound is None else [bound.late, bound.sessions, bound.fine],
-        starts=_moments(problem, plan, end=False),
-        ends=_moments(problem, plan, end=True),
         sessions=[
             {
                 "start": moment_text(problem, one.start),
@@ -114,12 +111,22 @@ def of_studio(problem: Problem, outcome: Outcome) -> dict[str, Any]:
             for one in stirs.placed
         ],
         proved=dict(zip(PARTS, outcome.proved, strict=True)),
-        vessels=plan.vessels,
-        serves=plan.serves,
-        milks=plan.milks,
-        made_for=plan.made_for,
         tries=outcome.tries,
+        **of_plan(problem, plan),
     )
+
+
+def of_plan(problem: Problem, plan: Plan) -> dict[str, Any]:
+    """Give the fields of an answer that `read_plan` reads a plan from."""
+    return {
+        "score": list(plan.score.parts()),
+        "starts": _moments(problem, plan, end=False),
+        "ends": _moments(problem, plan, end=True),
+        "vessels": plan.vessels,
+        "serves": plan.serves,
+        "milks": plan.milks,
+        "made_for": plan.made_for,
+    }
 
 
 def _moments(problem: Problem, plan: Plan, *, end: bool) -> dict[str, dict[str, str]]:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from typing import Any, Final
 
+from studio_log.planning.answer import of_plan
 from studio_log.planning.effort import Effort
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.solver import NO_SOLVER, Solver
@@ -32,7 +33,8 @@ def explained(
     def told(reasons: Reasons) -> dict[str, Any]:
         proved = any(one.kind in PROVED for one in reasons.reasons)
         status = {"status": "infeasible"} if proved and fields.get("status") == "unknown" else {}
-        return {**fields, **status, **_why(fields["why"], kept, reasons)}
+        ways = [{**way_to_json(it), "plan": of_plan(problem, it.plan)} for it in reasons.ways]
+        return {**fields, **status, **_why(fields["why"], kept, reasons), "ways_out": ways}
 
     return told(explain(problem, plan, effort, lambda so_far: on_way(told(so_far)), solver))
 
@@ -48,5 +50,4 @@ def _why(why: list[str], kept: tuple[str, ...], reasons: Reasons) -> dict[str, A
     return {
         "why": list(dict.fromkeys((*kept, *speaks))) if speaks else list(why),
         "reasons": [reason_to_json(one) for one in reasons.reasons],
-        "ways_out": [way_to_json(one) for one in reasons.ways],
     }

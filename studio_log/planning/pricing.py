@@ -4,9 +4,9 @@ The numbers are our judgement, in minutes of somebody's trouble; they only put w
 and are never shown. A piece that is not made costs a day, a lot that is lost more than all else.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date, timedelta
-from typing import Final
+from typing import Any, Final
 
 from studio_log.planning.change_kinds import (
     AddHours,
@@ -63,10 +63,34 @@ def price_of(problem: Problem, changes: tuple[Change, ...], plan: Plan | None = 
         else _PRICES[type(one)](problem, one)
         for one in changes
     ]
-    alike = [one for one in changes if isinstance(one, AddSession)]
-    if len(alike) == len(changes) > 1:
-        return sum(price for price, _ in prices), f"coming {number_words(len(changes))} times more"
-    return sum(price for price, _ in prices), listed([words for _, words in prices])
+    words: dict[str, None] = {}
+    for one, (_, own) in zip(changes, prices, strict=True):
+        alike = [other for other in changes if _family(other) == _family(one)]
+        many = _MANY.get(_family(one)) if len(alike) > 1 else None
+        words[own if many is None else many(alike)] = None
+    return sum(price for price, _ in prices), listed(list(words))
+
+
+def _family(change: Change) -> type:
+    """Give what changes have in common that are told together."""
+    return LongerStep if isinstance(change, _LONGER) else type(change)
+
+
+def _comings(changes: Sequence[Any]) -> str:
+    times = f"coming {number_words(len(changes))} times more"
+    return f"{times}, {exact_words(sum(one.ends - one.begins for one in changes))} in all"
+
+
+def _beyonds(changes: Sequence[Any]) -> str:
+    most = exact_words(max(one.minutes for one in changes))
+    return f"{number_words(len(changes))} longest times passed, by up to {most}"
+
+
+_LONGER: Final = (LongerStep, LongerPause, LongerLink)
+_MANY: Final[dict[type, Callable[[Sequence[Any]], str]]] = {
+    AddSession: _comings, LongerStep: _beyonds,
+}  # fmt: skip
+"""What several changes alike cost, in words."""
 
 
 def _longer_step(problem: Problem, change: LongerStep) -> Price:

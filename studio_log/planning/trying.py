@@ -66,9 +66,10 @@ class Trial:
 
         A solver that found it has its own plan of it, which is looked at first.
         """
-        changed = self._with(changes)
+        again = next((one for one in self.found if set(one.changes) == set(changes)), None)
+        changed = self._with(changes) if again is None else None
         if changed is None:
-            return None
+            return again
         known = self.plan if cheap is None else cheap.plan
         few = self.tries if tries is None else min(tries, self.tries)
         plan = self._planned(changed, few, known)

@@ -90,7 +90,9 @@ def _needless(one: Way, other: Way) -> bool:
 def _thing(way: Way) -> tuple[Any, int]:
     """Give what a way asks for, and how much of it."""
     (change, *others) = way.changes
-    if others or type(change) not in _MUCH:
+    if others:
+        return tuple(sorted({type(one).__name__ for one in way.changes})), way.price
+    if type(change) not in _MUCH:
         return way.changes, 0
     what, much = _MUCH[type(change)](change)
     return (type(change), what), much

@@ -59,6 +59,8 @@ class PlanBox(PlanFace):
         """Those of the plan in `fields`."""
         self.before: Fields | None = None
         """The plan that this one is compared with."""
+        self._in_hand: Fields | None = None
+        """The plan of the way out that was taken, to go on from."""
         self.run, self.search, self.hand = PlanRun(self), PlanRun(self), PlanRun(self)
         self.form: QDialog | None = None
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
@@ -132,7 +134,9 @@ class PlanBox(PlanFace):
         self.follow.setEnabled(False)
         self._say_head(looking=True)
         do = "repair" if mends and not seconds else "plan"
-        self.run.start(self._ask(do, self._length, keep, go_on=bool(seconds)))
+        in_hand, self._in_hand = self._in_hand, None
+        go_on = bool(seconds) or in_hand is not None
+        self.run.start(self._ask(do, self._length, in_hand or keep, go_on=go_on))
         self._tick.start()
         self.show_running(running=self.run.running)
 
@@ -342,6 +346,7 @@ class PlanBox(PlanFace):
 
     @Slot(object)
     def _take_way(self, way: Fields) -> None:
+        self._in_hand = way.get("plan")
         self.what_if.take(told.tried_of(way))
 
     @Slot()
