@@ -26,7 +26,7 @@ from studio_log.planning.change_kinds import (
 from studio_log.planning.check_plan import open_steps
 from studio_log.planning.lates import late_dues, late_goals, late_names
 from studio_log.planning.plain_words import DAY
-from studio_log.planning.problem import THOUSANDTHS, Plan, Problem
+from studio_log.planning.problem import THOUSANDTHS, Goal, Plan, Problem
 from studio_log.planning.score import end_of
 from studio_log.planning.why_alone import usual_hours
 from studio_log.planning.why_sizes import DAYLIGHT, awake
@@ -60,6 +60,15 @@ def in_hand(problem: Problem, plan: Plan) -> Iterator[Mend]:
         yield from ((one,) for one in moved)
     if 1 < len(moved) <= MOST_MOVED:
         yield tuple(moved)
+
+
+def pieces_of(problem: Problem, goal: Goal) -> list[int]:
+    """Give how many pieces a goal may have, so that lots are taken whole: few to many."""
+    lots = {one.name: one.pieces for one in problem.lots}
+    sums = {0}
+    for name in dict.fromkeys(goal.lots):
+        sums |= {one + lots[name] for one in sums if one + lots[name] <= goal.pieces}
+    return sorted(sums - {0})
 
 
 def _whole_days(minutes: int) -> int:

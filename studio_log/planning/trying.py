@@ -60,11 +60,17 @@ class Trial:
             return None
 
     def offer(
-        self, changes: tuple[Change, ...], tries: int | None = None, cheap: Cheap | None = None
+        self,
+        changes: tuple[Change, ...],
+        tries: int | None = None,
+        cheap: Cheap | None = None,
+        *,
+        whole: bool = False,
     ) -> Way | None:
         """Plan with changes; keep, tell and give the way out if it has a plan that is better.
 
-        A solver that found it has its own plan of it, which is looked at first.
+        A solver that found it has its own plan of it, which is looked at first. `whole`: only one
+        that keeps all dates counts.
         """
         again = next((one for one in self.found if set(one.changes) == set(changes)), None)
         changed = self._with(changes) if again is None else None
@@ -73,7 +79,7 @@ class Trial:
         known = self.plan if cheap is None else cheap.plan
         few = self.tries if tries is None else min(tries, self.tries)
         plan = self._planned(changed, few, known)
-        if plan is None or not self._better(plan):
+        if plan is None or not self._better(plan) or (whole and plan.score.late):
             return None
         price, price_words = price_of(self.problem, changes, plan)
         before = None if self.plan is None else minutes_late(self.problem, self.plan)

@@ -14,12 +14,13 @@ from studio_log.planning.alone_words import alone_reasons
 from studio_log.planning.change_kinds import AddHours, GoalPieces
 from studio_log.planning.effort import NOT_FOUND, Effort
 from studio_log.planning.ends import alone_ends
-from studio_log.planning.late_ways import in_hand, searched
+from studio_log.planning.late_ways import in_hand, pieces_of, searched
+from studio_log.planning.lates import late_goals
 from studio_log.planning.mending import mend
 from studio_log.planning.plain_words import counted, listed
 from studio_log.planning.problem import BadProblemError, Plan, Problem
-from studio_log.planning.solver import NO_SOLVER, Solver
-from studio_log.planning.trying import TRIES, Trial
+from studio_log.planning.solver import NO_SOLVER, Cheap, Solver
+from studio_log.planning.trying import TRIES, Trial, same_places
 from studio_log.planning.why_alone import Mend, dead_lots, mends_of
 from studio_log.planning.why_joint import joint_reason, read_joint
 from studio_log.planning.why_late import late_reasons
@@ -88,14 +89,42 @@ def _late_or_open(trial: Trial, solver: Solver) -> None:
         trial.say((*proved, *(one for one in trial.reasons if one.kind != "open")))
     for cheap in solver.cheapest(problem, plan):
         trial.offer(cheap.changes, FEW_TRIES, cheap)
+    _most_pieces(trial)
     left = _offered(trial, trial.likely(searched(problem, plan)), FEW_TRIES)
     _narrow(trial)
+    _where_they_are(trial)
     _offered(trial, left, trial.tries)
 
 
 def _offered(trial: Trial, some: Iterable[Mend], tries: int) -> list[Mend]:
     """Offer loosenings; gives those that did not help."""
     return [one for one in some if not trial.stop() and trial.offer(one, tries) is None]
+
+
+def _most_pieces(trial: Trial) -> None:
+    """Offer the most pieces of a late goal that a plan has ready, found by halving.
+
+    The plan in hand may have fewer in time than could be: it wanted all of them early.
+    """
+    late = () if trial.plan is None else late_goals(trial.problem, trial.plan)
+    if len(late) != 1:
+        return
+    goal, low = late[0].goal, late[0].in_time
+    left = [count for count in pieces_of(trial.problem, goal) if low < count < goal.pieces]
+    while left and not trial.stop():
+        half = len(left) // 2
+        fewer = (GoalPieces(goal.name, left[half]),)
+        found = trial.likely([fewer]) and trial.offer(fewer, whole=True)
+        left = left[half + 1 :] if found else left[:half]
+
+
+def _where_they_are(trial: Trial) -> None:
+    """Offer what puts dates right with every step where a way out has it."""
+    for way in list(trial.found):
+        there = None if trial.stop() else same_places(trial.problem, way.plan)
+        if there is not None:
+            for changes in in_hand(trial.problem, there):
+                trial.offer(changes, FEW_TRIES, Cheap(changes, there), whole=True)
 
 
 def _narrow(trial: Trial) -> None:
