@@ -8,6 +8,7 @@ from studio_log.planning.plain_words import (
     moment_words,
 )
 from studio_log.planning.problem import Plan, Problem
+from studio_log.planning.why_beside import beside, beside_words
 from studio_log.planning.why_reasons import Reason, capital
 
 
@@ -16,7 +17,7 @@ def late_reasons(problem: Problem, plan: Plan, alone: dict[str, int]) -> tuple[R
 
     What no plan could do, since a lot is late even alone, is said as what it is.
     """
-    found = [_goal_reason(problem, one, alone) for one in late_goals(problem, plan)]
+    found = [_goal_reason(problem, plan, one, alone) for one in late_goals(problem, plan)]
     for lot, end in late_dues(problem, plan):
         due = lot.due or 0
         words = (
@@ -26,11 +27,13 @@ def late_reasons(problem: Problem, plan: Plan, alone: dict[str, int]) -> tuple[R
         cure = lot.steps[-1].least if lot.steps[-1].cure else 0
         if alone.get(lot.name, 0) + cure > due:
             words += f" {_even_alone([lot.name])}"
+        else:
+            words += _beside(problem, plan, [lot.name], due - cure)
         found.append(Reason("late", (lot.name,), (), words))
     return tuple(found)
 
 
-def _goal_reason(problem: Problem, one: LateGoal, alone: dict[str, int]) -> Reason:
+def _goal_reason(problem: Problem, plan: Plan, one: LateGoal, alone: dict[str, int]) -> Reason:
     goal, clock = one.goal, problem.clock
     order = sorted(one.late, key=lambda name: one.late[name])
     pieces = counted(one.pieces, "piece")
@@ -43,7 +46,18 @@ def _goal_reason(problem: Problem, one: LateGoal, alone: dict[str, int]) -> Reas
     hopeless = [name for name in order if alone.get(name, 0) + goal.cured > goal.at]
     if hopeless:
         words += f" {_even_alone(hopeless)}"
+    others = [name for name in order if name not in hopeless]
+    words += _beside(problem, plan, others, goal.at - goal.cured)
     return Reason("late", tuple(order), (), words)
+
+
+def _beside(problem: Problem, plan: Plan, names: list[str], by: int) -> str:
+    """Say what the first of some lots lacks to be taken down by a minute; "" where not known."""
+    for name in names:
+        found = beside(problem, plan, name, by, lambda: False)
+        if found is not None:
+            return f" {beside_words(problem, found)}"
+    return ""
 
 
 def _even_alone(names: list[str]) -> str:

@@ -69,7 +69,9 @@ def test_a_date_is_late_through_the_lot_that_waits_for_the_tub() -> None:
     assert (reason.kind, len(reason.lots)) == ("late", 1)
     assert reason.sentence == (
         f"Fair on Tue 2 March, 16:00 is out of reach by 22 hours: two pieces of {late} would be "
-        "ready by Wed 3 March, 14:10, two pieces in time."
+        f"ready by Wed 3 March, 14:10, two pieces in time. To be in time {late} needs a tub on "
+        f"Monday 1 March; there is one tub, and {'L1' if late == 'L2' else 'L2'} has it then in "
+        "this plan."
     )
     by_changes = {one.changes: one for one in found.ways}
     tub = by_changes[(AddVessel("tub", 10_000),)]
