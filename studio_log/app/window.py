@@ -21,6 +21,7 @@ from studio_log.app.paths import studio_folder
 from studio_log.app.single_copy import Door, call_first
 from studio_log.app.tongue import LanguageFile, speak_in_window
 from studio_log.domain.errors import BadStudio, Refusal
+from studio_log.language.words import tr
 from studio_log.outside.awake import ScreenAwake
 from studio_log.outside.login import LoginStart, command_of_this_program
 from studio_log.services.clock import HurriedClock, SystemClock
@@ -314,11 +315,13 @@ def equip(window: MainWindow, house: WindowHouse, options: argparse.Namespace) -
 def plan_page(bridge: Bridge, parent: QWidget | None, *, tries: int | None = None) -> "PlanBox":
     """Make the page of the plan; what plans is brought when it is first opened."""
     from studio_log.ui.plan.plan_box import SECONDS, PlanBox
+    from studio_log.ui.plan.visits_page import EMPTY
 
     def sheet() -> TimelinePage:
         page = TimelinePage()
         page.legend.hide()  # it stands in the window
         page.heading.hide()  # what it shows is plain here, and the room is needed in large text
+        page.view.say_where_empty(tr(EMPTY))
         return page
 
     seconds = SECONDS if tries is None else 60.0

@@ -81,7 +81,7 @@ def _late_or_open(trial: Trial, solver: Solver) -> None:
     if plan is None:
         trial.say((Reason("open", (), (), NOT_FOUND),))
     else:
-        trial.say(few(late_reasons(problem, plan, alone_ends(problem))))
+        trial.say(few(late_reasons(problem, plan, alone_ends(problem), trial.stop)))
         for one in in_hand(problem, plan):
             trial.offer(one)
     proved = _joint(trial, solver)

@@ -126,6 +126,7 @@ def way_to_json(way: Way) -> dict[str, Any]:
         "price": way.price_words,
         "changes": [change_to_json(one) for one in way.changes],
         "score": list(way.plan.score.parts()),
+        "cheapest": way.least,
     }
 
 

@@ -297,6 +297,30 @@ def test_what_cannot_be_helped_is_said_and_a_way_out_is_one_click(
     assert code in box.fields["starts"]
 
 
+def test_a_way_out_that_is_taken_keeps_the_plan_it_was_offered_with(
+    box: PlanBox, shop: Workshop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shop.new()
+    shown(box)
+    asks: list[Ask] = []
+    begun = PlanRun.start
+
+    def start(run: PlanRun, ask: Ask) -> None:
+        asks.append(ask)
+        begun(run, ask)
+
+    monkeypatch.setattr(PlanRun, "start", start)
+    box.why.taken.emit({
+        "words": "evenings", "plan": box.fields,
+        "changes": [{"change": "add_hours", "days": ["mon"], "from": "19:30", "to": "20:00"}],
+    })  # fmt: skip
+    settle(box)
+    assert asks[0].keep == asks[0].more["before"]
+    assert asks[0].more["go_on"] is True
+    box.start()
+    assert asks[-1].more["go_on"] is False, "it is gone on from once"
+
+
 def test_a_step_that_is_drawn_elsewhere_moves_and_all_else_stays(
     box: PlanBox, shop: Workshop
 ) -> None:

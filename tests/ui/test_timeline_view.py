@@ -410,3 +410,12 @@ def test_the_legend_wraps_and_is_never_cut(qtbot: QtBot, qapp: QApplication) -> 
     assert max(one.place.bottom() for one in placed) <= page.legend.height() + 1
     assert max(one.place.right() for one in placed) <= page.legend.width()
     apply_theme(qapp, "light", family="DejaVu Sans")
+
+
+def test_a_sheet_without_lots_says_what_its_page_says(qtbot: QtBot) -> None:
+    made = TimelineView()
+    qtbot.addWidget(made)
+    made.show_lanes((), (), NOW, ZONE)
+    assert made.accessibleDescription() == NOTHING
+    made.say_where_empty("No plan is made yet.")
+    assert made.accessibleDescription() == "No plan is made yet."

@@ -20,11 +20,14 @@ from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.plan import told
 from studio_log.ui.plan.accept_form import AcceptForm
 from studio_log.ui.plan.plan_face import FULL, OTHERWISE, WHY, PlanFace
-from studio_log.ui.plan.run import Fields, PlanRun
+from studio_log.ui.plan.run import PlanRun
 from studio_log.ui.plan.time_sheet import MakeSheet
+from studio_log.ui.plan.told import Fields
 from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
 
 SECONDS: Final = 10.0
+WHY_LONGER: Final = 2
+"""Times as long as for a plan it is looked for ways out."""
 LONGER: Final = 60.0
 SOON_MS: Final = 500
 """So long after a change it is planned anew: several changes at once are one."""
@@ -196,7 +199,7 @@ class PlanBox(PlanFace):
         self.show_running(running=self.run.running)
         self._show_plan(fields, looking=False)
         if told.is_late(fields) and self._tries is None:
-            self.search.start(self._ask("why", self._seconds, fields))
+            self.search.start(self._ask("why", WHY_LONGER * self._seconds, fields))
             self._show_why(fields, looking=True)
 
     @Slot(object)

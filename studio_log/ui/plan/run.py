@@ -1,15 +1,11 @@
 """Planning under way, in a process of its own; what it says comes home in the GUI thread."""
 
-from collections.abc import Mapping
 from functools import partial
-from typing import Any
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
 from studio_log.planning.apart import Apart, Ask
-
-Fields = Mapping[str, Any]
-"""A plan as the planner's answer has it."""
+from studio_log.ui.plan.told import Fields
 
 
 class PlanRun(QObject):

@@ -12,6 +12,7 @@ from studio_log.services.plan import PlanLine, PlanSetup
 from studio_log.ui.plan.what_if import Tried
 
 Fields = Mapping[str, Any]
+"""A plan as the planner's answer has it."""
 
 
 @dataclass(frozen=True)

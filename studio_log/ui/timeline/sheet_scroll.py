@@ -40,6 +40,7 @@ class SheetScroll(QAbstractScrollArea):
         self._scene: Scene | None = None
         self._chosen = ""
         self._spot = Spot()
+        self._nothing = tr(NOTHING)
         self._follows_now = True
         self._own_zoom = False
         self._placing = False
@@ -52,6 +53,12 @@ class SheetScroll(QAbstractScrollArea):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.horizontalScrollBar().setSingleStep(40)
         self.verticalScrollBar().setSingleStep(24)
+
+    def say_where_empty(self, words: str) -> None:
+        """Take other words for a sheet without lots, to be painted and read aloud."""
+        self._nothing = words
+        self.setAccessibleDescription(words)
+        self.viewport().update()
 
     def set_now(self, now: datetime) -> None:
         """Move the now line; the sheet goes with it unless the dyer looks elsewhere."""
@@ -144,7 +151,7 @@ class SheetScroll(QAbstractScrollArea):
             painter.setPen(tools.colours.soft)
             room = QRectF(self.viewport().rect()).adjusted(24, 24, -24, -24)
             flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
-            painter.drawText(room, flags, tr(NOTHING))
+            painter.drawText(room, flags, self._nothing)
 
     @override
     def paintEvent(self, event: QPaintEvent) -> None:

@@ -19,7 +19,7 @@ from studio_log.ui.timeline.legend_rows import SIGNS, Sign
 from studio_log.ui.timeline.paper import Stretch
 from studio_log.ui.timeline.point_sheet import PointSheet
 from studio_log.ui.timeline.read_aloud import speak_of_sheets
-from studio_log.ui.timeline.sheet_scroll import NOTHING, ZOOM_STEP
+from studio_log.ui.timeline.sheet_scroll import ZOOM_STEP
 from studio_log.ui.timeline.walk import Spot, moved, stepped, stops_of, told
 
 _Key = Qt.Key
@@ -36,7 +36,7 @@ class TimelineView(PointSheet):
         super().__init__(parent)
         speak_of_sheets()
         self.setAccessibleName(tr("Steps over time"))
-        self.setAccessibleDescription(tr(NOTHING))
+        self.setAccessibleDescription(self._nothing)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
     def show_lanes(
@@ -217,7 +217,7 @@ class TimelineView(PointSheet):
     def _tell(self) -> None:
         """Tell screen readers what the keyboard is on."""
         hit = told(self._spot, self._state)
-        story = hit.story if hit else tr(NOTHING)
+        story = hit.story if hit else self._nothing
         if story == self._told:
             return
         self._told = story
