@@ -32,6 +32,8 @@ from studio_log.planning.taking import Faults, Table, read_day, shown
 from studio_log.planning.why_reasons import Reason, capital
 
 MOST_PARTS: Final = 12
+THINGS: Final = ("store", "vessel")
+"""Parts that lots may want at one moment."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,12 +103,21 @@ def _meant(problem: Problem, joint: Joint) -> None:
 
 def joint_reason(problem: Problem, joint: Joint) -> Reason:
     """Give a conflict as a reason: what can be, what stands against the rest."""
-    said = [_SAID[one.part](problem, one) for one in joint.parts]
+    short = [one for one in joint.parts if one.part in THINGS][:1] if joint.lots else []
+    told = _told_by_head(joint)
+    parts = [one for one in joint.parts if one not in short and one != told]
+    said = [_SAID[one.part](problem, one) for one in (*parts, *short)]
     if joint.lots:
         said.append(_clash(joint))
     steps = tuple(one.name for one in joint.parts if one.part == "step")
     lots = tuple(dict.fromkeys((*joint.lots, *(one.lot for one in joint.parts if one.lot))))
     return Reason("joint", lots, steps, f"{_head(problem, joint)}{listed(said)}.")
+
+
+def _told_by_head(joint: Joint) -> Part | None:
+    """Give the goal whose wish the head tells already; None where it is all there is."""
+    whole = joint.possible is not None and len(joint.parts) > 1
+    return Part("goal", joint.goal) if joint.goal is not None and whole else None
 
 
 def _head(problem: Problem, joint: Joint) -> str:
@@ -125,18 +136,19 @@ def _head(problem: Problem, joint: Joint) -> str:
 
 def _clash(joint: Joint) -> str:
     """Say which lots want the first part, and on which day."""
-    short = [one.name for one in joint.parts if one.part in {"store", "vessel"}]
+    short = [one.name for one in joint.parts if one.part in THINGS]
     name = short[0] if short else "hands"
     thing = with_article(name)
     one, several = _NEEDS.get(name, (f"needs {thing}", f"need {thing}"))
     many = {1: one, 2: f"both {several}"}.get(len(joint.lots), f"all {several}")
     if joint.day is None and len(joint.lots) > 1:
-        return f"{listed(joint.lots)} cannot all have {_IT.get(name, thing)} when they need it"
+        have = _HAVE.get(name, f"have {thing}")
+        return f"{listed(joint.lots)} cannot all {have} when they need it"
     day = "" if joint.day is None else f" on {long_day(joint.day)}"
     return f"{listed(joint.lots)} {many}{day}"
 
 
-_IT: Final = {"line": "it"}
+_HAVE: Final = {"line": "have it", "hands": "be worked at"}
 _NEEDS: Final = {
     "line": ("hangs", "hang"), "burner": ("needs a burner", "need a burner"),
     "hands": ("needs hands", "need hands"),

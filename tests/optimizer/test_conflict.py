@@ -135,9 +135,8 @@ def test_one_tub_and_these_hours_hold_two_pieces_of_four() -> None:
     found = conflict(problem)
     assert as_limits(found) == {Limit("goal", "fair"), Limit("vessel", "tub"), Limit("hours")}
     assert joint_reason(problem, read_joint(problem, found)).sentence == (
-        "Two pieces can be ready by Tue 2 March, 16:00, not four; fair wants four pieces by "
-        "Tue 2 March, 16:00, there is one tub, the working hours leave no more time and "
-        "L1 and L2 both need a tub on Monday 1 March."
+        "Two pieces can be ready by Tue 2 March, 16:00, not four; the working hours leave no more "
+        "time, there is one tub and L1 and L2 both need a tub on Monday 1 March."
     )
 
 
