@@ -45,13 +45,13 @@ SAID: list[tuple[dict[str, Any], str]] = [
     (
         {"goal": "fair", "possible": 2, "parts": [{"part": "goal", "name": "fair"}, LINE,
          {"part": "hours"}], "lots": ["L1", "L2"], "day": "2027-03-07"},
-        (f"{TWO}; the working hours leave no more time, the line holds 10 m and L1 and L2 both hang "
-        "on Sunday 7 March."),
+        (f"{TWO}; the working hours leave no more time, the line holds 10 m and L1 and L2 both "
+         "hang on Sunday 7 March."),
     ),
     (
         {"parts": [{"part": "hours"}, {"part": "store", "name": "hands"}], "lots": ["L1", "L2"]},
-        ("Not all together: the working hours leave no more time, there is one pair of hands and L1 "
-        "and L2 cannot all be worked at when they need it."),
+        ("Not all together: the working hours leave no more time, there is one pair of hands and "
+         "L1 and L2 cannot all be worked at when they need it."),
     ),
     (
         {"parts": [{"part": "goal", "name": "fair"}, {"part": "store", "name": "burner"}]},
