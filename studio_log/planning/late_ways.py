@@ -183,7 +183,8 @@ def _things(problem: Problem) -> Iterator[Change]:
         elif kind == "burner":
             yield MoreBurners(1)
         else:
-            yield AddVessel(kind, -(-max(some) // THOUSANDTHS) * THOUSANDTHS)
+            sizes = {-(-one // THOUSANDTHS) * THOUSANDTHS for one in (min(some), max(some))}
+            yield from (AddVessel(kind, size) for size in sorted(sizes))
     yield MoreHands(1)
 
 

@@ -132,7 +132,7 @@ def _add_hours(problem: Problem, change: AddHours, plan: Plan | None) -> Price:
         times = len(_days_outside(problem, plan))
     more = max((_added(problem, change, one) for one in change.weekdays), default=0)
     words = f"{counted(times, 'day')} with up to {exact_words(more)} beyond the present hours"
-    return (COMING // 2 + more // 4) * times, words
+    return (COMING + more) * times, words  # as coming so often: which is what it comes to
 
 
 def _days_outside(problem: Problem, plan: Plan) -> set[date]:

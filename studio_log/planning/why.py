@@ -11,14 +11,14 @@ from dataclasses import replace
 from typing import Final
 
 from studio_log.planning.alone_words import alone_reasons
-from studio_log.planning.change_kinds import AddHours, GoalPieces
+from studio_log.planning.change_kinds import AddHours, GoalPieces, MoreLine
 from studio_log.planning.effort import NOT_FOUND, Effort
 from studio_log.planning.ends import alone_ends
 from studio_log.planning.late_ways import in_hand, pieces_of, searched
 from studio_log.planning.lates import late_goals
 from studio_log.planning.mending import mend
 from studio_log.planning.plain_words import counted, listed
-from studio_log.planning.problem import BadProblemError, Plan, Problem
+from studio_log.planning.problem import THOUSANDTHS, BadProblemError, Plan, Problem
 from studio_log.planning.solver import NO_SOLVER, Cheap, Solver
 from studio_log.planning.trying import TRIES, Trial, same_places
 from studio_log.planning.why_alone import Mend, dead_lots, mends_of
@@ -92,6 +92,7 @@ def _late_or_open(trial: Trial, solver: Solver) -> None:
     _most_pieces(trial)
     left = _offered(trial, trial.likely(searched(problem, plan)), FEW_TRIES)
     _narrow(trial)
+    _less_line(trial)
     _where_they_are(trial)
     _offered(trial, left, trial.tries)
 
@@ -125,6 +126,18 @@ def _where_they_are(trial: Trial) -> None:
         if there is not None:
             for changes in in_hand(trial.problem, there):
                 trial.offer(changes, FEW_TRIES, Cheap(changes, there), whole=True)
+
+
+def _less_line(trial: Trial) -> None:
+    """Offer fewer metres of line than those that put all dates right, found by halving."""
+    lines = [change.metres for way in trial.found for change in way.changes
+             if isinstance(change, MoreLine) and len(way.changes) == 1
+             and not way.plan.score.late]  # fmt: skip
+    low, high = 0, min(lines, default=0) // THOUSANDTHS
+    while high - low > 1 and not trial.stop():
+        half = (low + high) // 2
+        found = trial.offer((MoreLine(half * THOUSANDTHS),), whole=True)
+        low, high = (low, half) if found else (half, high)
 
 
 def _narrow(trial: Trial) -> None:

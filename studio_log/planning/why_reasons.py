@@ -1,12 +1,13 @@
 """Why a plan is late or there is none, and the ways out: plain values, and their JSON."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final, Literal
 
 from studio_log.planning.change_json import change_to_json
 from studio_log.planning.change_kinds import (
     AddHours,
+    AddVessel,
     Change,
     GoalCured,
     GoalPieces,
@@ -74,7 +75,9 @@ def in_order(ways: Iterable[Way]) -> tuple[Way, ...]:
     kept.sort(key=lambda one: (one.plan.score.late > 0, one.price, one.plan.score.parts()))
     kinds = [tuple(type(change) for change in one.changes) for one in kept]
     few = [one for n, one in enumerate(kept) if kinds[:n].count(kinds[n]) < MOST_ALIKE]
-    return tuple(few[:MOST_WAYS])
+    # What was not weighed up, such as leaving a lot out, may be cheaper than what was.
+    told = [replace(one, least=one.least and one.price == kept[0].price) for one in few]
+    return tuple(told[:MOST_WAYS])
 
 
 def _needless(one: Way, other: Way) -> bool:
@@ -100,6 +103,7 @@ def _thing(way: Way) -> tuple[Any, int]:
 
 _MUCH: Final[dict[type, Callable[..., tuple[Any, int]]]] = {
     MoreLine: lambda it: (None, it.metres),
+    AddVessel: lambda it: (it.kind, it.size),
     AddHours: lambda it: ((it.weekdays, it.begins), it.ends),
     LaterGoal: lambda it: (it.goal, it.minutes),
     GoalPieces: lambda it: (it.goal, -it.pieces),

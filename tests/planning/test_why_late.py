@@ -147,6 +147,54 @@ def test_a_way_out_that_only_asks_for_more_is_left_out() -> None:
     assert [one.changes for one in in_order(ways)] == [(MoreLine(1_000),), (MoreBurners(1),)]
 
 
+def way(price: int, *changes: Change, least: bool = False) -> Way:
+    plan = plan_studio(read(studio()), SOME).plan
+    assert plan is not None
+    return Way(changes, "", price, "", "", plan, least)
+
+
+def test_of_one_kind_the_least_is_offered() -> None:
+    day = read(studio()).clock.start.date()
+    two = (AddSession(day, 1080, 1140), AddSession(day.replace(day=2), 1080, 1140))
+    ways = [
+        way(2_880, GoalPieces("fair", 2)), way(1_440, GoalPieces("fair", 3)),
+        way(350, AddVessel("tub", 10_000)), way(400, AddVessel("tub", 20_000)),
+        way(180, GoalCured("fair", 1, 88)), way(540, GoalCured("fair", 4, 88)),
+        way(240, *two), way(260, AddSession(day, 1080, 1140), AddSession(day, 420, 500)),
+    ]  # fmt: skip
+    assert [one.price for one in in_order(ways)] == [180, 240, 350, 1_440]
+
+
+def test_a_proof_is_not_told_where_something_else_is_cheaper() -> None:
+    # Leaving a lot out is not among what the solver weighs up.
+    proved = way(780, LaterGoal("fair", 1440), least=True)
+    assert in_order([proved])[0].least
+    assert not any(one.least for one in in_order([proved, way(90, MoreBurners(1))]))
+
+
+def test_no_more_line_is_asked_for_than_is_enough() -> None:
+    # Two tubs, and 5 m for each lot; where six metres are there, four more are enough.
+    whole = one_tub()
+    tub = whole["resources"]["vessels"][0]
+    whole["resources"] = {"vessels": [tub, tub | {"id": "tub2"}], "line_m": 6}
+    _, found = told(whole)
+    lines = [one.changes for one in found.ways if isinstance(one.changes[0], MoreLine)]
+    assert lines == [(MoreLine(4_000),)]
+
+
+def test_the_most_pieces_that_can_be_ready_are_offered() -> None:
+    """Three lots of two pieces and one tub; all are wanted, and two of them can be in time.
+
+    With a tub for a night each, L1 is taken down on Tuesday, L2 on Wednesday, L3 on Thursday.
+    """
+    goal = {"id": "fair", "date": "2027-03-03T16:00", "pieces": 6, "lots": ["L1", "L2", "L3"]}
+    whole = studio(3, goals=[goal])
+    whole["resources"]["line_m"] = 15
+    _, found = told(whole)
+    fewer = [one.changes for one in found.ways if isinstance(one.changes[0], GoalPieces)]
+    assert fewer == [(GoalPieces("fair", 4),)]
+
+
 def test_a_plan_that_is_not_late_has_no_reasons() -> None:
     # L2 has no date and wants the only tub too; L1 goes first, and all is well.
     whole = studio(2)
