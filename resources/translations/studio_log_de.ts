@@ -9324,8 +9324,8 @@ fehlt</translation>
         <translation>&amp;Ihm folgen</translation>
     </message>
     <message>
-        <source>Lots that follow the plan are told by their reminders when it is time. What is wanted becomes a lot. Undo takes a lot off the plan again.</source>
-        <translation>Partien, die dem Plan folgen, melden sich mit ihren Erinnerungen, wenn es so weit ist. Was gewünscht ist, wird eine Partie. Rückgängig nimmt eine Partie wieder vom Plan.</translation>
+        <source>Lots that follow the plan are told by their reminders when it is time. What is wanted becomes a lot. Undo takes the plan back, and on a lot that lot alone.</source>
+        <translation>Partien, die dem Plan folgen, melden sich mit ihren Erinnerungen, wenn es so weit ist. Was gewünscht ist, wird eine Partie. Rückgängig nimmt den Plan zurück, bei einer Partie nur diese.</translation>
     </message>
     <message>
         <source>This plan counts on: {changes}.</source>
@@ -9414,6 +9414,10 @@ fehlt</translation>
     <message>
         <source>What is wanted, and the studio’s means</source>
         <translation>Was gewünscht ist und was die Werkstatt hat</translation>
+    </message>
+    <message>
+        <source>The plan</source>
+        <translation>Der Plan</translation>
     </message>
     <message>
         <source>Write a day and its hours, as in “tomorrow 20 h; 3 Dec 24 h”.</source>

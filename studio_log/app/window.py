@@ -319,8 +319,7 @@ def plan_page(bridge: Bridge, parent: QWidget | None, *, tries: int | None = Non
 
     def sheet() -> TimelinePage:
         page = TimelinePage()
-        page.legend.hide()  # it stands in the window
-        page.heading.hide()  # what it shows is plain here, and the room is needed in large text
+        page.be_part()
         page.view.say_where_empty(tr(EMPTY))
         return page
 

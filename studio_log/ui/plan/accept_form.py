@@ -56,7 +56,7 @@ class AcceptForm(QDialog):
             Words(
                 tr(
                     "Lots that follow the plan are told by their reminders when it is time. "
-                    "What is wanted becomes a lot. Undo takes a lot off the plan again."
+                    "What is wanted becomes a lot. Undo takes the plan back, and on a lot that lot alone."
                 )
             )
         )

@@ -32,8 +32,33 @@ PAGES: Final = (tr_later("&Visits"), tr_later("What is &otherwise"), tr_later("W
 OTHERWISE, WHY = 1, 2
 SIDE: Final = 21
 """Width of the left pane, in line heights; never more than two fifths."""
+LINES: Final = 6
+"""Lines of a page that are seen at least, below the chips."""
+SHEET_LINES: Final = 10
+"""Height of the plan over time at least, in line heights: its hours and a lot."""
 FULL: Final = 1000
 """What the bar of the search counts to."""
+
+
+class _Split(QSplitter):
+    """Asks for no more height than its parts need; where even that is not there, all scrolls."""
+
+    @override
+    def sizeHint(self) -> QSize:
+        return self.minimumSizeHint()
+
+
+class _Below(QWidget):
+    """The lower part: as high as the lines of its chips and some lines of a page, at least."""
+
+    def __init__(self, turn: FlowLayout) -> None:
+        super().__init__()
+        self._turn = turn
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.setMinimumHeight(self._turn.heightForWidth(self.width()) + em(self, LINES))
 
 
 class PlanFace(QDialog):
@@ -74,10 +99,15 @@ class PlanFace(QDialog):
         super().resizeEvent(event)
         self._side.setMaximumWidth(max(self._least(), min(em(self, SIDE), self.width() * 2 // 5)))
         self._side.setMinimumWidth(self._least())
+        as_widget(self.sheet).setMinimumHeight(em(self, SHEET_LINES))
+        self._plan.setMinimumWidth(self._inside.minimumSizeHint().width() + self._bar_width())
 
     def _least(self) -> int:
         """Give the width below which the left pane is cut; where there is more, it grows."""
-        return self.pane.minimumSizeHint().width() + em(self, 1)
+        return self.pane.minimumSizeHint().width() + self._bar_width()
+
+    def _bar_width(self) -> int:
+        return self._plan.verticalScrollBar().sizeHint().width()
 
     def show_running(self, *, running: bool) -> None:
         """Show what can be done while it is planned, or after."""
@@ -98,12 +128,14 @@ class PlanFace(QDialog):
         return one_of(self, rows, chosen=0)
 
     def _lay_out(self) -> None:
-        right = QVBoxLayout()
+        self._inside = QWidget()
+        right = QVBoxLayout(self._inside)
+        right.setContentsMargins(0, 0, 0, 0)
         right.setSpacing(8)
         right.addLayout(self._head())
         for widget in (self.head, self.bar, self.what_if, self.message):
             right.addWidget(widget)
-        self.split = QSplitter(Qt.Orientation.Vertical)
+        self.split = _Split(Qt.Orientation.Vertical)
         self.split.setChildrenCollapsible(False)
         for at, (part, share) in enumerate(((as_widget(self.sheet), 5), (self._below(), 4))):
             self.split.addWidget(part)
@@ -113,7 +145,8 @@ class PlanFace(QDialog):
         whole.setContentsMargins(16, 14, 16, 12)
         whole.setSpacing(12)
         whole.addWidget(self._side, 2)
-        whole.addLayout(right, 3)
+        self._plan = scrolled(self._inside, name=tr("The plan"))
+        whole.addWidget(self._plan, 3)
         room = self.screen().availableGeometry().size() - QSize(60, 80)
         self.resize(QSize(em(self, 92), em(self, 54)).boundedTo(room))
 
@@ -131,7 +164,7 @@ class PlanFace(QDialog):
         chips = (self.chips.button(at) for at in range(len(PAGES)))
         for widget in (*chips, growing(Words()), self.copy, self.leave):
             turn.addWidget(widget)
-        below = QWidget()
+        below = _Below(turn)
         lower = QVBoxLayout(below)
         lower.setContentsMargins(0, 4, 0, 0)
         lower.setSpacing(6)

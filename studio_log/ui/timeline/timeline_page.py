@@ -75,6 +75,13 @@ class TimelinePage(QWidget):
         self.lines_button.setToolTip(f"<qt>{escape(told + tr(LINES_TIP))}</qt>")
         self.lines_button.setAccessibleDescription(told)
 
+    def be_part(self) -> None:
+        """Be the part of a page that says itself what this shows, in little room."""
+        self.legend.hide()
+        self.heading.hide()
+        gap = theme().metrics.m
+        self._whole.setContentsMargins(gap, gap, gap, gap)
+
     def toggle_lines(self) -> None:
         """Show the rows for vessels, line and heat, or put them away."""
         self.lines_button.toggle()
@@ -123,7 +130,7 @@ class TimelinePage(QWidget):
         top.addStretch(1)
         for button in self._buttons():
             top.addWidget(button)
-        whole = QVBoxLayout(self)
+        whole = self._whole = QVBoxLayout(self)
         whole.setContentsMargins(metrics.xl, metrics.l, metrics.xl, metrics.m)
         whole.setSpacing(metrics.m)
         whole.addLayout(top)
