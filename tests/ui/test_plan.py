@@ -495,6 +495,20 @@ def test_hours_and_days_are_told_in_the_language_spoken(box: PlanBox) -> None:
         speak(ENGLISH)
 
 
+def test_in_a_low_window_no_chip_is_cut(box: PlanBox, shop: Workshop) -> None:
+    shop.new()
+    shown(box)
+    box.resize(520, 360)
+    settle(box)
+    chips = [box.chips.button(at) for at in range(3)]
+    top = box.turns.geometry().top()
+    assert all(one.geometry().bottom() < top for one in (*chips, box.copy, box.leave))
+    below = box.turns.parentWidget()
+    assert below is not None
+    assert below.height() >= below.minimumHeight() > top
+    assert box._plan.verticalScrollBar().maximum() > 0, "what has no room scrolls"
+
+
 def test_a_wide_window_can_be_made_narrow_again(box: PlanBox) -> None:
     """The left pane takes part of what there is, and holds no window wide."""
     shown(box)

@@ -56,7 +56,8 @@ class AcceptForm(QDialog):
             Words(
                 tr(
                     "Lots that follow the plan are told by their reminders when it is time. "
-                    "What is wanted becomes a lot. Undo takes the plan back, and on a lot that lot alone."
+                    "What is wanted becomes a lot. Undo takes the plan back, and on a lot that lot "
+                    "alone."
                 )
             )
         )
