@@ -11216,6 +11216,10 @@ fehlt</translation>
         <translation>Anhänger {tag}</translation>
     </message>
     <message>
+        <source>{code} was read blind, and all its tags are read. The report would tell what they are; unveil the trial first.</source>
+        <translation>{code} wurde blind gelesen, und alle Anhänger sind gelesen. Der Bericht würde verraten, was sie sind; den Versuch zuerst enthüllen.</translation>
+    </message>
+    <message>
         <source>{code} is being read blind: {left} of {count} tags are not read yet. The report would tell what they are; unveil the trial first.</source>
         <translation>{code} wird blind gelesen: {left} von {count} Anhängern sind noch nicht gelesen. Der Bericht würde verraten, was sie sind; den Versuch zuerst enthüllen.</translation>
     </message>
@@ -11710,6 +11714,10 @@ fehlt</translation>
     <message>
         <source>{band} over {count} spots: {mean} CIEDE2000 from their mean, {most} at most ({whose})</source>
         <translation>{band} an {count} Stellen: {mean} CIEDE2000 von ihrem Mittel, höchstens {most} ({whose})</translation>
+    </message>
+    <message>
+        <source>no two spots differ in any figure: finer than that was not read</source>
+        <translation>keine zwei Stellen unterscheiden sich in einer Ziffer: feiner wurde nicht gelesen</translation>
     </message>
     <message>
         <source>{noise} of the photo’s own grain taken off</source>

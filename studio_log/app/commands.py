@@ -17,12 +17,14 @@ from studio_log.cli.turn import lead_nowhere
 from studio_log.domain.tags import TagFacts
 from studio_log.present.paper.blocks import PageName
 from studio_log.present.swatch_card import CardFacts
+from studio_log.present.swatch_plot import Plot
 from studio_log.services.clock import SystemClock
 from studio_log.services.copy_keeping import difference_words
 from studio_log.services.papers import Paper
 from studio_log.services.ports import NoticeText, Raised
 from studio_log.services.studio import Studio
 from studio_log.services.trials import TrialReport
+from studio_log.services.whole_file import write_whole
 from studio_log.services.worker import ThreadWorker
 from studio_log.store.compare import compare
 from studio_log.store.faults import WrongPassword
@@ -82,6 +84,15 @@ class ProgramHouse:
         del app
         cards = "1 card" if len(facts) == 1 else f"{len(facts)} cards"
         return f"{cards} written to {path}."
+
+    def write_plot(self, path: Path, plot: Plot) -> None:
+        """Write a plot of swatches as a PNG."""
+        from studio_log.ui.ink.device import ensure_gui_app
+        from studio_log.ui.swatches.plot_paint import plot_png
+
+        app = ensure_gui_app()
+        write_whole(path, plot_png(plot))
+        del app
 
     def write_trial(self, path: Path, report: TrialReport) -> str:
         """Write a trial's report: a drawing, or its table as CSV; gives words on it."""

@@ -7,6 +7,7 @@ from typing import Any, Protocol, TextIO
 from studio_log.domain.tags import TagFacts
 from studio_log.present.paper.blocks import PageName
 from studio_log.present.swatch_card import CardFacts
+from studio_log.present.swatch_plot import Plot
 from studio_log.services.commands import Outcome
 from studio_log.services.papers import Paper
 from studio_log.services.ports import Clock
@@ -81,6 +82,10 @@ class House(Protocol):
 
     def write_cards(self, path: Path, facts: Sequence[CardFacts], stock: str) -> str:
         """Write swatch cards as a PDF on a stock of labels; gives words for the person."""
+        ...
+
+    def write_plot(self, path: Path, plot: Plot) -> None:
+        """Write a plot of swatches as a PNG."""
         ...
 
     def write_trial(self, path: Path, report: TrialReport) -> str:

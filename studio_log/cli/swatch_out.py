@@ -1,6 +1,7 @@
 """Commands that take swatches out: cards to glue them on, and the plane of colours."""
 
-from typing import Final
+from collections.abc import Mapping, Sequence
+from typing import Any, Final
 
 from studio_log.cli import values
 from studio_log.cli.form import Form, Option, UsageError, Word
@@ -9,7 +10,7 @@ from studio_log.cli.turn import Turn
 from studio_log.domain.swatch_text import whole_swatch_code
 from studio_log.present.swatch_ages import lay_out_ages
 from studio_log.present.swatch_files import csv_of, svg_of
-from studio_log.present.swatch_plot import lay_out_plot
+from studio_log.present.swatch_plot import Coloured, Plot, lay_out_plot
 from studio_log.services.swatch_plane import coloured
 from studio_log.services.swatches import CardsFor, SwatchesFor
 from studio_log.services.whole_file import write_whole
@@ -17,6 +18,7 @@ from studio_log.services.whole_file import write_whole
 MOST_LINES: Final = 5000
 PLOT_SIZE: Final = (1000.0, 1000.0)
 PLOT_LINE: Final = 18.0
+KINDS: Final = frozenset({".svg", ".png", ".csv"})
 
 
 def _card(turn: Turn) -> int:
@@ -33,36 +35,41 @@ def _plot(turn: Turn) -> int:
     path = values.file_path(given["to"], FILE_NAME)
     if given["by_lot"] and given["by_age"]:
         raise UsageError("Either --by-lot or --by-age")
-    if path.suffix.casefold() not in {".svg", ".csv"}:
-        raise UsageError("--to takes the name of a file that ends in .svg or .csv")
+    kind = path.suffix.casefold()
+    if kind not in KINDS:
+        raise UsageError("--to takes the name of a file that ends in .svg, .png or .csv")
     asked = SwatchesFor(
         find=given["find"] or "",
         lots=values.lot_codes(given["lot"]),
         read_only=True,
         order="code",
         limit=MOST_LINES,
-        ages=given["by_age"] or path.suffix.casefold() == ".csv",
+        ages=given["by_age"] or kind == ".csv",
     )
     shown = coloured(turn.studio.ask(asked).lines)
-    if path.suffix.casefold() == ".csv":
-        text = csv_of(shown)
-    elif given["by_age"]:
-        plot = lay_out_ages(shown, PLOT_SIZE, PLOT_LINE)
-        text = svg_of(plot, "Swatches by the age of their cure")
+    if kind == ".csv":
+        write_whole(path, csv_of(shown).encode())
+    elif kind == ".png":
+        turn.house.write_plot(path, _laid_out(shown, given)[0])
     else:
-        plot = lay_out_plot(shown, PLOT_SIZE, PLOT_LINE, by_lot=given["by_lot"])
-        text = svg_of(plot, "Swatches by a* and b*")
-    write_whole(path, text.encode())
+        write_whole(path, svg_of(*_laid_out(shown, given)).encode())
     count = "1 swatch" if len(shown) == 1 else f"{len(shown)} swatches"
     turn.say(f"{count} written to {path}.")
     return 0
 
 
+def _laid_out(shown: Sequence[Coloured], given: Mapping[str, Any]) -> tuple[Plot, str]:
+    if given["by_age"]:
+        return lay_out_ages(shown, PLOT_SIZE, PLOT_LINE), "Swatches by the age of their cure"
+    plot = lay_out_plot(shown, PLOT_SIZE, PLOT_LINE, by_lot=given["by_lot"])
+    return plot, "Swatches by a* and b*"
+
+
 FORMS: Final = (
     Form(
-        ("swatch", "plot"), "Write the swatches on the a*b* plane to an SVG, or to CSV.", _plot,
+        ("swatch", "plot"), "Write the swatches on the a*b* plane to SVG, PNG or CSV.", _plot,
         options=(
-            Option("--to", "the file to write: its name ends in .svg or .csv", "FILE",
+            Option("--to", "the file to write: its name ends in .svg, .png or .csv", "FILE",
                    required=True),
             Option("--find", "words of it: a lot, a name, a method, a place", "TEXT"),
             Option("--lot", "those of this lot; may be repeated", "CODE", repeats=True),

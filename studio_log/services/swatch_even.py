@@ -24,6 +24,8 @@ BAND_WORDS: Final[Mapping[str, str]] = {
     "poor": tr_later("poor"),
     "bad": tr_later("bad"),
 }
+SAME: Final = 0.005
+"""Less than this, in CIEDE2000, is written as 0: a coarse picture, not a perfect cloth."""
 OWN_BANDS: Final = tr_later("bands of Studio Log, a proposal")
 RUI_BANDS: Final = tr_later("bands of Chong, Li and Yeung 1992, from memory")
 
@@ -73,7 +75,9 @@ def even_words(found: Evenness, noise: float = 0.0) -> str:
            band=tr(BAND_WORDS[known.band]), count=known.spots, mean=plain(known.mean_apart, 2),
            most=plain(known.most_apart, 2), whose=tr(OWN_BANDS))
     ]  # fmt: skip
-    if noise:
+    if known.most_apart < SAME:
+        said.append(tr("no two spots differ in any figure: finer than that was not read"))
+    if noise >= SAME:
         said.append(tr("{noise} of the photo’s own grain taken off", noise=plain(noise, 2)))
     level = found.unlevelness
     if level is not None:

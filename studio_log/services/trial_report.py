@@ -75,12 +75,17 @@ def trial_report(_house: Any, desk: Desk, question: TrialReportFor) -> TrialRepo
     if trial.voided:
         raise Refusal(tr("{code} was taken back. Nothing was changed.", code=trial.code))
     if trial.veiled:
-        raise Refusal(
-            tr("{code} is being read blind: {left} of {count} tags are not read yet. The report "
-               "would tell what they are; unveil the trial first.",
-               code=trial.code, left=len(trial.unread), count=len(trial.units))
-        )  # fmt: skip
+        raise Refusal(_veiled_words(trial))
     return report_of(desk, trial)
+
+
+def _veiled_words(trial: Trial) -> str:
+    if not trial.unread:
+        return tr("{code} was read blind, and all its tags are read. The report would tell what "
+                  "they are; unveil the trial first.", code=trial.code)  # fmt: skip
+    return tr("{code} is being read blind: {left} of {count} tags are not read yet. The report "
+              "would tell what they are; unveil the trial first.",
+              code=trial.code, left=len(trial.unread), count=len(trial.units))  # fmt: skip
 
 
 def report_of(desk: Desk, trial: Trial) -> TrialReport:

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from tests.cli.program_line import ProgramLine
 
@@ -40,6 +41,21 @@ def test_a_swatch_from_its_cut_to_its_grade(line: ProgramLine) -> None:
     line.json("undo", code)
     line.json("correct", code, "2", "--reading", "L=50")
     assert line.json("swatch", "list")[0]["lab"]["L"] == 50.0
+
+
+@pytest.mark.usefixtures("qapp")
+def test_the_plane_is_written_as_a_picture(line: ProgramLine) -> None:
+    lot = line.json("lot", "new", "--method", "soy-immersion-long", "--name", "Calico",
+                    "--piece", "cotton 1x1m 150g/m2")["code"]  # fmt: skip
+    code = line.run("swatch", "new", lot).stdout.strip()
+    line.json("swatch", "read", code, "--lab", "52.1,31.8,24")
+    drawn = line.studio.parent / "plane.png"
+    for look in ((), ("--by-lot",), ("--by-age",)):
+        assert line.run("swatch", "plot", "--to", str(drawn), *look).returncode == 0
+        with Image.open(drawn) as picture:
+            assert picture.size == (2000, 2000)
+            found = {colour for _, colour in picture.convert("RGB").getcolors(1 << 20)}
+        assert (0xB8, 0x65, 0x55) in found, "the swatch has its own colour"
 
 
 @pytest.mark.parametrize(

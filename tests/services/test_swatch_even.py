@@ -80,6 +80,16 @@ def test_a_grain_as_large_as_the_spread_leaves_an_even_cloth(shop: Workshop, cod
     assert "5 of the photo’s own grain taken off" in page(shop, code).even_words
 
 
+def test_spots_that_are_all_the_same_are_told_to_be_read_too_coarsely(
+    shop: Workshop, code: str
+) -> None:
+    shop.do(ReadSwatch(code, None, "instrument", spots=(Lab(50, 1, 2),) * 8))
+    assert "finer than that was not read" in page(shop, code).even_words
+    spots, _ = spots_of("red A")
+    shop.do(ReadSwatch(code, None, "instrument", spots=spots))
+    assert "finer than that was not read" not in page(shop, code).even_words
+
+
 def test_few_spots_are_told_so_and_a_later_single_reading_leaves_them_be(
     shop: Workshop, code: str
 ) -> None:

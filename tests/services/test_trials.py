@@ -112,6 +112,14 @@ def test_only_tags_are_shown_while_it_is_read(shop: Workshop) -> None:
         shop.do(UnveilTrial(code))
 
 
+def test_a_report_waits_for_the_unveiling_though_all_tags_are_read(shop: Workshop) -> None:
+    code = planned(shop)
+    for one in page(shop, code).units:
+        shop.do(ReadTag(code, one.tag, value=21.0))
+    with pytest.raises(Refusal, match="all its tags are read"):
+        report(shop, code)
+
+
 def test_a_broken_blind_is_kept_and_an_unveiling_is_not_taken_back(shop: Workshop) -> None:
     code = planned(shop)
     tag = page(shop, code).next_tag

@@ -7,6 +7,7 @@ from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QSizeF
 from PySide6.QtGui import (
     QFontDatabase,
     QGuiApplication,
+    QImage,
     QPagedPaintDevice,
     QPageLayout,
     QPageSize,
@@ -78,6 +79,15 @@ def pdf_of(
     writer.setCreator("Studio Log")
     paint_all(writer, pages, paint, DOTS / MM_PER_INCH)
     buffer.close()
+    return bytes(buffer.data().data())
+
+
+def png_of(image: QImage) -> bytes:
+    """Give a picture as a PNG; Refusal where it could not be made."""
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    if not image.save(buffer, "PNG"):  # type: ignore[call-overload]
+        raise Refusal(tr("There is too little memory for a picture. Nothing was written."))
     return bytes(buffer.data().data())
 
 

@@ -6,11 +6,10 @@ from functools import partial
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QBuffer, QEvent, QIODevice, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QHelpEvent,
-    QImage,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -26,12 +25,13 @@ from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.hues import Palette
 from studio_log.present.swatch_ages import lay_out_ages
 from studio_log.present.swatch_files import csv_of, svg_of
-from studio_log.present.swatch_plot import Coloured, Dot, Label, Panel, Plot, lay_out_plot
+from studio_log.present.swatch_plot import Coloured, Dot, Plot, lay_out_plot
 from studio_log.services.swatch_plane import coloured
 from studio_log.services.swatches import SwatchShown
 from studio_log.services.whole_file import write_whole
+from studio_log.ui.swatches.plot_paint import paint_dot, paint_plot, plot_png
 from studio_log.ui.theme.look import theme
-from studio_log.ui.widgets.parts import em, sized
+from studio_log.ui.widgets.parts import em
 
 FILE_SIZE: Final = (1000.0, 1000.0)
 FILE_LINE: Final = 18.0
@@ -41,14 +41,8 @@ LAYOUTS: Final[Mapping[str, Callable[[Sequence[Coloured], tuple[float, float], f
     BY_LOT: partial(lay_out_plot, by_lot=True),
     BY_AGE: lay_out_ages,
 }
-PNG_SCALE: Final = 2
 BESIDE: Final = 3
 """Pixels beside a swatch that still are a click on it."""
-_FLAGS: Final = {
-    "start": Qt.AlignmentFlag.AlignLeft,
-    "middle": Qt.AlignmentFlag.AlignHCenter,
-    "end": Qt.AlignmentFlag.AlignRight,
-}
 KEYS: Final = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1}
 
 
@@ -93,7 +87,7 @@ class PlotView(QLabel):
         if kind == ".csv":
             write_whole(path, b"\xef\xbb\xbf" + csv_of(self._swatches).encode())
         elif kind == ".png":
-            write_whole(path, self._png())
+            write_whole(path, plot_png(self._file_plot()))
         else:
             path = path if kind == ".svg" else path.with_name(f"{path.name}.svg")
             title = (
@@ -206,36 +200,6 @@ class PlotView(QLabel):
     def _file_plot(self) -> Plot:
         return LAYOUTS[self._look](self._swatches, FILE_SIZE, FILE_LINE)
 
-    def _png(self) -> bytes:
-        plot = self._file_plot()
-        image = QImage(
-            round(plot.width) * PNG_SCALE, round(plot.height) * PNG_SCALE,
-            QImage.Format.Format_RGB32,
-        )  # fmt: skip
-        image.fill(QColor("#ffffff"))
-        painter = QPainter(image)
-        painter.scale(PNG_SCALE, PNG_SCALE)
-        font = self.font()
-        font.setPixelSize(round(0.78 * plot.line))
-        painter.setFont(font)
-        paint_plot(painter, plot, ("#26221d", "#6b6357", "#d9d0c0"))
-        painter.end()
-        buffer = QBuffer()
-        buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-        image.save(buffer, "PNG")  # type: ignore[call-overload]
-        return bytes(buffer.data().data())
-
-
-def paint_plot(painter: QPainter, plot: Plot, inks: tuple[str, str, str]) -> None:
-    """Paint every panel; `inks` are those of words, of axes, and of the grid."""
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    for panel in plot.panels:
-        _paint_grid(painter, panel, inks)
-        for label in panel.labels:
-            _paint_label(painter, label, inks, panel, plot)
-        for dot in panel.dots:
-            _paint_dot(painter, dot, inks)
-
 
 def _paint_chosen(painter: QPainter, plot: Plot, code: str) -> None:
     """Paint a chosen swatch once more, above those that lie on it, with a ring about it."""
@@ -243,44 +207,7 @@ def _paint_chosen(painter: QPainter, plot: Plot, code: str) -> None:
     for panel in plot.panels:
         for dot in panel.dots:
             if dot.code == code:
-                _paint_dot(painter, dot, (palette.ink, palette.soft, palette.line))
+                paint_dot(painter, dot, (palette.ink, palette.soft, palette.line))
                 painter.setBrush(Qt.BrushStyle.NoBrush)
                 painter.setPen(QPen(QColor(palette.focus), 2.5))
                 painter.drawEllipse(QPointF(dot.x, dot.y), dot.radius + 4, dot.radius + 4)
-
-
-def _paint_grid(painter: QPainter, panel: Panel, inks: tuple[str, str, str]) -> None:
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    for one in panel.strokes:
-        painter.setPen(QPen(QColor(inks[1] if one.strong else inks[2]), 1))
-        painter.drawLine(QPointF(one.x1, one.y1), QPointF(one.x2, one.y2))
-    painter.setPen(QPen(QColor(inks[2]), 1))
-    for ring in panel.rings:
-        painter.drawEllipse(QPointF(ring.x, ring.y), ring.radius, ring.radius)
-
-
-def _paint_label(
-    painter: QPainter, label: Label, inks: tuple[str, str, str], panel: Panel, plot: Plot
-) -> None:
-    painter.save()
-    font = sized(painter.font(), 1.0 if label.strong else 0.9, bold=label.strong)
-    painter.setFont(font)
-    painter.setPen(QColor(inks[0] if label.strong else inks[1]))
-    wide = panel.side + plot.line
-    left = {"start": label.x, "middle": label.x - wide / 2, "end": label.x - wide}[label.anchor]
-    box = QRectF(left, label.y - plot.line, wide, 1.3 * plot.line)
-    text = painter.fontMetrics().elidedText(label.text, Qt.TextElideMode.ElideRight, round(wide))
-    painter.drawText(box, _FLAGS[label.anchor] | Qt.AlignmentFlag.AlignVCenter, text)
-    painter.restore()
-
-
-def _paint_dot(painter: QPainter, dot: Dot, inks: tuple[str, str, str]) -> None:
-    at = QPointF(dot.x, dot.y)
-    if dot.hollow:
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setPen(QPen(QColor(dot.shown), dot.radius * 0.5))
-        painter.drawEllipse(at, dot.radius * 0.75, dot.radius * 0.75)
-        return
-    painter.setPen(QPen(QColor(inks[1]), 0.8))
-    painter.setBrush(QColor(dot.shown))
-    painter.drawEllipse(at, dot.radius, dot.radius)

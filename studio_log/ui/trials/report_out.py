@@ -15,7 +15,7 @@ from studio_log.language.words import tr
 from studio_log.present.trial_plot import csv_rows
 from studio_log.services.trials import TrialReport
 from studio_log.services.whole_file import write_whole
-from studio_log.ui.ink.device import need_fonts, pdf_of
+from studio_log.ui.ink.device import need_fonts, pdf_of, png_of
 from studio_log.ui.ink.marks import tag_font
 from studio_log.ui.trials.plot import PAPER_INK, Drawing
 
@@ -79,7 +79,7 @@ def pdf_of_report(report: TrialReport) -> bytes:
     return pdf_of([report], PAGE, report.plot.title, paint)
 
 
-def png_of(report: TrialReport) -> bytes:
+def png_of_report(report: TrialReport) -> bytes:
     """Give the page as a picture."""
     need_fonts()
     image = QImage(
@@ -89,11 +89,7 @@ def png_of(report: TrialReport) -> bytes:
     painter = QPainter(image)
     paint_report(painter, report, PICTURE_DOTS)
     painter.end()
-    buffer = QBuffer()
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    if not image.save(buffer, "PNG"):  # type: ignore[call-overload]
-        raise Refusal(tr("There is too little memory for a picture. Nothing was written."))
-    return bytes(buffer.data().data())
+    return png_of(image)
 
 
 def svg_of(report: TrialReport) -> bytes:
@@ -144,6 +140,6 @@ _WRAP: Final = 0x1000 | 0x0001
 _MAKERS: Final[Mapping[str, Callable[[TrialReport], bytes]]] = {
     ".pdf": pdf_of_report,
     ".svg": svg_of,
-    ".png": png_of,
+    ".png": png_of_report,
     ".csv": csv_of,
 }
