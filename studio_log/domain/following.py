@@ -6,16 +6,19 @@ from datetime import datetime
 
 from studio_log.domain.journal import Entry
 from studio_log.domain.lots import Lot
+from studio_log.domain.served import served
 
 Moments = Mapping[int, tuple[datetime, datetime]]
 """By number of a step, when it starts and ends."""
 
 
-def following(lot: Lot, moments: Moments) -> Lot:
+def following(lot: Lot, moments: Moments, milk_of: str = "") -> Lot:
     """Give the lot as it follows these moments; what was planned before counts no more.
 
-    Of a step that runs only the end is taken, of one that is closed nothing.
+    Of a step that runs only the end is taken, of one that is closed nothing. `milk_of` is the lot
+    whose milk serves it by the plan.
     """
+    lot = served(lot, milk_of)
     steps = []
     for step in lot.steps:
         start, end = moments.get(step.number, (None, None))
@@ -33,4 +36,5 @@ def follow(lot: Lot, entry: Entry) -> Lot:
             int(number): (datetime.fromisoformat(start), datetime.fromisoformat(end))
             for number, (start, end) in told
         },
+        str(entry.data.get("milk_of", "")),
     )

@@ -115,6 +115,10 @@ class Lot:
     children: tuple[str, ...] = ()
     joined_into: str = ""
     """Code of the lot that all its pieces went into, the last of its children; "" for none."""
+    milk_of: str = ""
+    """Code of the lot whose milk serves it, by the plan that it follows; "" for its own."""
+    spared: frozenset[int] = frozenset()
+    """Numbers of the steps that it is spared by that milk; they are skipped."""
     seen: frozenset[str] = frozenset()
     """Keys, without the code, of marks and warnings that the dyer has answered as seen."""
 
@@ -146,8 +150,10 @@ class Lot:
 
     @property
     def started(self) -> bool:
-        """Whether any step was ever begun, ended or skipped."""
-        return any(step.start or step.closed for step in self.steps)
+        """Whether any step was ever begun, ended or skipped by hand."""
+        return any(
+            step.start or (step.closed and step.number not in self.spared) for step in self.steps
+        )
 
     def step(self, number: int) -> LotStep:
         """Give the step of a number; Refusal where there is none."""

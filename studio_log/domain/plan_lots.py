@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 from studio_log.domain.due import SPOILS
 from studio_log.domain.lot_amounts import amounts_of
 from studio_log.domain.lots import Lot, LotStep, cure_days_of
-from studio_log.domain.methods import StepKind
+from studio_log.domain.methods import Gap, StepKind
 from studio_log.domain.milks import COLD_LIFE
 from studio_log.domain.sharing import line_metres, needs_heat, needs_vessel
 from studio_log.domain.windows import SHORT, lengths_of
@@ -86,6 +86,8 @@ class _Chain:
     steps: list[dict[str, Any]] = field(default_factory=list)
     places: dict[str, tuple[int, Part]] = field(default_factory=dict)
     actual: dict[str, dict[str, str | None]] = field(default_factory=dict)
+    free: frozenset[int] = frozenset()
+    """Numbers of the steps that meet milk from elsewhere: no step before bounds their wait."""
     last: datetime | None = None
     """When the last thing ended that is recorded."""
 
@@ -130,7 +132,7 @@ def plan_lot(
     part, rest = _stretch(walked)
     if not part:
         return None
-    chain = _Chain(lot, now, shop, zone)
+    chain = _Chain(lot, now, shop, zone, free=_free(lot))
     for step, after in _with_next(part):
         _add(chain, step, after)
     form: dict[str, Any] = {"id": lot.code, "pieces": len(lot.pieces), "steps": chain.steps}
@@ -141,6 +143,16 @@ def plan_lot(
         form["release"] = chain.wall(ready)
     notes = (f"{lot.code}: {rest[0].title} and what follows it wait for the cure.",) if rest else ()
     return PlanLot(lot.code, form, chain.places, notes)
+
+
+def _free(lot: Lot) -> frozenset[int]:
+    """Give the step behind each straining that was skipped."""
+    skipped = [n for n, one in enumerate(lot.steps)
+               if one.spec.makes_milk and one.skipped is not None]  # fmt: skip
+    behind = (
+        next((one for one in lot.steps[n + 1 :] if one.skipped is None), None) for n in skipped
+    )
+    return frozenset(one.number for one in behind if one is not None)
 
 
 def _stretch(walked: Sequence[LotStep]) -> tuple[list[LotStep], list[LotStep]]:
@@ -176,7 +188,7 @@ def _add(chain: _Chain, step: LotStep, after: LotStep | None) -> None:
         days = cure_days_of(chain.lot, step.join)
         chain.add(step, Part.WAIT, min=days * 1440, cure=True)
     elif step.closed:
-        name = chain.add(step, Part.WHOLE, min=0, **_pause(after))
+        name = chain.add(step, Part.WHOLE, min=0, **_pause(chain, after))
         chain.happened(name, step.start or step.end or chain.now, step.end)
     elif _by_hand(chain.lot, step):
         _add_short(chain, step, after)
@@ -193,7 +205,7 @@ def _by_hand(lot: Lot, step: LotStep) -> bool:
 def _add_short(chain: _Chain, step: LotStep, after: LotStep | None) -> None:
     hands = max(step.spec.hands_on, lengths_of(chain.lot, step).aim)
     name = chain.add(
-        step, Part.WHOLE, hands=_minutes(hands), use=_uses(chain, step), **_pause(after)
+        step, Part.WHOLE, hands=_minutes(hands), use=_uses(chain, step), **_pause(chain, after)
     )
     if step.running:  # so short a step counts as done: its end is a matter of minutes
         chain.happened(name, step.start or chain.now, chain.now)
@@ -204,14 +216,14 @@ def _add_long(chain: _Chain, step: LotStep, after: LotStep | None) -> None:
     if hands and not step.running:
         chain.add(step, Part.BEGIN, hands=_minutes(hands), use=use)
     spent = timedelta(0) if step.running else hands
-    taken_up = after is not None and after.spec.gap.at_once and not _is_cure(after)
+    taken_up = after is not None and _at_once(chain, after) and not _is_cure(after)
     wait = {**_lengths(chain.lot, step, spent), "use": use, **_stirs(step)}
-    name = chain.add(step, Part.WAIT, **wait, **(_pause(after) if taken_up else {}))
+    name = chain.add(step, Part.WAIT, **wait, **(_pause(chain, after) if taken_up else {}))
     if step.running and step.start is not None:
         chain.happened(name, step.start, None)
     if not taken_up:
         line = {"line": use["line"]} if "line" in use else {}
-        chain.add(step, Part.END, hands=END_HANDS, use=line, **_pause(after))
+        chain.add(step, Part.END, hands=END_HANDS, use=line, **_pause(chain, after))
 
 
 def _lengths(lot: Lot, step: LotStep, spent: timedelta) -> dict[str, Any]:
@@ -239,11 +251,11 @@ def _stirs(step: LotStep) -> dict[str, int]:
     return {} if every is None else {"stir_every": _minutes(every)}
 
 
-def _pause(after: LotStep | None) -> dict[str, int | str]:
+def _pause(chain: _Chain, after: LotStep | None) -> dict[str, int | str]:
     """Give how long there may be, and has to be, until the next step begins."""
-    if after is None or _is_cure(after) or after.spec.gap.at_once:
+    if after is None or _is_cure(after) or _at_once(chain, after):
         return {}
-    gap = after.spec.gap
+    gap = Gap() if after.number in chain.free else after.spec.gap
     most = NO_LIMIT if gap.most is None else _minutes(gap.most)
     rule = gap.most is not None and after.spec.kind in SPOILS
     return {
@@ -251,6 +263,10 @@ def _pause(after: LotStep | None) -> dict[str, int | str]:
         "then_after": _minutes(gap.least),
         "then_limit": "rule" if rule else "advice",
     }
+
+
+def _at_once(chain: _Chain, step: LotStep) -> bool:
+    return step.spec.gap.at_once and step.number not in chain.free
 
 
 def _is_cure(step: LotStep) -> bool:

@@ -1,4 +1,4 @@
-"""What the dyer wishes of a plan: goals, and lots that are wanted and not made yet.
+"""What the dyer wishes of a plan: goals, lots that are wanted and not made yet, milks to share.
 
 Both are kept as JSON text among the settings, since they are wishes and no record of what happened.
 """
@@ -14,6 +14,7 @@ from studio_log.domain.errors import Refusal
 MOST_GOALS: Final = 8
 MOST_WANTED: Final = 40
 MOST_SLOW_DAYS: Final = 60
+MOST_SHARED: Final = 20
 MOST_PIECES: Final = 500
 MOST_DAYS: Final = 3650
 LONGEST_NAME: Final = 80
@@ -21,7 +22,7 @@ LONGEST_PIECES: Final = 2000
 LONGEST_TEXT: Final = 100_000
 LONGEST_DRYING: Final = 96
 """Hours."""
-Wish = TypeVar("Wish", "PlanGoal", "WantedLot", "SlowDay")
+Wish = TypeVar("Wish", "PlanGoal", "WantedLot", "SlowDay", "SharedMilk")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,17 @@ class SlowDay:
     hours: float
 
 
+@dataclass(frozen=True, slots=True)
+class SharedMilk:
+    """One making of milk that serves several lots: they need not make their own.
+
+    Lots are named by their codes, those that are wanted by their names.
+    """
+
+    maker: str
+    lots: tuple[str, ...]
+
+
 def read_goals(text: str) -> tuple[PlanGoal, ...]:
     """Read the goals that are kept; Refusal where they make no sense."""
     return _read(text, MOST_GOALS, "goals", _goal)
@@ -69,7 +81,25 @@ def read_slow_days(text: str) -> tuple[SlowDay, ...]:
     return _read(text, MOST_SLOW_DAYS, "days of slow drying", _slow_day)
 
 
-def write_wishes(wishes: tuple[PlanGoal, ...] | tuple[WantedLot, ...] | tuple[SlowDay, ...]) -> str:
+def read_shared(text: str) -> tuple[SharedMilk, ...]:
+    """Read the milks that are to be shared; Refusal where they make no sense."""
+    found = _read(text, MOST_SHARED, "shared milks", _shared)
+    named = [name for one in found for name in (one.maker, *one.lots)]
+    twice = next((name for name in named if named.count(name) > 1), None)
+    if twice is not None:
+        raise Refusal(
+            f"{twice} would make or get milk twice. Nothing was changed; take it out of the other "
+            "sharing first."
+        )
+    return found
+
+
+def write_wishes(
+    wishes: tuple[PlanGoal, ...]
+    | tuple[WantedLot, ...]
+    | tuple[SlowDay, ...]
+    | tuple[SharedMilk, ...],
+) -> str:
     """Write wishes of one sort as they are kept."""
     return json.dumps([asdict(one) for one in wishes], ensure_ascii=False) if wishes else ""
 
@@ -90,7 +120,7 @@ def _read(
     if len(values) > most:
         raise Refusal(f"A plan takes up to {most} {what}. Nothing was changed; leave one out.")
     found = tuple(reader(one) for one in values)
-    names = [getattr(one, "name", getattr(one, "day", "")) for one in found]
+    names = [next(iter(asdict(one).values())) for one in found]
     if len(set(names)) < len(names):
         raise Refusal(f"Two of the {what} are called the same. Nothing was changed; rename one.")
     return found
@@ -116,6 +146,14 @@ def _wanted(value: Mapping[str, Any]) -> WantedLot:
     if not isinstance(pieces, str) or not pieces.strip() or len(pieces) > LONGEST_PIECES:
         raise Refusal("A lot that is wanted needs its pieces. Nothing was changed.")
     return WantedLot(_name(value, "A lot"), method[:LONGEST_NAME], pieces.strip())
+
+
+def _shared(value: Mapping[str, Any]) -> SharedMilk:
+    lots = value.get("lots")
+    if not isinstance(lots, list) or not lots or len(lots) > MOST_WANTED:
+        raise Refusal("A shared milk needs the lots that it serves. Nothing was changed.")
+    names = (_name({"name": one}, "A lot") for one in lots)
+    return SharedMilk(_name({"name": value.get("maker")}, "A lot"), tuple(dict.fromkeys(names)))
 
 
 def _slow_day(value: Mapping[str, Any]) -> SlowDay:

@@ -7,7 +7,7 @@ follows its own chain: each is the aim counted from the best moment before it, m
 of quiet hours where the window allows.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from studio_log.domain.likely import likely_lasts
@@ -85,7 +85,8 @@ def _last_known(lot: Lot, now: datetime) -> _Point:
 
 def _after_closed(step: LotStep, point: _Point) -> _Point:
     if step.end is None:
-        return point
+        # Milk from elsewhere has its own life: nothing here says how fresh it is.
+        return replace(point, latest=None) if step.spec.makes_milk else point
     return _Point(step.end, step.end, step.end, step.end)
 
 

@@ -1,6 +1,6 @@
 """The studio of a desk in the planner's form, and a plan's moments back on its lots."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from typing import Any, Final
@@ -14,14 +14,18 @@ from studio_log.domain.piece_text import read_piece
 from studio_log.domain.pieces import Piece
 from studio_log.domain.plan_form import Means, PlanTime, Wishes, begin_of, horizon_days, studio_form
 from studio_log.domain.plan_lots import PlanLot, plan_lot
+from studio_log.domain.plan_milks import milk_forms, sharings
 from studio_log.domain.plan_moments import kept_spans, moments_of
 from studio_log.domain.plan_wishes import (
     PlanGoal,
+    SharedMilk,
     WantedLot,
     read_goals,
+    read_shared,
     read_slow_days,
     read_wanted,
 )
+from studio_log.domain.served import served
 from studio_log.domain.starting import begin, piece_data
 from studio_log.domain.vessel_text import read_vessels
 from studio_log.services.desk import Desk
@@ -45,6 +49,8 @@ class PlanStudio:
     forms: Mapping[str, PlanLot]
     wanted: Mapping[str, WantedLot]
     goals: tuple[PlanGoal, ...]
+    shared: tuple[SharedMilk, ...]
+    """Milks that serve several lots, all of which are here."""
     notes: tuple[str, ...]
 
     def moments(
@@ -68,33 +74,42 @@ def plan_studio_of(desk: Desk) -> PlanStudio:
     """Take every lot that is not over, and those that are wanted."""
     zone, means = ZoneInfo(desk.zone), means_of(desk)
     notes: list[str] = []
+    wanted = {one.name: one for one in read_wanted(desk.settings.plan_wanted)}
+    every = {**_lots_of_log(desk, notes), **dict(_lots_wanted(desk, wanted, notes))}
+    shared, doubts = sharings(read_shared(desk.settings.plan_milks), every, desk.now)
+    milk_of = {code: one.maker for one in shared for code in one.lots}
+    milks = desk.milks()
     lots: dict[str, Lot] = {}
     forms: dict[str, PlanLot] = {}
-    codes = list(desk.work.lots.live_codes())
-    if len(codes) > MOST_LOTS:
-        notes.append(f"{len(codes) - MOST_LOTS} of {len(codes)} lots are left out of the plan.")
-    wanted = {one.name: one for one in read_wanted(desk.settings.plan_wanted)}
-    milks = desk.milks()
-    for code in sorted(codes)[-MOST_LOTS:]:
-        lot = desk.lot(code)
-        if lot.state(desk.now) not in _PLANNED_STATES:
-            continue
-        milk = desk.milk_of(code, milks)
+    for code, own in every.items():
+        lot = served(own, milk_of.get(code, ""))
+        milk = None if code in wanted else desk.milk_of(code, milks)
         form = plan_lot(lot, desk.now, zone, means.shop, milk_by=milk.use_by if milk else None)
         if form is not None:
             lots[code], forms[code] = lot, form
+    notes += [*doubts, *(note for one in forms.values() for note in one.notes)]
+    goals = read_goals(desk.settings.plan_goals)
+    shared = tuple(one for one in shared if {one.maker, *one.lots} <= set(forms))
+    return PlanStudio(lots, forms, wanted, goals, shared, tuple(notes))
+
+
+def _lots_of_log(desk: Desk, notes: list[str]) -> dict[str, Lot]:
+    codes = list(desk.work.lots.live_codes())
+    if len(codes) > MOST_LOTS:
+        notes.append(f"{len(codes) - MOST_LOTS} of {len(codes)} lots are left out of the plan.")
+    lots = (desk.lot(code) for code in sorted(codes)[-MOST_LOTS:])
+    return {one.code: one for one in lots if one.state(desk.now) in _PLANNED_STATES}
+
+
+def _lots_wanted(
+    desk: Desk, wanted: Mapping[str, WantedLot], notes: list[str]
+) -> Iterator[tuple[str, Lot]]:
+    """Give the lots that would be made; what is wrong with a wish is a note."""
     for name, one in wanted.items():
         try:
-            lot = wanted_lot(desk, one)
+            yield name, wanted_lot(desk, one)
         except (Refusal, Question) as refusal:
             notes.append(f"{name}: {refusal}")
-            continue
-        form = plan_lot(lot, desk.now, zone, means.shop)
-        if form is not None and name not in forms:
-            lots[name], forms[name] = lot, form
-    notes += [note for one in forms.values() for note in one.notes]
-    goals = read_goals(desk.settings.plan_goals)
-    return PlanStudio(lots, forms, wanted, goals, tuple(notes))
 
 
 def wanted_lot(desk: Desk, wanted: WantedLot) -> Lot:
@@ -137,7 +152,8 @@ def problem_of(desk: Desk, studio: PlanStudio) -> tuple[dict[str, Any], str]:
     hours_worth = desk.settings.plan_visit_hours
     worth = None if hours_worth >= MOST_WORTH else round(hours_worth * 60)
     wishes = Wishes(studio.goals, read_slow_days(desk.settings.plan_slow_days), worth)
-    return studio_form(time, means_of(desk), forms, wishes), doubt
+    form = studio_form(time, means_of(desk), forms, wishes)
+    return {**form, "milks": milk_forms(studio.shared, studio.lots, studio.forms)}, doubt
 
 
 def kept_plan(studio: PlanStudio) -> dict[str, Any] | None:

@@ -12,7 +12,7 @@ WITHOUT_TIMES: Final = frozenset(
     {"studio", "units", "welcomed", "chime", "chime_volume", "closing_said", "vessel_litres",
      "open_hours", "waking_hours", "single_days", "holiday_place",
      "vessels", "hands", "plan_goals", "plan_wanted", "plan_slow_days", "plan_visit_hours",
-     "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
+     "plan_milks", "line_metres", "burners", "theme", "dryings_since", "text_percent", "searches",
      "method_draft", "tag_stock", "tag_fields", "tag_printers",
      "list_sort", "list_table", "list_columns"}
 )  # fmt: skip
@@ -78,6 +78,8 @@ class Settings:
     """Lots that are wanted and not made yet: JSON, as domain.plan_wishes writes it."""
     plan_slow_days: str = ""
     """Days on which cloth dries slowly: JSON, as domain.plan_wishes writes it."""
+    plan_milks: str = ""
+    """Milks that serve several lots: JSON, as domain.plan_wishes writes it."""
     plan_visit_hours: float = 12.0
     """A session saved is worth so many hours of one lot's waiting; the ends of a slider."""
     theme: str = "system"

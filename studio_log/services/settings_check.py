@@ -12,6 +12,7 @@ from studio_log.domain.errors import Refusal
 from studio_log.domain.open_hours import read_open, write_open
 from studio_log.domain.plan_wishes import (
     read_goals,
+    read_shared,
     read_slow_days,
     read_wanted,
     write_wishes,
@@ -232,6 +233,7 @@ CHECKS: Final[Mapping[str, Callable[[Any], Any]]] = {
     "plan_goals": lambda text: write_wishes(read_goals(text)),
     "plan_wanted": lambda text: write_wishes(read_wanted(text)),
     "plan_slow_days": lambda text: write_wishes(read_slow_days(text)),
+    "plan_milks": lambda text: write_wishes(read_shared(text)),
     "plan_visit_hours": partial(_within, 0, 240, "A visit is worth from 0 to 240 hours."),
     "searches": _searches,
     "method_draft": _draft,
