@@ -8,6 +8,8 @@ from typing import Final
 from studio_log.domain.amounts import Amount, countable, work_out
 from studio_log.domain.errors import Refusal
 from studio_log.domain.lots import Lot, LotStep
+from studio_log.domain.methods import StepKind
+from studio_log.domain.served import coats_of
 
 _AGAIN: Final = re.compile(r"-[0-9]$")
 """A material that a method takes more than once: "alum-1", "alum-3"."""
@@ -70,10 +72,25 @@ def bought_for(lot: Lot, step: LotStep, at: datetime) -> tuple[Use, ...]:
 
 
 def uses_of(lot: Lot) -> tuple[Use, ...]:
-    """Give all that went into a lot's steps so far; a step draws when it begins, or ends."""
+    """Give all that went into a lot's steps so far; a step draws when it begins, or ends.
+
+    What another lot's milk took for this one is drawn when the first coat begins.
+    """
     found: list[Use] = []
+    coat = next(iter(coats_of(lot)), None)
     for step in lot.steps:
-        at = step.start or step.end
-        if at is not None and step.skipped is None:
+        spared = step.number in lot.spared
+        from_ = coat if spared else step
+        at = None if from_ is None else from_.start or from_.end
+        if at is not None and (spared or step.skipped is None):
             found += bought_for(lot, step, at)
     return tuple(found)
+
+
+def beans_of(lot: Lot) -> float | None:
+    """Give the grams of dry beans that a lot's method counts on, or None."""
+    for step in lot.steps:
+        for amount in amounts_of(lot, step):
+            if amount.unit == "g" and step.spec.kind is StepKind.BEANS:
+                return amount.value
+    return None

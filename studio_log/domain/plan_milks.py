@@ -11,7 +11,7 @@ from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.milks import COLD_LIFE, ROOM_LIFE
 from studio_log.domain.plan_lots import PlanLot
 from studio_log.domain.plan_wishes import SharedMilk
-from studio_log.domain.served import served
+from studio_log.domain.served import coats_of, served
 from studio_log.language.words import tr
 
 FRESH: Final = "milk of {maker}"
@@ -104,18 +104,6 @@ def _uses(maker: str, lot: Lot, form: PlanLot) -> Iterator[_Use]:
             continue
         what, life = (KEPT, COLD_LIFE) if place else (FRESH, fresh_life(step))
         yield what.format(maker=maker), lot.code, names[0], life + step.spec.hands_on
-
-
-def coats_of(lot: Lot) -> list[LotStep]:
-    """Give the steps that take the milk by which a lot is served, or would be."""
-    strain = next((one for one in reversed(lot.steps) if one.number in lot.spared), None)
-    if strain is None:
-        return []
-    return [
-        one for one in lot.steps[lot.place_of(strain.number) + 1 :]
-        if one.join == strain.join and one.spec.uses_milk and lot.taken(one)
-        and one.skipped is None
-    ]  # fmt: skip
 
 
 def fresh_life(step: LotStep) -> timedelta:

@@ -49,6 +49,18 @@ def served(lot: Lot, milk_of: str) -> Lot:
     return replace(lot, milk_of=milk_of, spared=spared)
 
 
+def coats_of(lot: Lot) -> list[LotStep]:
+    """Give the steps that take the milk by which a lot is served."""
+    strain = next((one for one in reversed(lot.steps) if one.number in lot.spared), None)
+    if strain is None:
+        return []
+    return [
+        one for one in lot.steps[lot.place_of(strain.number) + 1 :]
+        if one.join == strain.join and one.spec.uses_milk and lot.taken(one)
+        and one.skipped is None
+    ]  # fmt: skip
+
+
 def _with_skipped(lot: Lot, numbers: frozenset[int], why: str | None) -> Lot:
     steps = (replace(one, skipped=why) if one.number in numbers else one for one in lot.steps)
     return replace(lot, steps=tuple(steps))

@@ -4,7 +4,7 @@ English stands in the code; a catalogue maps it to another language (see `catalo
 Commands never load one: their words and JSON are read by scripts.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 ENGLISH: Final[Mapping[str, str]] = {}
@@ -39,3 +39,9 @@ def counted(number: int, one: str, many: str, /, **values: object) -> str:
     Two forms serve English, German and their kin; a language with more needs a rule here.
     """
     return tr(one if number == 1 else many, n=number, **values)
+
+
+def listed(names: Sequence[str]) -> str:
+    """Give "A", "A and B" or "A, B and C" in the language in use."""
+    *before, last = names
+    return tr("{first} and {last}", first=", ".join(before), last=last) if before else last

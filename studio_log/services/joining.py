@@ -12,7 +12,7 @@ from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Cause
 from studio_log.domain.starting import piece_data
 from studio_log.domain.windows import windows_of
-from studio_log.language.words import counted, tr, tr_later
+from studio_log.language.words import counted, listed, tr, tr_later
 from studio_log.present import words
 from studio_log.services.commands import Outcome
 from studio_log.services.desk import Desk, whole_code
@@ -47,11 +47,11 @@ def join_lots(desk: Desk, command: JoinLots) -> Outcome:
     milks = _share_milk(desk, codes, code)
     desk.settle(joined, Cause())
     return Outcome(
-        tr("{code} {name} is joined from {codes}.", code=code, name=name, codes=_and(codes)),
+        tr("{code} {name} is joined from {codes}.", code=code, name=name, codes=listed(codes)),
         advice=(
             tr(
                 "The tags of {codes} still hang on the cloth. Print one for {code}.",
-                codes=_and(codes),
+                codes=listed(codes),
                 code=code,
             ),
         ),
@@ -154,7 +154,7 @@ def undo_join(desk: Desk, code: str) -> Outcome:
     return Outcome(
         tr(
             "{codes} stand again; {code} is taken back.",
-            codes=_and(list(joined.parents)),
+            codes=listed(list(joined.parents)),
             code=code,
         ),
         lots=frozenset({code, *joined.parents}),
@@ -211,7 +211,7 @@ def _becomes(desk: Desk, meeting: Meeting) -> tuple[str, ...]:
     grams = lot.grams
     weight = words.mass(grams, desk.units)
     count = counted(len(lot.pieces), tr_later("{n} piece"), tr_later("{n} pieces"))
-    codes = _and([one.code for one in meeting.lots])
+    codes = listed([one.code for one in meeting.lots])
     said = (
         tr(
             "A new lot of {pieces}, {weight}, which carries on from {code}.",
@@ -239,10 +239,6 @@ def _next_words(desk: Desk, lot: Lot) -> str:
         if window is not None and step.spec.kind is not StepKind.CURE:
             return tr("Best ended {when}.", when=words.moment(window.best_end, desk.now, desk.zone))
     return ""
-
-
-def _and(codes: list[str]) -> str:
-    return tr("{first} and {last}", first=", ".join(codes[:-1]), last=codes[-1])
 
 
 HANDLERS: Mapping[type, Callable[[Desk, Any], Outcome]] = {JoinLots: join_lots}

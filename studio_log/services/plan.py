@@ -11,7 +11,7 @@ from typing import Any, Final
 
 from studio_log.domain.following import Moments
 from studio_log.domain.plan_lots import Part
-from studio_log.domain.plan_wishes import PlanGoal, SlowDay, WantedLot
+from studio_log.domain.plan_wishes import PlanGoal, SharedMilk, SlowDay, WantedLot
 from studio_log.domain.vessel_text import OwnVessel
 
 Planned = Mapping[str, Moments]
@@ -43,6 +43,10 @@ class PlanLine:
     """By step of the planner what is done in passing while it runs, as an order: "Stir"."""
     places: Mapping[str, tuple[int, Part]] = field(default_factory=dict, hash=False)
     """By step of the planner: the number of the log's step, and which part of it."""
+    makes_milk: bool = False
+    """Whether it has still to make its milk, which may serve others too."""
+    takes_milk: bool = False
+    """Whether the milk of another lot can serve it, or does."""
 
 
 @dataclass(frozen=True)
@@ -65,6 +69,8 @@ class PlanSetup:
     visit_hours: float = 12.0
     methods: tuple[tuple[str, str], ...] = ()
     """Slug and title of every method, for lots that are wanted."""
+    shared: tuple[SharedMilk, ...] = ()
+    """Milks that are to serve several lots."""
 
 
 @dataclass(frozen=True)

@@ -6,14 +6,17 @@ from typing import Any, Final
 from studio_log.domain.errors import Refusal
 from studio_log.domain.following import Moments
 from studio_log.domain.journal import Act
-from studio_log.domain.plan_wishes import WantedLot, write_wishes
+from studio_log.domain.lot_amounts import beans_of
+from studio_log.domain.number_text import plain
+from studio_log.domain.plan_milks import strain_of
+from studio_log.domain.plan_wishes import SharedMilk, WantedLot, write_wishes
 from studio_log.domain.reminders import Cause
-from studio_log.language.words import counted, tr, tr_later
+from studio_log.language.words import counted, listed, tr, tr_later
 from studio_log.services.commands import NewLot, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.lot_acts import new_lot
-from studio_log.services.plan import PLAN, AcceptPlan
-from studio_log.services.plan_studio import plan_studio_of, wanted_lot
+from studio_log.services.plan import PLAN, AcceptPlan, Planned
+from studio_log.services.plan_studio import PlanStudio, plan_studio_of, wanted_lot
 
 
 def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
@@ -25,13 +28,17 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
     moments = {code: ends for code, ends in moments.items() if ends}
     if not moments:
         raise Refusal("Choose at least one lot that shall follow the plan. Nothing was changed.")
-    codes = []
-    for name, ends in moments.items():
+    _both_follow(studio, moments)
+    known: dict[str, str] = {}
+    for name in moments:
         made = studio.wanted.get(name)
-        code = _made(desk, made) if made is not None else name
-        _follow(desk, code, ends)
-        codes.append(code)
+        known[name] = _made(desk, made) if made is not None else name
+    for name, ends in moments.items():
+        maker = studio.lots[name].milk_of
+        _follow(desk, known[name], ends, known.get(maker, maker))
     _forget(desk, [one for one in studio.wanted.values() if one.name not in moments])
+    _keep_shared(desk, studio, known)
+    codes = list(known.values())
     return Outcome(
         counted(
             len(codes),
@@ -43,6 +50,7 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
                 "Lots that follow a plan are reminded by it. Undo takes the plan back, and on a "
                 "lot that lot alone."
             ),
+            *(_beans_words(studio, one, known) for one in studio.shared if one.maker in known),
         ),
         lots=frozenset(codes),
         reminders=True,
@@ -52,16 +60,59 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
     )
 
 
+def _both_follow(studio: PlanStudio, moments: Planned) -> None:
+    """Refuse to let a lot count on the milk of one that goes its own way."""
+    for name in moments:
+        maker = studio.lots[name].milk_of
+        strain = strain_of(studio.lots[maker]) if maker in studio.lots else None
+        follows = strain is None or strain.end is not None or strain.plan_end is not None
+        if maker not in moments and not follows:
+            raise Refusal(
+                tr(
+                    "{name} counts on the milk of {maker}: let {maker} follow too, or take the "
+                    "sharing out. Nothing was changed.",
+                    name=name,
+                    maker=maker,
+                )
+            )
+
+
+def _keep_shared(desk: Desk, studio: PlanStudio, known: Mapping[str, str]) -> None:
+    """Name lots that were made by their codes; what cannot be shared any more is forgotten."""
+    kept = tuple(
+        SharedMilk(known.get(one.maker, one.maker), tuple(known.get(it, it) for it in one.lots))
+        for one in studio.shared
+    )
+    desk.work.settings.put("plan_milks", write_wishes(kept))
+
+
+def _beans_words(studio: PlanStudio, one: SharedMilk, known: Mapping[str, str]) -> str:
+    """Say for how much cloth the beans of a shared milk are soaked."""
+    lots = [studio.lots[name] for name in (one.maker, *one.lots)]
+    beans = [beans_of(lot) for lot in lots]
+    others = listed([known.get(name, name) for name in one.lots])
+    maker = known.get(one.maker, one.maker)
+    if any(grams is None for grams in beans):
+        return tr("The milk of {maker} serves {others} too.", maker=maker, others=others)
+    return tr(
+        "The milk of {maker} serves {others} too: soak {grams} g of dry beans in all.",
+        maker=maker,
+        others=others,
+        grams=plain(round(sum(filter(None, beans))), 0),
+    )
+
+
 def _made(desk: Desk, wanted: WantedLot) -> str:
     pieces = wanted_lot(desk, wanted).pieces
     litres = desk.settings.vessel_litres
     return new_lot(desk, NewLot(wanted.method, wanted.name, pieces, vessel_litres=litres)).code
 
 
-def _follow(desk: Desk, code: str, ends: Moments) -> None:
+def _follow(desk: Desk, code: str, ends: Moments, milk_of: str) -> None:
     moments = {str(number): [at.isoformat() for at in two] for number, two in ends.items()}
+    data = {"moments": moments, **({"milk_of": milk_of} if milk_of else {})}
     lot = desk.lot(code)
-    lot = desk.write(lot, desk.entry(lot.code, Act.FOLLOW, data={"moments": moments}))
+    lot = desk.write(lot, desk.entry(lot.code, Act.FOLLOW, data=data))
     desk.settle(lot, Cause(why="a plan was accepted"))
 
 

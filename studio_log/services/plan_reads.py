@@ -8,10 +8,11 @@ from studio_log.domain.lots import Lot
 from studio_log.domain.open_hours import read_open
 from studio_log.domain.plan_form import short_goals
 from studio_log.domain.plan_lots import Part
-from studio_log.domain.plan_wishes import read_slow_days
+from studio_log.domain.plan_wishes import read_shared, read_slow_days
+from studio_log.domain.served import MAKING, making_milk, takes_milk
 from studio_log.domain.studio_hours import week_of
 from studio_log.domain.vessel_text import read_vessels
-from studio_log.language.words import tr
+from studio_log.language.words import listed, tr
 from studio_log.present.hours_words import week_in_words
 from studio_log.services import questions as q
 from studio_log.services.desk import Desk
@@ -40,6 +41,7 @@ def plan_setup(_house: Any, desk: Desk, _question: PlanFor) -> PlanSetup:
         kept_plan(studio),
         desk.settings.plan_visit_hours,
         tuple((slug, desk.method(slug).title) for slug in sorted({slug for slug, _ in desk.book})),
+        read_shared(desk.settings.plan_milks),
     )
 
 
@@ -60,19 +62,26 @@ def _line(desk: Desk, studio: PlanStudio, code: str) -> PlanLine:
         open=form.is_open,
         follows=any(step.plan_end is not None for step in lot.steps),
         places=form.places,
-        orders={name: _order(lot, *place) for name, place in form.places.items()},
+        orders={
+            name: _order(lot, *place, studio.served_by(code)) for name, place in form.places.items()
+        },
         tendings={
             name: tending.act
             for name, (number, _) in form.places.items()
             if (tending := lot.step(number).spec.tending) is not None
         },
+        makes_milk=bool(making_milk(lot)),
+        takes_milk=takes_milk(lot),
     )
 
 
-def _order(lot: Lot, number: int, part: Part) -> str:
-    """Say what is to be done at one of the planner's steps."""
+def _order(lot: Lot, number: int, part: Part, others: tuple[str, ...]) -> str:
+    """Say what is to be done at one of the planner's steps; milk for `others` is said so."""
     spec = lot.step(number).spec
-    return spec.end_order if part is Part.END else spec.order
+    order = spec.end_order if part is Part.END else spec.order
+    if not others or spec.kind not in MAKING:
+        return order
+    return tr("{order}, for {others} too", order=order, others=listed(others))
 
 
 def _short(studio: PlanStudio) -> list[str]:
@@ -93,7 +102,7 @@ def planned_timeline(_house: Any, desk: Desk, question: PlannedFor) -> q.Timelin
     studio = plan_studio_of(desk)
     moments = studio.moments(question.starts, question.ends)
     lanes = [
-        lane(desk, following(studio.lots[code], ends))
+        lane(desk, following(studio.lots[code], ends, studio.lots[code].milk_of))
         for code, ends in moments.items()
         if studio.forms[code].is_open
     ]

@@ -53,6 +53,10 @@ class PlanStudio:
     """Milks that serve several lots, all of which are here."""
     notes: tuple[str, ...]
 
+    def served_by(self, maker: str) -> tuple[str, ...]:
+        """Give the other lots that a lot's milk serves."""
+        return next((one.lots for one in self.shared if one.maker == maker), ())
+
     def moments(
         self,
         starts: Mapping[str, Mapping[str, datetime]],

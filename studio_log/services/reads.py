@@ -10,9 +10,8 @@ from studio_log.domain.calendar_words import date_words
 from studio_log.domain.cautions import Caution
 from studio_log.domain.codes import is_provisional
 from studio_log.domain.errors import Refusal
-from studio_log.domain.lot_amounts import amounts_of
-from studio_log.domain.lots import Lot
-from studio_log.domain.methods import Basis, StepKind
+from studio_log.domain.lot_amounts import beans_of
+from studio_log.domain.methods import Basis
 from studio_log.domain.milks import Milk
 from studio_log.domain.number_text import plain
 from studio_log.domain.tags import TagFacts, TagRow
@@ -148,27 +147,20 @@ def _milk_offer(_house: House, desk: Desk, question: q.MilkOfferFor) -> q.MilkOf
             if step.spec.uses_milk and step.start is None and not step.closed
             and (lot.taken(step) or code == own.code)
         ]  # fmt: skip
-        beans = _beans(lot)
-        if not wanting or not lot.started or beans is None:
+        beans = beans_of(lot)
+        counts_on_it = lot.milk_of == own.code
+        if not wanting or not (lot.started or counts_on_it) or beans is None:
             continue
         near = wanting[0].join == len(lot.methods) - 1 and desk.milk_of(code) is None
         before = lot.steps[: lot.place_of(wanting[0].number)]
         strained = all(step.closed or step.spec.makes_milk for step in before)
-        rows.append((code, lot.name, beans, code == own.code or (near and strained)))
+        taken = code == own.code or counts_on_it or (near and strained)
+        rows.append((code, lot.name, beans, taken))
     for step in own.method.steps:
         for rule in step.amounts:
             if step.makes_milk and rule.basis is Basis.PER_LITRE:
                 strength = float(own.amounts_changed.get(rule.slug, rule.value))
     return q.MilkOffer(tuple(rows), strength)
-
-
-def _beans(lot: Lot) -> float | None:
-    """Give the grams of dry beans that a lot's method counts on, or None."""
-    for step in lot.steps:
-        for amount in amounts_of(lot, step):
-            if amount.unit == "g" and step.spec.kind is StepKind.BEANS:
-                return amount.value
-    return None
 
 
 CLOCK_WRONG = tr_later("{fault} Until it is right, reminders may come early or late.")
