@@ -41,16 +41,13 @@ CURED: Final = 90
 PIECES_HINT: Final = tr_later("8 x linen napkins 42x42cm 175g/m2")
 
 
-class WishForm(QDialog):
-    """What both forms share: a name, a message beneath, two buttons."""
+class SmallForm(QDialog):
+    """What all forms share: rows, a message beneath, two buttons."""
 
-    def __init__(self, title: str, taken: Sequence[str], parent: QWidget | None = None) -> None:
+    def __init__(self, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
         self.setModal(True)
-        self._taken = frozenset(taken)
-        self.name = QLineEdit()
-        self.name.setMaxLength(LONGEST_NAME)
         self.fault = Words(tone="danger_ink", size="small")
         self.fault.hide()
         self.form = QFormLayout()
@@ -86,6 +83,21 @@ class WishForm(QDialog):
         if not fault:
             self.accept()
 
+    def first_fault(self) -> str:
+        """Say what is amiss, "" where nothing is."""
+        return ""
+
+
+class WishForm(SmallForm):
+    """A form of something that has a name of its own."""
+
+    def __init__(self, title: str, taken: Sequence[str], parent: QWidget | None = None) -> None:
+        super().__init__(title, parent)
+        self._taken = frozenset(taken)
+        self.name = QLineEdit()
+        self.name.setMaxLength(LONGEST_NAME)
+
+    @override
     def first_fault(self) -> str:
         """Say what is amiss, "" where nothing is."""
         name = self.typed_name

@@ -13,6 +13,7 @@ from studio_log.services.plan import PlanLine, PlanSetup
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.plan import readers
 from studio_log.ui.plan.goal_words import goal_words, slow_text
+from studio_log.ui.plan.milk_form import MilkForm, could_share, shared_words
 from studio_log.ui.plan.wish_rows import WishRows
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import Words, button, roomy
@@ -24,6 +25,7 @@ STEPS: Final = len(WORTH) - 1
 NO_GOAL: Final = tr_later(
     "None: every lot is then ready as soon as it can be, in as few visits as can be."
 )
+NO_MILK: Final = tr_later("Every lot makes its own.")
 NO_LOT: Final = tr_later("None beside those of the log.")
 SLIDER: Final = tr_later("Fewer visits, or sooner ready")
 
@@ -42,10 +44,12 @@ class WishesPane(QWidget):
         super().__init__()
         self._bridge = bridge
         self._setup: PlanSetup | None = None
+        self.milk_form: MilkForm | None = None
         self.goals = WishRows(tr("Goals"), tr("Add a &goal…"), tr(NO_GOAL), change=True)
         self.lots = WishRows(
             tr("Lots that are wanted"), tr("Add a lot that is &wanted…"), tr(NO_LOT)
         )
+        self.milks = WishRows(tr("One milk for several lots"), tr("Share a mil&k…"), tr(NO_MILK))
         self.hours = Words(tone="soft", size="small")
         self.edit_hours = button(tr("&Hours…"))
         self.vessels = UnderstoodLine(
@@ -77,6 +81,9 @@ class WishesPane(QWidget):
         self.goals.show_rows([goal_words(one, setup.now, setup.zone) for one in setup.goals])
         self.lots.show_rows([_lot_words(one) for one in setup.lots if one.wanted])
         self.others.show_words(_others_words(setup))
+        self.milks.show_rows([shared_words(one, setup.lots) for one in setup.shared])
+        self.milks.add.setEnabled(could_share(setup))
+        self.milks.setVisible(bool(setup.shared) or could_share(setup))
         self.hours.setText(tr("Open: {hours}.", hours=setup.hours_words))
         self.room.setText(_room_words(setup))
         for line, text in (
@@ -101,6 +108,23 @@ class WishesPane(QWidget):
         else:
             goals.append(goal)
         self.changed.emit({"plan_goals": write_wishes(tuple(goals))})
+
+    def open_milk(self) -> None:
+        """Open the form of one milk for several lots."""
+        setup = self._setup
+        if setup is None:
+            return
+        self.milk_form = form = MilkForm(setup, self)
+        form.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        form.accepted.connect(
+            lambda: self.changed.emit({"plan_milks": write_wishes((*setup.shared, form.shared))})
+        )
+        form.open()
+
+    def _take_milk_out(self, number: int) -> None:
+        if self._setup is not None:
+            left = tuple(one for at, one in enumerate(self._setup.shared) if at != number)
+            self.changed.emit({"plan_milks": write_wishes(left)})
 
     def _take_goal_out(self, number: int) -> None:
         if self._setup is not None:
@@ -137,7 +161,15 @@ class WishesPane(QWidget):
         column.setContentsMargins(2, 0, 12, 0)
         column.setSpacing(8)
         head = Words(tr("Hours and means"), bold=True)
-        parts = (self.goals, self.lots, self.others, head, self.hours, _left(self.edit_hours))
+        parts = (
+            self.goals,
+            self.lots,
+            self.others,
+            self.milks,
+            head,
+            self.hours,
+            _left(self.edit_hours),
+        )
         for widget in (*parts, *self._fields(), self.room, *self._weighing()):
             column.addWidget(widget)
         column.addStretch(1)
@@ -175,6 +207,8 @@ class WishesPane(QWidget):
         self.goals.removed.connect(self._take_goal_out)
         self.lots.added.connect(self.lot_wanted)
         self.lots.removed.connect(self._take_lot_out)
+        self.milks.added.connect(self.open_milk)
+        self.milks.removed.connect(self._take_milk_out)
         self.edit_hours.clicked.connect(self.hours_wanted)
         self.vessels.line.editingFinished.connect(self._keep_vessels)
         self.slow.line.editingFinished.connect(self._keep_slow)
