@@ -1,7 +1,7 @@
 """Makes a first plan for all lots: the tightest first, each placed exactly among those before."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from studio_log.planning.board import Board, Placement
@@ -9,6 +9,7 @@ from studio_log.planning.chain import NEVER, Chain, chain_of, windows_of_chain
 from studio_log.planning.linked import place_lot
 from studio_log.planning.made_for import mark_of
 from studio_log.planning.milk_limits import MilkLimits
+from studio_log.planning.milk_room import roomy
 from studio_log.planning.placing import choices_fit, place
 from studio_log.planning.problem import Problem
 from studio_log.planning.score import Lateness, end_of
@@ -151,8 +152,18 @@ class Studio:
         known = old or self.old.get(name, NOTHING_OLD)
         late, moved = self.late_price(name), min(MOVED, self.prices.moved)
         wish = Wish(sessions, late, limits, self.stop, known, moved, stride)
+        roomy = self._roomy_starts(name, wish) if self.milks.ready else None
+        if roomy is not None:
+            wish = replace(wish, limits=[(at, at) for at in roomy])
         found = place_lot(self.chains[name], self.problem, self.board, wish)
         return None if found is None else found[1]
+
+    def _roomy_starts(self, name: str, wish: Wish) -> tuple[int, ...] | None:
+        """Give where a lot leaves room for those which its milk serves; None where it need not."""
+        followed = self.milks.followed(name, self.board.placed, self.chains)
+        chain = roomy(self.chains[name], followed, self.problem.grid)
+        found = None if chain is None else place_lot(chain, self.problem, self.board, wish)
+        return None if found is None else found[1].starts
 
     def first_place(self, name: str, price: int) -> Placement | None:
         """Give a good early place: some days are looked at, then ever more of them.

@@ -37,6 +37,15 @@ class _Ready:
     uses: tuple[_Use, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Followed:
+    """A lot that another's milk serves: from its visit `first` on it goes like the other's `behind`."""
+
+    chain: Chain
+    first: int
+    behind: int
+
+
 class MilkLimits:
     """All milks of a problem."""
 
@@ -72,6 +81,21 @@ class MilkLimits:
             if one.maker is not None and one.maker[0] != lot
             and any(use.lot == lot for use in one.uses)
         ]  # fmt: skip
+
+    def followed(
+        self, lot: str, placed: Mapping[str, Placement], chains: Mapping[str, Chain]
+    ) -> list[Followed]:
+        """Give the lots without a place that the milk of a lot serves."""
+        found: dict[str, Followed] = {}
+        for one in self.ready:
+            if one.maker is None or one.maker[0] != lot:
+                continue
+            for use in one.uses:
+                if use.lot != lot and use.lot not in placed and use.begins is not None:
+                    known = found.get(use.lot)
+                    first = min(use.begins[0], known.first if known else use.begins[0])
+                    found[use.lot] = Followed(chains[use.lot], first, one.maker[1][0] + 1)
+        return list(found.values())
 
     def family(self, lots: list[str]) -> list[str]:
         """Give the lots that share a milk with some lots, makers first, those lots among them."""

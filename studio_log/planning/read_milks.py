@@ -1,6 +1,6 @@
 """Reads the milks of "studio-plan/1": made once, used by steps of several lots while they last."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
@@ -31,6 +31,8 @@ def read_milks(
         for link in _own_uses(milk):
             own = known[milk.maker[0]]  # type: ignore[index]
             known[own.name] = replace(own, links=(*own.links, link))
+    for name, links in _between_uses(found.values(), known).items():
+        known[name] = replace(known[name], links=(*known[name].links, *links))
     return tuple(found.values()), tuple(known.values())
 
 
@@ -140,3 +142,26 @@ def _own_uses(milk: Milk) -> list[Link]:
         for name, step in milk.uses
         if name == lot and step != made
     ]
+
+
+def _between_uses(milks: Iterable[Milk], lots: Mapping[str, Lot]) -> dict[str, list[Link]]:
+    """Give the limits between the uses that a lot makes of what was made at one moment.
+
+    They follow from the milk's life. Said of the lot itself they are kept while it is placed, even
+    before it is known when the milk is made.
+    """
+    uses: dict[tuple[str, Place], list[tuple[str, int]]] = {}
+    for milk in milks:
+        for lot, step in milk.uses if milk.maker is not None else ():
+            if milk.maker is not None and lot != milk.maker[0]:
+                uses.setdefault((lot, milk.maker), []).append((step, milk.life))
+    found: dict[str, list[Link]] = {}
+    for (lot, _), own in uses.items():
+        order = {one.name: n for n, one in enumerate(lots[lot].steps)}
+        for first, _ in own:
+            found.setdefault(lot, []).extend(
+                Link(first, False, step, True, life, "rule")  # noqa: FBT003 - ends, both
+                for step, life in own
+                if order[first] < order[step]
+            )
+    return found

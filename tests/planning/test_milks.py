@@ -239,3 +239,55 @@ def test_every_plan_with_a_milk_passes(value: Any, life: int, holds: bool, tries
         assert outcome.bound is not None
         assert free.status != "infeasible"
     assert plan_studio(problem, Effort(tries=tries)).plan == outcome.plan
+
+
+SOAK: list[dict[str, Any]] = [
+    {"id": "lay in", "hands": 20, "use": {"tub": 10}},
+    {"id": "soak", "min": 580, "target": 820, "max": 1060, "use": {"tub": 10}},
+    {"id": "spin", "hands": 10},
+    {"id": "hang", "hands": 10, "use": {"line": 4}},
+    {"id": "dry 1", "min": 170, "max": 2870, "drying": True, "use": {"line": 4}},
+    {"id": "down", "hands": 5, "then_within": 2880},
+    {"id": "coat 2", "hands": 10},
+    {"id": "dry 2", "min": 170, "max": 2870, "drying": True, "use": {"line": 4}},
+    {"id": "down 2", "hands": 5},
+]
+
+
+def laid_in_together(lots: int) -> Any:
+    """L0 makes its milk and is laid in, and so are the others, within the hour.
+
+    Who is laid in last in the one session from which a soak ends in the morning leaves no room
+    for another: all have to move up.
+    """
+    names = [f"L{n}" for n in range(1, lots)]
+    beans, soak, strain = deepcopy(STRAIN)
+    drain = {"id": "drain", "hands": 5, "then_within": 120}
+    making = [beans, soak | {"max": 1080}, drain, strain | {"hands": 30, "then_within": 60}]
+    fresh, kept = (
+        {"id": name, "made_by": {"lot": "L0", "step": "strain"}, "life": life,
+         "used_by": [{"lot": lot, "step": step} for lot in names]}
+        for name, life, step in (("fresh", 80, "lay in"), ("kept", 2890, "coat 2"))
+    )  # fmt: skip
+    tubs = [{"id": f"tub{n}", "kind": "tub", "litres": 20, "one_lot": True} for n in range(lots)]
+    return studio(
+        start="2027-03-01T13:10", horizon_days=20,
+        lots=[{"id": "L0", "steps": [*making, *deepcopy(SOAK)]},
+              *({"id": name, "steps": deepcopy(SOAK)} for name in names)],
+        resources={"vessels": [*tubs, {"id": "bowl", "kind": "bowl", "litres": 6}], "line_m": 16},
+        milks=[fresh, kept], calendar={"working": hours(("08:00", "18:00"))},
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("lots", [2, 3, 4])
+def test_lots_of_one_milk_find_room_behind_one_another(lots: int) -> None:
+    _, plan = planned(laid_in_together(lots), 0)
+    made = plan.spans["L0"]["strain"].end
+    assert all(made <= plan.spans[f"L{n}"]["lay in"].start <= made + 60 for n in range(1, lots))
+
+
+def test_the_life_of_a_milk_holds_between_the_uses_of_a_lot_by_itself() -> None:
+    lot = read(laid_in_together(2)).lots[1]
+    assert [(one.first, one.second, one.most, one.limit) for one in lot.links] == [
+        ("lay in", "coat 2", 2890, "rule")
+    ]

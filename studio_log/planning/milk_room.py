@@ -1,0 +1,45 @@
+"""Room that a lot leaves for those which its milk serves, while they have no place yet.
+
+They are laid in, spun and dipped when it is: so each of its visits from then on is placed as if
+theirs followed at once. Where that finds no place, the lot is placed as if it were alone.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from studio_log.planning.chain import NEVER, Between, Chain
+from studio_log.planning.milk_limits import Followed
+
+
+def roomy(chain: Chain, followed: Iterable[Followed], grid: int) -> Chain | None:
+    """Give the chain with the others' hands behind its own; None where there are none."""
+    more: dict[int, int] = {}
+    for one in followed:
+        for at, visit in enumerate(one.chain.visits[one.first :], one.behind):
+            if at < len(chain.visits):
+                more[at] = more.get(at, 0) + visit.length
+    if not any(more.values()):
+        return None
+    first = min(more)
+    visits = tuple(
+        replace(visit, length=visit.length + more.get(at, 0))
+        for at, visit in enumerate(chain.visits)
+    )
+    betweens = [_less(one, more.get(at, 0), grid) for at, one in enumerate(chain.betweens)]
+    if first:  # the others come behind it, and in time for the milk all the same
+        before = betweens[first - 1]
+        most = _most(before, max(before.least, before.most - more[first]))
+        betweens[first - 1] = replace(before, most=most)
+    return replace(chain, visits=visits, betweens=tuple(betweens))
+
+
+def _less(between: Between, slots: int, grid: int) -> Between:
+    """Give what passes behind a visit, without what the others' hands take of it."""
+    least = max(0, between.least - slots)
+    target = None if between.target is None else max(0, between.target - grid * slots)
+    most = _most(between, max(least, between.most - slots))
+    return replace(between, least=least, most=most, target=target)
+
+
+def _most(between: Between, most: int) -> int:
+    return between.most if between.most >= NEVER else most
