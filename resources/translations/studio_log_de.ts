@@ -8256,12 +8256,28 @@ fehlt</translation>
         <translation>Partien, die einem Plan folgen, werden nach ihm erinnert. Rückgängig nimmt den Plan zurück, bei einer Partie nur diese.</translation>
     </message>
     <message>
+        <source>{name} counts on the milk of {maker}: let {maker} follow too, or take the sharing out. Nothing was changed.</source>
+        <translation>{name} rechnet mit der Milch von {maker}: auch {maker} folgen lassen oder das Teilen herausnehmen. Nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>The milk of {maker} serves {others} too.</source>
+        <translation>Die Milch von {maker} reicht auch für {others}.</translation>
+    </message>
+    <message>
+        <source>The milk of {maker} serves {others} too: soak {grams} g of dry beans in all.</source>
+        <translation>Die Milch von {maker} reicht auch für {others}: zusammen {grams} g trockene Bohnen einweichen.</translation>
+    </message>
+    <message>
         <source>always</source>
         <translation>immer</translation>
     </message>
     <message>
         <source>wanted: {method}</source>
         <translation>gewünscht: {method}</translation>
+    </message>
+    <message>
+        <source>{order}, for {others} too</source>
+        <translation>{order}, auch für {others}</translation>
     </message>
     <message>
         <source>{goal} wants {pieces} pieces; the lots that can serve it have {there}. It is planned for those; add a lot that is wanted.</source>
@@ -9808,6 +9824,10 @@ fehlt</translation>
         <translation>Keines: Dann wird jede Partie so bald fertig, wie es geht, in so wenigen Gängen, wie es geht.</translation>
     </message>
     <message>
+        <source>Every lot makes its own.</source>
+        <translation>Jede Partie macht ihre eigene.</translation>
+    </message>
+    <message>
         <source>None beside those of the log.</source>
         <translation>Keine neben denen des Buchs.</translation>
     </message>
@@ -9830,6 +9850,10 @@ fehlt</translation>
     <message>
         <source>Add a lot that is &amp;wanted…</source>
         <translation>Gewünschte &amp;Partie hinzufügen…</translation>
+    </message>
+    <message>
+        <source>Shar&amp;e a milk…</source>
+        <translation>Mil&amp;ch teilen…</translation>
     </message>
     <message>
         <source>Buckets and pots</source>
@@ -12074,6 +12098,50 @@ fehlt</translation>
     <message>
         <source>not cured</source>
         <translation>nicht ausgereift</translation>
+    </message>
+    <message>
+        <source>{maker} makes no milk that others could share.</source>
+        <translation>{maker} macht keine Milch, die andere teilen könnten.</translation>
+    </message>
+    <message>
+        <source>{name} cannot take the milk of {maker}: it has begun its own, or needs none.</source>
+        <translation>{name} kann die Milch von {maker} nicht nehmen: Es hat die eigene begonnen oder braucht keine.</translation>
+    </message>
+    <message>
+        <source>The milk of {maker} is too old for the first coat of {name}, which makes its own.</source>
+        <translation>Die Milch von {maker} ist zu alt für den ersten Auftrag von {name}; es macht die eigene.</translation>
+    </message>
+    <message>
+        <source>the milk of {code} serves it</source>
+        <translation>die Milch von {code} reicht für sie</translation>
+    </message>
+    <message>
+        <source>One milk for several lots</source>
+        <translation>Eine Milch für mehrere Partien</translation>
+    </message>
+    <message>
+        <source>Lots that it serves too</source>
+        <translation>Partien, für die sie auch reicht</translation>
+    </message>
+    <message>
+        <source>&amp;Made with</source>
+        <translation>&amp;Gemacht mit</translation>
+    </message>
+    <message>
+        <source>It serves t&amp;oo</source>
+        <translation>Reicht a&amp;uch für</translation>
+    </message>
+    <message>
+        <source>A lot that is served skips its own beans and straining. It is laid in while the milk is fresh; its further coats come while the milk keeps cold.</source>
+        <translation>Wer davon bekommt, lässt die eigenen Bohnen und das Abseihen aus. Eingelegt wird, solange die Milch frisch ist; die weiteren Aufträge kommen, solange sie kühl hält.</translation>
+    </message>
+    <message>
+        <source>Tick at least one lot that the milk serves too.</source>
+        <translation>Mindestens eine Partie ankreuzen, für die die Milch auch reicht.</translation>
+    </message>
+    <message>
+        <source>{maker}, for {others} too</source>
+        <translation>{maker}, auch für {others}</translation>
     </message>
 </context>
 </TS>

@@ -39,7 +39,7 @@ class _Ready:
 
 @dataclass(frozen=True, slots=True)
 class Followed:
-    """A lot that another's milk serves: from its visit `first` on it goes like the other's `behind`."""
+    """A lot that another's milk serves: from its visit `first` on as the other's from `behind`."""
 
     chain: Chain
     first: int

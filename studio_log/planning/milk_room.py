@@ -4,7 +4,7 @@ They are laid in, spun and dipped when it is: so each of its visits from then on
 theirs followed at once. Where that finds no place, the lot is placed as if it were alone.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import replace
 
 from studio_log.planning.chain import NEVER, Between, Chain

@@ -33,9 +33,10 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
     for name in moments:
         made = studio.wanted.get(name)
         known[name] = _made(desk, made) if made is not None else name
+    told = {one.maker: _beans_words(studio, one, known) for one in studio.shared}
     for name, ends in moments.items():
         maker = studio.lots[name].milk_of
-        _follow(desk, known[name], ends, known.get(maker, maker))
+        _follow(desk, known[name], ends, known.get(maker, maker), told.get(name, ""))
     _forget(desk, [one for one in studio.wanted.values() if one.name not in moments])
     _keep_shared(desk, studio, known)
     codes = list(known.values())
@@ -50,7 +51,7 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
                 "Lots that follow a plan are reminded by it. Undo takes the plan back, and on a "
                 "lot that lot alone."
             ),
-            *(_beans_words(studio, one, known) for one in studio.shared if one.maker in known),
+            *(words for maker, words in told.items() if maker in known),
         ),
         lots=frozenset(codes),
         reminders=True,
@@ -108,11 +109,11 @@ def _made(desk: Desk, wanted: WantedLot) -> str:
     return new_lot(desk, NewLot(wanted.method, wanted.name, pieces, vessel_litres=litres)).code
 
 
-def _follow(desk: Desk, code: str, ends: Moments, milk_of: str) -> None:
+def _follow(desk: Desk, code: str, ends: Moments, milk_of: str, note: str) -> None:
     moments = {str(number): [at.isoformat() for at in two] for number, two in ends.items()}
     data = {"moments": moments, **({"milk_of": milk_of} if milk_of else {})}
     lot = desk.lot(code)
-    lot = desk.write(lot, desk.entry(lot.code, Act.FOLLOW, data=data))
+    lot = desk.write(lot, desk.entry(lot.code, Act.FOLLOW, data=data, note=note))
     desk.settle(lot, Cause(why="a plan was accepted"))
 
 

@@ -70,6 +70,7 @@ def test_a_lot_that_is_served_skips_its_own_milk_while_it_follows_the_plan(shop:
     assert outcome.advice[-1] == (
         f"The milk of {maker} serves {other} too: soak {beans:.0f} g of dry beans in all."
     )
+    assert shop.entries(maker)[-1].note == outcome.advice[-1], "it stands in the lot's journal"
     lot = shop.lot(other)
     assert own_steps(lot) == ["Bean soak", "Blend", "Strain"]
     assert lot.steps[0].skipped == f"the milk of {maker} serves it"

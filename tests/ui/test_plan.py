@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.journal import Act
+from studio_log.domain.plan_wishes import SharedMilk
 from studio_log.language.catalogue import catalogue_of
 from studio_log.language.words import ENGLISH, speak
 from studio_log.planning.apart import Ask
@@ -184,6 +185,37 @@ def test_a_wanted_lot_is_typed_planned_and_taken_out(box: PlanBox, shop: Worksho
     box.pane.lots.removed.emit(0)
     settle(box)
     assert box.setup.wanted == ()
+
+
+def test_one_milk_is_shared_on_a_form_and_taken_out_again(box: PlanBox, shop: Workshop) -> None:
+    shop.new("scoured", SCOUR)
+    shown(box)
+    assert not box.pane.milks.isVisible(), "one lot alone shares with nobody"
+    maker, other, third = (shop.new(name) for name in ("first", "second", "third"))
+    box.refresh()
+    settle(box)
+    box.pane.milks.add.click()
+    form = box.pane.milk_form
+    assert form is not None
+    assert [form.maker.itemData(n) for n in range(3)] == [maker, other, third]
+    form.submit()
+    assert "Tick at least one lot" in form.fault.text()
+    items = [form.others.item(n) for n in range(form.others.count())]
+    assert [one.text() for one in items] == [f"{other} second", f"{third} third"]
+    items[1].setCheckState(Qt.CheckState.Checked)
+    form.maker.setCurrentIndex(1)
+    assert form.shared == SharedMilk(other, (third,)), "what was ticked stays ticked"
+    form.submit()
+    settle(box)
+    assert box.setup is not None
+    assert box.setup.shared == (SharedMilk(other, (third,)),)
+    assert f"train the milk, for {third} too" in box.visits.text()
+    assert not box.pane.milks.add.isEnabled(), "one lot is left, and nobody to share with"
+    row = box.pane.milks.findChildren(Words)
+    assert f"{other} second, for {third} third too" in [one.text() for one in row]
+    box.pane.milks.removed.emit(0)
+    settle(box)
+    assert box.setup.shared == ()
 
 
 def test_a_name_is_given_once(box: PlanBox, shop: Workshop) -> None:

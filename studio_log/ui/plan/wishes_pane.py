@@ -49,7 +49,7 @@ class WishesPane(QWidget):
         self.lots = WishRows(
             tr("Lots that are wanted"), tr("Add a lot that is &wanted…"), tr(NO_LOT)
         )
-        self.milks = WishRows(tr("One milk for several lots"), tr("Share a mil&k…"), tr(NO_MILK))
+        self.milks = WishRows(tr("One milk for several lots"), tr("Shar&e a milk…"), tr(NO_MILK))
         self.hours = Words(tone="soft", size="small")
         self.edit_hours = button(tr("&Hours…"))
         self.vessels = UnderstoodLine(
