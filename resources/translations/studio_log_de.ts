@@ -9340,6 +9340,10 @@ fehlt</translation>
         <translation>&amp;Ihm folgen</translation>
     </message>
     <message>
+        <source>&amp;Write that into the studio’s hours, means and goals</source>
+        <translation>Das auch in Z&amp;eiten, Mittel und Ziele der Werkstatt schreiben</translation>
+    </message>
+    <message>
         <source>Lots that follow the plan are told by their reminders when it is time. What is wanted becomes a lot. Undo takes the plan back, and on a lot that lot alone.</source>
         <translation>Partien, die dem Plan folgen, melden sich mit ihren Erinnerungen, wenn es so weit ist. Was gewünscht ist, wird eine Partie. Rückgängig nimmt den Plan zurück, bei einer Partie nur diese.</translation>
     </message>
@@ -12142,6 +12146,14 @@ fehlt</translation>
     <message>
         <source>{maker}, for {others} too</source>
         <translation>{maker}, auch für {others}</translation>
+    </message>
+    <message>
+        <source>What the plan counts on does not read. Nothing was changed; plan again.</source>
+        <translation>Womit der Plan rechnet, liest sich nicht. Nichts wurde geändert; noch einmal planen.</translation>
+    </message>
+    <message>
+        <source>{goal}, {days} days cured</source>
+        <translation>{goal}, {days} Tage gereift</translation>
     </message>
 </context>
 </TS>

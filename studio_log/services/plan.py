@@ -88,9 +88,14 @@ PLAN: Final = "plan"
 
 @dataclass(frozen=True)
 class AcceptPlan:
-    """Let lots follow a plan; lots that are wanted are made. `codes` None means all of the plan."""
+    """Let lots follow a plan; lots that are wanted are made. `codes` None means all of the plan.
+
+    `changes` are what it counts on beyond the studio as it is, to be written into the studio, each
+    as the planner's JSON has it.
+    """
 
     starts: Mapping[str, Mapping[str, datetime]] = field(hash=False)
     ends: Mapping[str, Mapping[str, datetime]] = field(hash=False)
     codes: tuple[str, ...] | None = None
+    changes: tuple[Mapping[str, Any], ...] = field(default=(), hash=False)
     sure: bool = False

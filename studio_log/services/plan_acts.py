@@ -1,6 +1,7 @@
 """Accepting a plan: lots follow it, those that were wanted are made."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import asdict
 from typing import Any, Final
 
 from studio_log.domain.errors import Refusal
@@ -16,6 +17,7 @@ from studio_log.services.commands import NewLot, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.lot_acts import new_lot
 from studio_log.services.plan import PLAN, AcceptPlan, Planned
+from studio_log.services.plan_means import with_changes
 from studio_log.services.plan_studio import PlanStudio, plan_studio_of, wanted_lot
 
 
@@ -29,6 +31,7 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
     if not moments:
         raise Refusal("Choose at least one lot that shall follow the plan. Nothing was changed.")
     _both_follow(studio, moments)
+    _keep_means(desk, command)
     known: dict[str, str] = {}
     for name in moments:
         made = studio.wanted.get(name)
@@ -55,10 +58,18 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
         ),
         lots=frozenset(codes),
         reminders=True,
-        settings=bool(studio.wanted),
+        settings=bool(studio.wanted or studio.shared or command.changes),
         code=codes[0],
         subject=codes[0] if len(codes) == 1 else PLAN,
     )
+
+
+def _keep_means(desk: Desk, command: AcceptPlan) -> None:
+    """Write into the studio what the plan counts on."""
+    before = asdict(desk.settings)
+    for name, value in asdict(with_changes(desk.settings, command.changes)).items():
+        if value != before[name]:
+            desk.work.settings.put(name, value)
 
 
 def _both_follow(studio: PlanStudio, moments: Planned) -> None:

@@ -21,6 +21,7 @@ from studio_log.services.commands import ChangeSettings
 from studio_log.services.questions import StatusFor
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
+from studio_log.ui.plan.accept_form import AcceptForm
 from studio_log.ui.plan.plan_box import PlanBox
 from studio_log.ui.plan.plan_face import OTHERWISE, WHY
 from studio_log.ui.plan.run import PlanRun
@@ -185,6 +186,29 @@ def test_a_wanted_lot_is_typed_planned_and_taken_out(box: PlanBox, shop: Worksho
     box.pane.lots.removed.emit(0)
     settle(box)
     assert box.setup.wanted == ()
+
+
+def test_what_a_plan_counts_on_is_written_into_the_studio_when_it_is_followed(
+    box: PlanBox, shop: Workshop
+) -> None:
+    shop.new()
+    shown(box)
+    box.what_if.take(closed(QDate(2026, 6, 12)))
+    settle(box)
+    box.open_accept()
+    form = box.form
+    assert isinstance(form, AcceptForm)
+    assert form.keep.isVisible()
+    form.keep.setChecked(False)
+    assert form.changes == ()
+    form.keep.setChecked(True)
+    form.accept()
+    settle(box)
+    assert shop.studio.settings.single_days == "2026-06-12 closed"
+    assert box.what_if.tried == [], "the studio has it now: it is not tried a second time"
+    box.open_accept()
+    assert isinstance(box.form, AcceptForm)
+    assert not box.form.keep.isVisible()
 
 
 def test_one_milk_is_shared_on_a_form_and_taken_out_again(box: PlanBox, shop: Workshop) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
+    QCheckBox,
     QDialog,
     QDialogButtonBox,
     QListWidget,
@@ -13,6 +14,8 @@ from PySide6.QtWidgets import (
 )
 
 from studio_log.language.words import tr
+from studio_log.services.plan_means import is_kept
+from studio_log.ui.plan.what_if import Change, Tried
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.parts import Words, em
 
@@ -25,30 +28,29 @@ class AcceptForm(QDialog):
     def __init__(
         self,
         lots: Sequence[tuple[str, str]],
-        counts_on: Sequence[str],
+        counts_on: Sequence[Tried],
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle(tr("Follow the plan"))
         self.setModal(True)
-        self.list = QListWidget()
-        self.list.setAccessibleName(tr("Lots that shall follow the plan"))
-        self.list.setWordWrap(True)
-        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        for code, words in lots:
-            item = QListWidgetItem(words)
-            item.setData(CODE, code)
-            item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
-            item.setCheckState(Qt.CheckState.Checked)
-            self.list.addItem(item)
-        buttons = QDialogButtonBox()
-        self.take = buttons.addButton(tr("&Follow it"), QDialogButtonBox.ButtonRole.AcceptRole)
-        buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
+        self._changes = tuple(change for one in counts_on for change in one.changes)
+        self.list = _ticked(lots)
+        self.keep = QCheckBox(tr("&Write that into the studio’s hours, means and goals"))
+        self.keep.setChecked(is_kept(self._changes))
+        self.keep.setVisible(is_kept(self._changes))
+        self.buttons = QDialogButtonBox()
+        self.take = self.buttons.addButton(tr("&Follow it"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
         dress_button(self.take, "primary")
         self.take.setDefault(True)
-        buttons.accepted.connect(self.accept)
-        buttons.rejected.connect(self.reject)
+        self.buttons.accepted.connect(self.accept)
+        self.buttons.rejected.connect(self.reject)
         self.list.itemChanged.connect(self._changed)
+        self._lay_out("; ".join(one.words for one in counts_on))
+        self.resize(em(self, 36), em(self, 24))
+
+    def _lay_out(self, counts_on: str) -> None:
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 14, 16, 12)
         column.setSpacing(10)
@@ -62,11 +64,11 @@ class AcceptForm(QDialog):
             )
         )
         if counts_on:
-            said = tr("This plan counts on: {changes}.", changes="; ".join(counts_on))
+            said = tr("This plan counts on: {changes}.", changes=counts_on)
             column.addWidget(Words(said, tone="ochre_ink"))
+        column.addWidget(self.keep)
         column.addWidget(self.list, 1)
-        column.addWidget(buttons)
-        self.resize(em(self, 36), em(self, 24))
+        column.addWidget(self.buttons)
 
     @property
     def codes(self) -> tuple[str, ...]:
@@ -76,5 +78,25 @@ class AcceptForm(QDialog):
             str(item.data(CODE)) for item in items if item.checkState() is Qt.CheckState.Checked
         )
 
+    @property
+    def changes(self) -> tuple[Change, ...]:
+        """What is to be written into the studio."""
+        return self._changes if self.keep.isChecked() else ()
+
     def _changed(self) -> None:
         self.take.setEnabled(bool(self.codes))
+
+
+def _ticked(lots: Sequence[tuple[str, str]]) -> QListWidget:
+    """Give a list of lots, each with a tick; its code lies behind its words."""
+    made = QListWidget()
+    made.setAccessibleName(tr("Lots that shall follow the plan"))
+    made.setWordWrap(True)
+    made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    for code, words in lots:
+        item = QListWidgetItem(words)
+        item.setData(CODE, code)
+        item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
+        item.setCheckState(Qt.CheckState.Checked)
+        made.addItem(item)
+    return made

@@ -23,6 +23,7 @@ from studio_log.ui.plan.plan_face import FULL, OTHERWISE, WHY, PlanFace
 from studio_log.ui.plan.run import PlanRun
 from studio_log.ui.plan.time_sheet import MakeSheet
 from studio_log.ui.plan.told import Fields
+from studio_log.ui.plan.what_if import Change
 from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
 
 SECONDS: Final = 10.0
@@ -294,26 +295,26 @@ class PlanBox(PlanFace):
         setup, fields = self.setup, self.fields
         if setup is None or fields is None or not fields["starts"]:
             return
-        lots = told.begins(fields, setup, self._bridge.now())
-        form = AcceptForm(lots, [one.words for one in self.what_if.tried], self)
-        form.accepted.connect(lambda: self._follow(fields, form.codes))
+        form = AcceptForm(told.begins(fields, setup, self._bridge.now()), self.what_if.tried, self)
+        form.accepted.connect(lambda: self._follow(fields, form.codes, form.changes))
         self._open(form)
 
-    def _follow(self, fields: Fields, codes: tuple[str, ...]) -> None:
+    def _follow(self, fields: Fields, codes: tuple[str, ...], changes: tuple[Change, ...]) -> None:
         starts, ends = told.moments(fields, "starts"), told.moments(fields, "ends")
-        self._bridge.do(AcceptPlan(starts, ends, codes), self._followed, failed=self.message.refuse)
+        accept, then = AcceptPlan(starts, ends, codes, changes), partial(self._followed, changes)
+        self._bridge.do(accept, then, failed=self.message.refuse)
 
-    def _followed(self, outcome: Outcome) -> None:
+    def _followed(self, changes: tuple[Change, ...], outcome: Outcome) -> None:
         self.before = None  # from now on a plan is compared with the one that is followed
+        if changes:
+            self.what_if.forget()  # the studio has it now
         self.message.advise(" ".join([outcome.words, *outcome.advice]))
 
     @Slot()
     def take_back(self) -> None:
         """Take all lots off the plan that was accepted last."""
-        self._bridge.do(Undo(PLAN), self._taken_back, failed=self.message.refuse)
-
-    def _taken_back(self, outcome: Outcome) -> None:
-        self.message.advise(outcome.words)
+        said = self.message
+        self._bridge.do(Undo(PLAN), lambda it: said.advise(it.words), failed=said.refuse)
 
     def open_goal(self, number: int) -> None:
         """Open the form of a goal; -1 makes a new one."""

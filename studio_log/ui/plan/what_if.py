@@ -135,12 +135,16 @@ class WhatIf(QWidget):
         self._show()
         self.changed.emit()
 
+    def forget(self) -> None:
+        """Try nothing any more, and say nothing of it."""
+        self.tried = []
+        self._show()
+
     @Slot()
     def clear(self) -> None:
         """Try nothing any more."""
         if self.tried:
-            self.tried = []
-            self._show()
+            self.forget()
             self.changed.emit()
 
     def ask_day(self, title: str, made: Callable[[QDate], Tried]) -> None:
