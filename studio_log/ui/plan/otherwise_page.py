@@ -6,6 +6,7 @@ from typing import Any, Final
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio_log.language.words import tr, tr_later
+from studio_log.ui.plan.flowing import Flowing
 from studio_log.ui.widgets.parts import Tone, Words, emptied, scrolled
 
 NOTHING: Final = tr_later(
@@ -23,7 +24,7 @@ class OtherwisePage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        inside = QWidget()
+        inside = Flowing()
         self._column = QVBoxLayout(inside)
         self._column.setContentsMargins(4, 4, 12, 4)
         self._column.setSpacing(8)

@@ -113,9 +113,15 @@ class PlanFace(QDialog):
         """Show what can be done while it is planned, or after."""
         self.bar.setValue(0)
         self.bar.setVisible(running)
-        self.stop.setVisible(running)
-        self.longer.setVisible(not running)
-        self.plan_it.setVisible(not running)
+        come = (self.stop,) if running else (self.plan_it, self.longer)
+        gone = (self.plan_it, self.longer) if running else (self.stop,)
+        held = self.focusWidget() in gone
+        for one in come:
+            one.show()
+        if held:  # else the keyboard would stand on whatever comes next
+            come[0].setFocus()
+        for one in gone:
+            one.hide()
 
     def count(self, page: int, number: int) -> None:
         """Say on its chip how much stands on a page."""

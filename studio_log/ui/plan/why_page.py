@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio_log.language.words import tr, tr_later
+from studio_log.ui.plan.flowing import Flowing
 from studio_log.ui.plan.told import Group
 from studio_log.ui.widgets.parts import Words, button, em, emptied, scrolled
 
@@ -24,7 +25,7 @@ class WhyPage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self._inside = QWidget()
+        self._inside = Flowing()
         self._column = QVBoxLayout(self._inside)
         self._column.setContentsMargins(4, 4, 12, 4)
         self._column.setSpacing(8)

@@ -12,6 +12,7 @@ from studio_log.language.words import counted, tr, tr_later
 from studio_log.services.plan import PlanLine, PlanSetup
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.plan import readers
+from studio_log.ui.plan.flowing import Flowing
 from studio_log.ui.plan.goal_words import goal_words, slow_text
 from studio_log.ui.plan.milk_form import MilkForm, could_share, shared_words
 from studio_log.ui.plan.wish_rows import WishRows
@@ -30,7 +31,7 @@ NO_LOT: Final = tr_later("None beside those of the log.")
 SLIDER: Final = tr_later("Fewer visits, or sooner ready")
 
 
-class WishesPane(QWidget):
+class WishesPane(Flowing):
     """Shows what the plan is made of; says what the dyer changes."""
 
     changed = Signal(object)
@@ -161,16 +162,9 @@ class WishesPane(QWidget):
         column.setContentsMargins(2, 0, 12, 0)
         column.setSpacing(8)
         head = Words(tr("Hours and means"), bold=True)
-        parts = (
-            self.goals,
-            self.lots,
-            self.others,
-            self.milks,
-            head,
-            self.hours,
-            _left(self.edit_hours),
-        )
-        for widget in (*parts, *self._fields(), self.room, *self._weighing()):
+        wishes = (*self._weighing(), self.goals, self.lots, self.others, self.milks)
+        means = (head, self.hours, _left(self.edit_hours), *self._fields(), self.room)
+        for widget in (*wishes, *means):
             column.addWidget(widget)
         column.addStretch(1)
 

@@ -20,8 +20,8 @@ _ARROWS: Final = (
     ("qt_calendar_nextmonth", "›", tr_later("The month after")),
 )
 
-NARROWEST: Final = 22
-"""Line heights; in less than that days of two figures are cut to dots."""
+NARROWEST: Final = 28
+"""Line heights; in less than that the names of days are cut to dots."""
 
 
 def month_of(today: date) -> QCalendarWidget:
