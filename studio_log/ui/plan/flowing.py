@@ -10,5 +10,5 @@ class Flowing(QWidget):
 
     @override
     def minimumSizeHint(self) -> QSize:
-        """Ask for no height: words hint at that of a narrow column, the layout knows the true one."""
+        """Ask for no height: words hint at a narrow column's, the layout knows the true one."""
         return QSize(super().minimumSizeHint().width(), 0)
