@@ -21,6 +21,7 @@ from studio_log.services.commands import ChangeSettings
 from studio_log.services.questions import StatusFor
 from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
+from studio_log.ui.plan import told
 from studio_log.ui.plan.accept_form import AcceptForm
 from studio_log.ui.plan.plan_box import PlanBox
 from studio_log.ui.plan.plan_face import OTHERWISE, WHY
@@ -33,6 +34,11 @@ from tests.support.fixtures import Workshop
 from tests.support.tree import TREE
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
+
+
+TOO_EARLY = json.dumps(
+    [{"name": "class", "at": "2026-06-20T09:00", "pieces": 6, "cured_days": 90, "lots": []}]
+)
 
 
 class Sheet(QWidget):
@@ -406,6 +412,51 @@ def test_a_step_that_cannot_lie_where_it_is_drawn_says_where_it_lies(
     box.sheet.plan_wanted.emit(code, 1, lies)
     settle(box)
     assert not box.message.isVisible()
+
+
+def test_a_move_by_hand_is_said_in_the_head_and_undone_at_once(
+    box: PlanBox, shop: Workshop, qtbot: QtBot
+) -> None:
+    code = shop.new()
+    shown(box)
+    assert not box.unmove.isVisible()
+    old, head = box.fields, box.head.text()
+    for hours in (4, 8):
+        box.sheet.plan_wanted.emit(code, 1, shop.clock.at + hours * HOUR)
+        settle(box)
+        assert "A step lies where you moved it" in box.head.text()
+    qtbot.mouseClick(box.unmove, Qt.MouseButton.LeftButton)
+    assert "A step lies where you moved it" in box.head.text(), "one move is left"
+    qtbot.mouseClick(box.unmove, Qt.MouseButton.LeftButton)
+    settle(box)
+    assert (box.fields, box.before, box.head.text()) == (old, None, head)
+    assert not box.unmove.isVisible()
+    assert "Put the beans to soak" in box.visits.text()
+
+
+def test_a_move_that_is_planned_on_is_no_more_undone(box: PlanBox, shop: Workshop) -> None:
+    code = shop.new()
+    shown(box)
+    box.sheet.plan_wanted.emit(code, 1, shop.clock.at + 4 * HOUR)
+    settle(box)
+    box.plan_it.click()
+    settle(box)
+    assert not box.unmove.isVisible()
+    assert "A step lies where you moved it" not in box.head.text()
+
+
+def test_after_a_move_ways_out_are_looked_for_anew(
+    box: PlanBox, shop: Workshop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    code = shop.new()
+    shop.do(ChangeSettings({"plan_goals": TOO_EARLY}))
+    shown(box)
+    assert told.is_late(box.fields or {})
+    begun: list[str] = []
+    monkeypatch.setattr(PlanRun, "start", lambda _run, ask: begun.append(ask.do))
+    assert box.fields is not None
+    box._moved(box.fields, "")
+    assert begun == ["why"], code
 
 
 def test_a_plan_that_is_followed_is_what_the_next_is_compared_with(

@@ -4,7 +4,7 @@ from datetime import datetime
 from functools import partial
 from typing import Any, Final
 
-from PySide6.QtCore import QDate, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QCloseEvent, QShowEvent
 from PySide6.QtWidgets import QDialog, QWidget
 from typing_extensions import override
@@ -19,12 +19,13 @@ from studio_log.services.questions import Timeline
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.plan import told
 from studio_log.ui.plan.accept_form import AcceptForm
+from studio_log.ui.plan.asking import goal_form, wanted_form
+from studio_log.ui.plan.moves import Moves
 from studio_log.ui.plan.plan_face import FULL, OTHERWISE, WHY, PlanFace
-from studio_log.ui.plan.run import PlanRun
+from studio_log.ui.plan.run import PlanRun, ask_of
 from studio_log.ui.plan.time_sheet import MakeSheet
 from studio_log.ui.plan.told import Fields
 from studio_log.ui.plan.what_if import Change
-from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
 
 SECONDS: Final = 10.0
 WHY_LONGER: Final = 2
@@ -58,14 +59,14 @@ class PlanBox(PlanFace):
         self._spent = 0
         self.setup: PlanSetup | None = None
         self.fields: Fields | None = None
-        self._drawn: told.Drawn | None = None
         self.days: tuple[PlanDay, ...] = ()
         """Those of the plan in `fields`."""
         self.before: Fields | None = None
         """The plan that this one is compared with."""
         self._in_hand: Fields | None = None
         """The plan of the way out that was taken, to go on from."""
-        self.run, self.search, self.hand = PlanRun(self), PlanRun(self), PlanRun(self)
+        self.run, self.search = PlanRun(self), PlanRun(self)
+        self.moves = Moves(bridge, self)
         self.form: QDialog | None = None
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
         self._tick = QTimer(self, interval=TICK_MS)
@@ -117,7 +118,7 @@ class PlanBox(PlanFace):
         self._tick.stop()
         self.run.close()
         self.search.close()
-        self.hand.close()
+        self.moves.forget()
 
     # -- planning --------------------------------------------------------------------------
 
@@ -128,6 +129,8 @@ class PlanBox(PlanFace):
         if setup is None:
             return
         self.search.close()
+        self.moves.forget()
+        self.show_unmove(shown=False)
         if not any(line.open for line in setup.lots):
             self.run.close()
             self._show_nothing()
@@ -147,22 +150,9 @@ class PlanBox(PlanFace):
     def _ask(self, do: str, seconds: float, keep: Fields | None, **more: object) -> Ask:
         setup = self.setup
         assert setup is not None  # noqa: S101 - nothing is asked before the studio is known
-        told_more = {
-            "what_fits": True,
-            "changes": self.what_if.changes,
-            "before": self.before or setup.keep,
-            **more,
-        }
-        return Ask(
-            setup.problem,
-            do=do,
-            # The optimizer's work is counted by time, which is never the same twice.
-            engine="auto" if self._tries is None else "own",
-            seconds=seconds,
-            tries=self._tries,
-            keep=keep,
-            more=told_more,
-        )
+        changes, before = self.what_if.changes, self.before or setup.keep
+        told_more = {"what_fits": True, "changes": changes, "before": before, **more}
+        return ask_of(setup.problem, do, seconds, self._tries, keep, told_more)
 
     @Slot(str, int, object)
     def _move(self, lot: str, number: int, at: datetime) -> None:
@@ -172,23 +162,31 @@ class PlanBox(PlanFace):
             self.message.advise(tr("Wait until the search is over, then move it again."))
             return
         self.search.close()
+        was = (self.fields, self.before)
         self.before = self.before or self.fields
-        self._drawn = told.Drawn(lot, step, at)
         ask = self._ask("move", self._seconds, self.fields, lot=lot, step=step, at=at.isoformat())
-        self.hand.start(ask)
+        self.moves.start(ask, told.Drawn(lot, step, at), was)
 
-    @Slot(object)
-    def _moved(self, fields: Fields) -> None:
-        if not fields["starts"]:
-            self.message.refuse(" ".join(fields["why"]))
-            return
-        self._show_plan(fields, looking=False)
+    @Slot(object, str)
+    def _moved(self, fields: Fields, elsewhere: str) -> None:
+        self._show_moved(fields)
         self.chips.button(OTHERWISE).click()
-        elsewhere = told.elsewhere_words(
-            fields, self._drawn, self._bridge.now(), self._bridge.zone()
-        )
-        if elsewhere:
-            self.message.advise(elsewhere)
+        self.message.advise(elsewhere)
+
+    @Slot()
+    def _unmove(self) -> None:
+        """Show the plan before the last move by hand."""
+        was = self.moves.take_back()
+        if was is not None:
+            self.search.close()
+            fields, self.before = was
+            self._show_moved(fields)
+            self.message.put_away()
+
+    def _show_moved(self, fields: Fields) -> None:
+        self.show_unmove(shown=bool(self.moves))
+        self._show_plan(fields, looking=False)
+        self._look_for_ways(fields)
 
     @Slot(object)
     def _better(self, fields: Fields) -> None:
@@ -199,6 +197,9 @@ class PlanBox(PlanFace):
         self._tick.stop()
         self.show_running(running=self.run.running)
         self._show_plan(fields, looking=False)
+        self._look_for_ways(fields)
+
+    def _look_for_ways(self, fields: Fields) -> None:
         if told.is_late(fields) and self._tries is None:
             self.search.start(self._ask("why", WHY_LONGER * self._seconds, fields))
             self._show_why(fields, looking=True)
@@ -249,7 +250,9 @@ class PlanBox(PlanFace):
 
     def _say_head(self, *, looking: bool) -> None:
         if self.fields is not None:
-            self.head.setText(told.head_words(self.fields, self.days, looking=looking))
+            moved = bool(self.moves)
+            words = told.head_words(self.fields, self.days, looking=looking, moved=moved)
+            self.head.setText(words)
 
     def _show_nothing(self) -> None:
         self.fields, self.days = None, ()
@@ -318,11 +321,7 @@ class PlanBox(PlanFace):
 
     def open_goal(self, number: int) -> None:
         """Open the form of a goal; -1 makes a new one."""
-        setup = self.setup
-        goals = setup.goals if setup is not None else ()
-        goal = goals[number] if 0 <= number < len(goals) else None
-        taken = [one.name for one in goals if one is not goal]
-        form = GoalForm(self._today(), taken, goal, self)
+        form = goal_form(self.setup, number, self)
         form.accepted.connect(lambda: self.pane.with_goal(number, form.goal))
         self._open(form)
 
@@ -332,7 +331,7 @@ class PlanBox(PlanFace):
         setup = self.setup
         if setup is None:
             return
-        form = WantedForm(setup.methods, [line.code for line in setup.lots], self)
+        form = wanted_form(setup, self)
         form.accepted.connect(
             lambda: self._keep({"plan_wanted": write_wishes((*setup.wanted, form.wanted))})
         )
@@ -362,10 +361,6 @@ class PlanBox(PlanFace):
             self.fields, self.before = self.before or self.fields, None
         self.start()
 
-    def _today(self) -> QDate:
-        first = str(self.setup.problem["start"])[:10] if self.setup is not None else ""
-        return QDate.fromString(first, "yyyy-MM-dd") if first else QDate.currentDate()
-
     def _connect(self) -> None:
         for signal, then in (
             (self.plan_it.clicked, self.refresh),
@@ -390,8 +385,10 @@ class PlanBox(PlanFace):
             (self.run.failed, self._failed),
             (self.search.better, self._explained),
             (self.search.done, self._explained),
-            (self.hand.done, self._moved),
-            (self.hand.failed, self._failed),
+            (self.moves.moved, self._moved),
+            (self.moves.refused, self.message.refuse),
+            (self.moves.failed, self._failed),
+            (self.unmove.clicked, self._unmove),
             (self.sheet.plan_wanted, self._move),
             (self._bridge.changed, self.on_changed),
         ):

@@ -83,6 +83,8 @@ class PlanFace(QDialog):
         self.plan_it = button(tr("Pla&n"))
         self.stop = button(tr("&Stop"))
         self.longer = button(tr("Look longe&r"))
+        self.unmove = button(tr("&Undo the move"))
+        self.unmove.hide()
         self.unfollow = button(tr("Take the followed plan bac&k"))
         self.unfollow.hide()
         self.follow = button(tr("&Follow this plan…"), kind="primary")
@@ -123,6 +125,12 @@ class PlanFace(QDialog):
         for one in gone:
             one.hide()
 
+    def show_unmove(self, *, shown: bool) -> None:
+        """Offer to take the last move by hand back, or no more."""
+        if not shown and self.focusWidget() is self.unmove:
+            self.plan_it.setFocus()
+        self.unmove.setVisible(shown)
+
     def count(self, page: int, number: int) -> None:
         """Say on its chip how much stands on a page."""
         words = tr(PAGES[page])
@@ -158,7 +166,7 @@ class PlanFace(QDialog):
 
     def _head(self) -> FlowLayout:
         head = FlowLayout(gap=8)
-        acts = (self.plan_it, self.longer, self.stop, self.what_if.add)
+        acts = (self.plan_it, self.longer, self.stop, self.what_if.add, self.unmove)
         for widget in (*acts, growing(Words()), self.unfollow, self.follow):
             head.addWidget(widget)
         return head

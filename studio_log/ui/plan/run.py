@@ -8,6 +8,22 @@ from studio_log.planning.apart import Apart, Ask
 from studio_log.ui.plan.told import Fields
 
 
+def ask_of(
+    problem: Fields, do: str, seconds: float, tries: int | None, keep: Fields | None, more: Fields
+) -> Ask:
+    """Give what is asked of the planner; with `tries` it does so many and the same each time."""
+    return Ask(
+        problem,
+        do=do,
+        # The optimizer's work is counted by time, which is never the same twice.
+        engine="auto" if tries is None else "own",
+        seconds=seconds,
+        tries=tries,
+        keep=keep,
+        more=more,
+    )
+
+
 class PlanRun(QObject):
     """One planning at a time: a new one ends the one before, whose words then count no more."""
 

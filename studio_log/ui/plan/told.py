@@ -30,6 +30,7 @@ Moments = dict[str, dict[str, datetime]]
 PROVED: Final = tr_later("No plan is better; that is proved.")
 OPEN: Final = tr_later("The best found; whether there is a better one is open.")
 LOOKING: Final = tr_later("Looking for a better one…")
+MOVED: Final = tr_later("A step lies where you moved it; “Plan” goes on from there.")
 
 
 def moments(fields: Fields, key: str) -> Moments:
@@ -89,7 +90,9 @@ def moved_acts(fields: Fields, before: Fields | None) -> frozenset[tuple[str, st
     )
 
 
-def head_words(fields: Fields, days: Sequence[PlanDay], *, looking: bool) -> str:
+def head_words(
+    fields: Fields, days: Sequence[PlanDay], *, looking: bool, moved: bool = False
+) -> str:
     """Say in a line how good a plan is."""
     left = left_words(fields)
     visits = sum(len(day.visits) for day in days)
@@ -103,7 +106,15 @@ def head_words(fields: Fields, days: Sequence[PlanDay], *, looking: bool) -> str
         ),
         late=late_words(fields),
     )
-    proof = LOOKING if looking else PROVED if fields["status"] == "optimal" else OPEN
+    proof = (
+        MOVED
+        if moved
+        else LOOKING
+        if looking
+        else PROVED
+        if fields["status"] == "optimal"
+        else OPEN
+    )
     return f"{told}{left} {tr(proof)}"
 
 
