@@ -9416,6 +9416,10 @@ fehlt</translation>
         <translation>Länge&amp;r suchen</translation>
     </message>
     <message>
+        <source>&amp;Undo the move</source>
+        <translation>&amp;Verschieben zurücknehmen</translation>
+    </message>
+    <message>
         <source>Take the followed plan bac&amp;k</source>
         <translation>Dem Plan nicht mehr &amp;folgen</translation>
     </message>
@@ -9482,6 +9486,10 @@ fehlt</translation>
     <message>
         <source>There is no plan.</source>
         <translation>Es gibt keinen Plan.</translation>
+    </message>
+    <message>
+        <source>A step lies where you moved it; “Plan” goes on from there.</source>
+        <translation>Ein Schritt liegt, wohin du ihn verschoben hast; „Planen“ geht von dort aus weiter.</translation>
     </message>
     <message>
         <source>{lot} · from {moment}</source>
@@ -12154,6 +12162,10 @@ fehlt</translation>
     <message>
         <source>{goal}, {days} days cured</source>
         <translation>{goal}, {days} Tage gereift</translation>
+    </message>
+    <message>
+        <source>It cannot be moved there.</source>
+        <translation>Dorthin lässt es sich nicht verschieben.</translation>
     </message>
 </context>
 </TS>
