@@ -6,7 +6,6 @@ from zoneinfo import ZoneInfo
 
 from studio_log.cli.form import JSON, Form, Option, UsageError, Word
 from studio_log.cli.turn import Turn
-from studio_log.domain.calendar_words import LONG_DAYS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.single_days import (
     SingleDay,
@@ -17,6 +16,7 @@ from studio_log.domain.single_days import (
 )
 from studio_log.domain.stretch_text import read_stretches, write_stretches
 from studio_log.domain.studio_hours import DayHours
+from studio_log.language.calendar_words import LONG_DAYS
 from studio_log.present.hours_words import day_with_year
 from studio_log.services.commands import ChangeSettings
 from studio_log.services.public_holidays import check_place

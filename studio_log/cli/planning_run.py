@@ -14,9 +14,9 @@ from typing import Any, Final
 from studio_log.cli import values
 from studio_log.cli.planning_apart import Away, with_optimizer
 from studio_log.cli.turn import Turn
-from studio_log.domain.calendar_words import DAYS, MONTHS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import quoted
+from studio_log.language.calendar_words import DAYS, MONTHS
 from studio_log.planning.answer import answer, instants, invalid, mended
 from studio_log.planning.change_json import change_of_text, change_to_json
 from studio_log.planning.change_kinds import LeaveOut

@@ -6,11 +6,11 @@ from typing import Final
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.baths import Bath
-from studio_log.domain.calendar_words import day_words
 from studio_log.domain.due import evening_before
 from studio_log.domain.number_text import plain
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Kind, Reminder, Urgency
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr, tr_later
 
 LEAD: Final = timedelta(hours=2)

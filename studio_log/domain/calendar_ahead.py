@@ -13,7 +13,6 @@ from zoneinfo import ZoneInfo
 
 from studio_log.domain.bath_due import bath_reminders, label, ready_from
 from studio_log.domain.baths import Bath
-from studio_log.domain.calendar_words import day_words
 from studio_log.domain.due import last_call, mark_words, open_since, resting_before
 from studio_log.domain.likely import likely_lasts
 from studio_log.domain.lots import Cure, Lot, LotStep, StepState, cure_days_of, cure_of
@@ -22,6 +21,7 @@ from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Reminder
 from studio_log.domain.tending import coming_tendings, next_ask
 from studio_log.domain.windows import SHORT, StepWindow, windows_of
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr
 
 LEAST: Final = timedelta(minutes=5)

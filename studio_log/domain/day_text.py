@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final, Literal
 
-from studio_log.domain.calendar_words import LONG_DAYS, MONTH_WORDS, MONTHS, WEEKDAY_WORDS
 from studio_log.domain.clock_text import NIGHT
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import NUMBER_WORDS
+from studio_log.language.calendar_words import LONG_DAYS, MONTH_WORDS, MONTHS, WEEKDAY_WORDS
 
 Prefer = Literal["past", "next"]
 

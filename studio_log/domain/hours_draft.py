@@ -11,7 +11,6 @@ from datetime import time
 from enum import StrEnum
 from typing import Final
 
-from studio_log.domain.calendar_words import DAYS, long_weekday_name
 from studio_log.domain.errors import Refusal
 from studio_log.domain.open_hours import Opening, read_open, write_open
 from studio_log.domain.quiet_text import Hours, check_week, read_days, write_days
@@ -25,6 +24,7 @@ from studio_log.domain.stretch_text import (
     stretch_words,
 )
 from studio_log.domain.studio_hours import Week, quiet_week, waking_week, week_of
+from studio_log.language.calendar_words import DAYS, long_weekday_name
 
 Nights = tuple[Hours | None, ...]
 """The night after each evening, Monday first; None for one without quiet hours."""

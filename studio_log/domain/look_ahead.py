@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.calendar_words import day_words as date_words
 from studio_log.domain.day_ahead import DayAct, DayAhead, acts_of_day
 from studio_log.domain.evening_ahead import Tonight, tonight
 from studio_log.domain.methods import StepKind
+from studio_log.language.calendar_words import day_words as date_words
 from studio_log.language.words import counted, tr, tr_later
 
 __all__ = [

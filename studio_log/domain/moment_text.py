@@ -7,13 +7,13 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.calendar_words import day_words
 from studio_log.domain.clock_text import ClockReading, take_clock
 from studio_log.domain.day_text import DayReading, Prefer, take_day
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import clean, plain, quoted
 from studio_log.domain.span_text import checked_span, parse_span
 from studio_log.domain.wall_clock import Kind, WallTime, from_wall, known_zone
+from studio_log.language.calendar_words import day_words
 
 LONGEST: Final = 120
 YEARS: Final = range(2000, 2101)

@@ -6,13 +6,13 @@ from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from typing import Final
 
-from studio_log.domain.calendar_words import MONTH_WORDS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.mass_text import read_grams
 from studio_log.domain.number_text import read_number
 from studio_log.domain.piece_text import read_piece
 from studio_log.domain.pieces import Piece
 from studio_log.domain.wall_clock import known_zone
+from studio_log.language.calendar_words import MONTH_WORDS
 
 NAME, BEGUN, DRY, USED, CLOTH, FIBRE = "name", "begun", "dry", "used", "cloth", "fibre"
 COUNT, LENGTH, WIDTH, GSM, WEIGHT = "count", "length", "width", "gsm", "weight"

@@ -12,9 +12,9 @@ from functools import lru_cache
 from itertools import pairwise
 from typing import Final
 
-from studio_log.domain.calendar_words import DAYS, WEEKDAY_WORDS
 from studio_log.domain.errors import Refusal
 from studio_log.domain.quiet_text import listed
+from studio_log.language.calendar_words import DAYS, WEEKDAY_WORDS
 
 HOW: Final = "Write it as “mon-fri 09:00-17:00; sat 10:00-14:00”."
 _MOST_LETTERS: Final = 400

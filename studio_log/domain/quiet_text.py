@@ -11,8 +11,8 @@ from datetime import time
 from functools import lru_cache
 from typing import Final
 
-from studio_log.domain.calendar_words import DAYS, WEEKDAY_WORDS
 from studio_log.domain.errors import Refusal
+from studio_log.language.calendar_words import DAYS, WEEKDAY_WORDS
 
 HOW: Final = "Write it as “fri,sat 23:30-09:00; sun off”."
 LONGEST_MINUTES: Final = 20 * 60

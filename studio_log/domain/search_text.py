@@ -9,7 +9,6 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Final
 
-from studio_log.domain.calendar_words import MONTH_WORDS, MONTHS
 from studio_log.domain.day_text import take_day
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.lots import LotState
@@ -17,6 +16,7 @@ from studio_log.domain.mass_text import MASS_WORDS, read_grams, units_pattern
 from studio_log.domain.number_text import NUMBER, NUMBER_WORDS, plain
 from studio_log.domain.piece_text import FIBRES
 from studio_log.domain.span_text import read_span
+from studio_log.language.calendar_words import MONTH_WORDS, MONTHS
 
 
 @dataclass(frozen=True)

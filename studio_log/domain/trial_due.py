@@ -6,11 +6,11 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.reminders import Kind, Reminder, Urgency
 from studio_log.domain.trial_design import dye_day, soy_day
 from studio_log.domain.trials import Cell, Trial, Unit
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import tr
 
 MORNING: Final = time(9)

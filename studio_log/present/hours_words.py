@@ -2,11 +2,11 @@
 
 from datetime import date
 
-from studio_log.domain.calendar_words import date_words, weekday_name
 from studio_log.domain.hours_draft import HoursDraft
 from studio_log.domain.single_days import SingleDay
 from studio_log.domain.stretch_text import stretch_words, without
 from studio_log.domain.studio_hours import Week
+from studio_log.language.calendar_words import date_words, weekday_name
 from studio_log.language.words import tr
 
 

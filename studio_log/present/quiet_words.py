@@ -4,8 +4,8 @@ from datetime import datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.calendar_words import weekday_name
 from studio_log.domain.quiet import Night, QuietHours
+from studio_log.language.calendar_words import weekday_name
 from studio_log.language.words import tr, tr_later
 
 EVENING: Final = 17

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.calendar_words import date_words, month_name, weekday_name
+from studio_log.language.calendar_words import date_words, month_name, weekday_name
 from studio_log.present.time_scale import TimeScale, flat_parts
 
 Measure = Callable[[str], float]

@@ -8,10 +8,10 @@ from typing import Final, Literal
 
 from studio_log.domain.amount_shown import litres_shown
 from studio_log.domain.amounts import Amount
-from studio_log.domain.calendar_words import day_words
 from studio_log.domain.methods import Spread
 from studio_log.domain.number_text import plain
 from studio_log.domain.wall_clock import known_zone
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr, tr_later
 from studio_log.science.units import OUNCE, convert
 

@@ -6,8 +6,8 @@ from datetime import date, timedelta
 from pathlib import Path
 from typing import Final
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.errors import BadStudio, Refusal
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.services.places import read_places
 from studio_log.services.whole_file import write_whole

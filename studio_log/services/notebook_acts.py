@@ -3,12 +3,12 @@
 from collections.abc import Callable, Mapping
 from typing import Any, Final
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, standing
 from studio_log.domain.methods import StepKind
 from studio_log.domain.notebook import Draft, Reading, check_columns, guesses, read_row
 from studio_log.domain.wall_clock import known_zone
+from studio_log.language.calendar_words import date_words
 from studio_log.language.region import region
 from studio_log.language.words import tr
 from studio_log.present import words

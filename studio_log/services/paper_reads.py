@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from datetime import datetime
 from typing import Any, Final
 
-from studio_log.domain.calendar_words import date_words, weekday_name
 from studio_log.domain.lots import Lot
 from studio_log.domain.methods import StepKind
 from studio_log.domain.reminders import Record
 from studio_log.domain.wall_clock import known_zone
 from studio_log.domain.windows import StepWindow, windows_of
+from studio_log.language.calendar_words import date_words, weekday_name
 from studio_log.language.region import region
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words

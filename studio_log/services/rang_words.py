@@ -7,8 +7,8 @@ from datetime import datetime, timedelta
 from itertools import pairwise
 from typing import Final
 
-from studio_log.domain.calendar_words import day_words
 from studio_log.domain.wall_clock import Kind, from_wall, known_zone
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr
 from studio_log.present.words import span
 from studio_log.services.rang import ANSWERED, NOT_NEEDED, OPEN, Rang, Try

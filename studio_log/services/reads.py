@@ -6,7 +6,6 @@ from typing import Any, Protocol
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.amounts import countable, vessel_fits, work_out
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.cautions import Caution
 from studio_log.domain.codes import is_provisional
 from studio_log.domain.errors import Refusal
@@ -15,6 +14,7 @@ from studio_log.domain.methods import Basis
 from studio_log.domain.milks import Milk
 from studio_log.domain.number_text import plain
 from studio_log.domain.tags import TagFacts, TagRow
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.services import (

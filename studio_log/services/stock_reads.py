@@ -6,7 +6,6 @@ from typing import Any, Final
 from zoneinfo import ZoneInfo
 
 from studio_log.domain.amount_shown import shown
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import Act, Entry, standing
 from studio_log.domain.lot_amounts import Use, bought_for, uses_of
@@ -15,6 +14,7 @@ from studio_log.domain.number_text import money
 from studio_log.domain.served import coats_of
 from studio_log.domain.stock import Material, Wanted, cost_of, left_of, material_from, shopping
 from studio_log.domain.windows import windows_of
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import tr
 from studio_log.present.words import litres, mass, moment
 from studio_log.services.desk import Desk, whole_code

@@ -7,7 +7,6 @@ from datetime import datetime
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.depth import depth_of
 from studio_log.domain.errors import Refusal
 from studio_log.domain.instrument_table import Sample
@@ -15,6 +14,7 @@ from studio_log.domain.journal import Entry, standing
 from studio_log.domain.lots import Cure, Lot, cure_of
 from studio_log.domain.number_text import plain
 from studio_log.domain.swatches import Grade, Reading, Remark, Swatch, swatch_from
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.colour_words import colour_words
 from studio_log.present.swatch_card import CardFacts

@@ -5,11 +5,11 @@ from collections.abc import Sequence
 from datetime import date
 from typing import Any, Final
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.errors import Refusal
 from studio_log.domain.trial_design import lay_out, needs_of
 from studio_log.domain.trial_words import figure
 from studio_log.domain.trials import MEASURES, Arm, Way, control_of
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.science.statistics_control import limit_of
 from studio_log.science.statistics_power import least_effect

@@ -4,7 +4,6 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from typing import Any, Final
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.errors import Refusal
 from studio_log.domain.journal import META, Act, Entry, standing
 from studio_log.domain.number_text import plain
@@ -12,6 +11,7 @@ from studio_log.domain.tags import TagFacts, TagRow
 from studio_log.domain.trial_design import dye_day, soy_day
 from studio_log.domain.trial_due import in_dip_order, open_groups
 from studio_log.domain.trials import MEASURES, Arm, Cell, Trial, Unit, trial_from
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.colour_words import lab_words
 from studio_log.present.words import moment

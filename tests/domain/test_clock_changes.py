@@ -15,13 +15,13 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from studio_log.domain.calendar_words import day_words
 from studio_log.domain.due import evening_before
 from studio_log.domain.journal import Act
 from studio_log.domain.moment_text import read_moment
 from studio_log.domain.quiet import QuietHours
 from studio_log.domain.wall_clock import Kind, from_wall
 from studio_log.domain.windows import windows_of
+from studio_log.language.calendar_words import day_words
 from tests.support.builders import DAY, HOUR, LONDON, MINUTE, Story
 
 REFERENCE = Path(__file__).parents[1] / "reference"

@@ -9,10 +9,10 @@ from PySide6.QtCore import QLocale
 
 from studio_log.app.paths import resource
 from studio_log.app.tongue import region_of
-from studio_log.domain.calendar_words import date_words, day_words
 from studio_log.domain.errors import Question
 from studio_log.domain.number_text import plain, pointed, read_number
 from studio_log.domain.piece_text import read_piece
+from studio_log.language.calendar_words import date_words, day_words
 from studio_log.language.catalogue import read_catalogue
 from studio_log.language.choice import chosen_language, file_text
 from studio_log.language.region import PLAIN, Region, live_in, week

@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
-from studio_log.domain.calendar_words import date_words, weekday_name
+from studio_log.language.calendar_words import date_words, weekday_name
 from studio_log.present.words import clock
 from studio_log.services.questions import Card
 from studio_log.ui.bench.card_view import headed

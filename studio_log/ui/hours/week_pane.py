@@ -9,7 +9,6 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QMenu, QVBoxLayout, QWidget
 from typing_extensions import override
 
-from studio_log.domain.calendar_words import long_weekday_name, weekday_name
 from studio_log.domain.errors import Refusal
 from studio_log.domain.hours_draft import (
     HoursDraft,
@@ -20,6 +19,7 @@ from studio_log.domain.hours_draft import (
     with_bars,
     with_typed,
 )
+from studio_log.language.calendar_words import long_weekday_name, weekday_name
 from studio_log.language.region import week
 from studio_log.language.words import tr, tr_later
 from studio_log.present.hours_words import draft_doubts, draft_words

@@ -17,9 +17,9 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QMenu
 from typing_extensions import override
 
-from studio_log.domain.calendar_words import long_weekday_name
 from studio_log.domain.hours_draft import HoursDraft, Layer
 from studio_log.domain.stretch_text import MINUTES_OF_DAY, Stretch, joined, stretch_words
+from studio_log.language.calendar_words import long_weekday_name
 from studio_log.language.words import tr, tr_later
 from studio_log.present.week_axis import (
     STEP,

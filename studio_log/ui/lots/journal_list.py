@@ -9,7 +9,7 @@ from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 from typing_extensions import override
 
-from studio_log.domain.calendar_words import day_words
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr
 from studio_log.services.questions import EntryLine
 from studio_log.ui.theme.look import theme

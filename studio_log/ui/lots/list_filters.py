@@ -8,8 +8,8 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QMenu
 
-from studio_log.domain.calendar_words import MONTHS
 from studio_log.domain.lots import LotState
+from studio_log.language.calendar_words import MONTHS
 from studio_log.language.words import tr, tr_later
 from studio_log.ui.lots.list_tool import ToolChip
 

@@ -4,9 +4,9 @@ from collections.abc import Iterable
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.calendar_words import date_words, weekday_name
 from studio_log.domain.number_text import pointed
 from studio_log.domain.plan_wishes import PlanGoal, SlowDay
+from studio_log.language.calendar_words import date_words, weekday_name
 from studio_log.language.words import counted, tr, tr_later
 
 

@@ -5,12 +5,12 @@ from datetime import datetime
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from studio_log.domain.calendar_words import day_words
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.moment_text import read_moment
 from studio_log.domain.number_text import NUMBER, plain, read_number
 from studio_log.domain.plan_wishes import LONGEST_DRYING, SlowDay
 from studio_log.domain.vessel_text import OwnVessel, read_vessels
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.words import litres
 from studio_log.ui.widgets.understood import Understood

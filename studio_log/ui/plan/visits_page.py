@@ -11,7 +11,7 @@ from PySide6.QtCore import QUrl, Signal, Slot
 from PySide6.QtGui import QFontMetrics, QGuiApplication
 from PySide6.QtWidgets import QFrame, QTextBrowser, QVBoxLayout, QWidget
 
-from studio_log.domain.calendar_words import day_words
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.plan_visits import HandsOn, PlanDay, Tended
 from studio_log.present.words import clock

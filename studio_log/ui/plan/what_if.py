@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from studio_log.domain.calendar_words import day_words
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr
 from studio_log.services.plan import PlanSetup
 from studio_log.ui.theme.dress import dress_button

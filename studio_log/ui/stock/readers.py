@@ -4,10 +4,10 @@ import re
 from datetime import date
 from typing import NamedTuple
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.errors import Question, Refusal
 from studio_log.domain.mass_text import read_grams, read_litres
 from studio_log.domain.number_text import NUMBER, plain, read_number
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import tr
 from studio_log.present.words import litres, mass
 from studio_log.ui.widgets.understood import Understood

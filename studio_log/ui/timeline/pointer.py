@@ -8,7 +8,7 @@ from typing import Final, TypeVar
 
 from PySide6.QtCore import QPointF
 
-from studio_log.domain.calendar_words import day_words
+from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr, tr_later
 from studio_log.present import words
 from studio_log.present.lanes import Closed, Night

@@ -4,12 +4,12 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from typing import Any, Final, TypeVar
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.day_text import take_day
 from studio_log.domain.errors import Refusal
 from studio_log.domain.number_text import plain
 from studio_log.domain.swatch_text import read_lab, whole_swatch_code
 from studio_log.domain.trial_text import read_ages, read_figure
+from studio_log.language.calendar_words import date_words
 from studio_log.language.words import tr
 from studio_log.present.colour_words import lab_words
 from studio_log.ui.widgets.understood import Understood

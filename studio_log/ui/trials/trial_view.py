@@ -14,8 +14,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from studio_log.domain.calendar_words import date_words
 from studio_log.domain.number_text import plain
+from studio_log.language.calendar_words import date_words
 from studio_log.language.region import region
 from studio_log.language.words import tr, tr_later
 from studio_log.services.trials import ArmLine, ArmMean, TrialPage, TrialReport, UnitLine
