@@ -12,7 +12,7 @@ from collections.abc import Sequence
 
 from studio_log import __version__
 from studio_log.app.logs import start_logging
-from studio_log.language.catalogue import LANGUAGES
+from studio_log.language.languages import LANGUAGES
 
 VALUE_OPTIONS = frozenset({"--studio", "--pace", "--errand", "--language"})
 """Window options that take the next word with them."""

@@ -9,10 +9,10 @@ from PySide6.QtCore import QLibraryInfo, QLocale, QTranslator
 from PySide6.QtWidgets import QApplication
 
 from studio_log.app.paths import resource
-from studio_log.language.catalogue import catalogue_of, language_for
+from studio_log.language.catalogue import language_for
 from studio_log.language.choice import NAME, chosen_language, file_text
-from studio_log.language.region import Region, live_in
-from studio_log.language.words import speak
+from studio_log.language.region import Region
+from studio_log.language.tongue import Tongue, speak_as
 from studio_log.services.whole_file import write_whole
 
 
@@ -20,8 +20,7 @@ def speak_in_window(app: QApplication, folder: Path, asked: str | None = None) -
     """Put the language and the region into force for a window; gives the language."""
     system = QLocale.system()
     language = asked or chosen_language(folder) or language_for(system.uiLanguages())
-    speak(catalogue_of(language, resource("translations")))
-    live_in(region_of(system))
+    speak_as(Tongue(language, str(resource("translations")), region_of(system)))
     own_words = QTranslator(app)
     where = QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)
     if language != "en" and own_words.load(f"qtbase_{language}", where):

@@ -6,12 +6,9 @@ One file serves translator and program, with a window and without; nothing is co
 import xml.etree.ElementTree as ET
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Final
 
+from studio_log.language.languages import LANGUAGES
 from studio_log.language.words import ENGLISH
-
-LANGUAGES: Final[Mapping[str, str]] = {"en": "English", "de": "Deutsch"}
-"""The languages that can be chosen, each in its own words."""
 
 
 def read_catalogue(path: Path) -> dict[str, str]:

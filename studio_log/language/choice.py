@@ -8,7 +8,7 @@ import json
 from pathlib import Path
 from typing import Final
 
-from studio_log.language.catalogue import LANGUAGES
+from studio_log.language.languages import LANGUAGES
 
 NAME: Final = "language.json"
 LARGEST_FILE: Final = 400

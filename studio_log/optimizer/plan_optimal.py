@@ -7,7 +7,7 @@ from studio_log.optimizer.project_model import plan_with_solver
 from studio_log.optimizer.search import Search
 from studio_log.planning.answer import PARTS, Answered, of_project, of_studio, told
 from studio_log.planning.differences import differences
-from studio_log.planning.effort import NOT_FOUND, Effort, Status
+from studio_log.planning.effort import Effort, Status, none_together, not_found
 from studio_log.planning.engine import Studio, alone_words
 from studio_log.planning.late_words import late_words
 from studio_log.planning.plan_studio import Outcome, is_for, plan_studio, too_small
@@ -15,10 +15,6 @@ from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.project import Project
 
 MOST_WORKERS: Final = 8
-TOGETHER: Final = (
-    "The lots cannot all be done in these days, hours and vessels; that is proved. Each of them "
-    "alone could. Nothing was planned."
-)
 
 
 def workers_of(effort: Effort) -> int:
@@ -53,7 +49,7 @@ def plan_optimal(problem: Problem, effort: Effort, keep: Plan | None = None) -> 
     search.run(keep)
     if search.best is None:
         if not search.infeasible:
-            return Outcome("unknown", None, None, (*problem.notes, NOT_FOUND), search.tries)
+            return Outcome("unknown", None, None, (*problem.notes, not_found()), search.tries)
         return Outcome("infeasible", None, None, (*problem.notes, *_why(search)), search.tries)
     plan = search.best.plan
     proved = tuple(name in search.proved for name in PARTS)
@@ -68,4 +64,4 @@ def _why(search: Search) -> tuple[str, ...]:
     alone = [one.words for one in studio.impossible]
     if not alone:
         alone = [alone_words(studio.chains[name]) for name in search.frame.impossible()]
-    return tuple(alone) or (TOGETHER,)
+    return tuple(alone) or (none_together(),)

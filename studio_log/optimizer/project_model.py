@@ -8,7 +8,7 @@ from ortools.sat.python import cp_model
 
 from studio_log.optimizer.solving import Measure, Solved, solve
 from studio_log.planning.check_project import project_violations
-from studio_log.planning.effort import NOT_FOUND, Effort, Status, WrongPlanError
+from studio_log.planning.effort import Effort, Status, WrongPlanError, not_found
 from studio_log.planning.plan_project import ProjectOutcome, lags_loop
 from studio_log.planning.project import Project
 
@@ -94,7 +94,7 @@ class _Shortest:
     def _outcome(self, solved: Solved, tries: int) -> ProjectOutcome:
         if self.best is None:
             if solved.found != "infeasible":
-                return ProjectOutcome("unknown", None, None, None, (NOT_FOUND,), tries)
+                return ProjectOutcome("unknown", None, None, None, (not_found(),), tries)
             words = "No order of the tasks keeps both the lags and the resources; that is proved."
             return ProjectOutcome("infeasible", None, None, None, (words,), tries)
         makespan, starts = self.best

@@ -3,8 +3,10 @@
 from collections.abc import Iterable
 from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.calendar_sweep import Death, Miss
 from studio_log.planning.chain import NEVER, Chain, links_of
+from studio_log.planning.change_words import MOMENTS
 from studio_log.planning.hours import windows_of
 from studio_log.planning.plain_words import about_words, counted, exact_words, listed, moment_words
 from studio_log.planning.problem import Problem
@@ -12,7 +14,9 @@ from studio_log.planning.why_alone import Dead
 from studio_log.planning.why_reasons import Reason, capital
 
 MOST_NAMED: Final = 8
-CANNOT: Final = "cannot be done in these hours"
+_OTHER_LOTS: Final = (
+    tr_later("no other lots"), tr_later("one other lot"), tr_later("{n} other lots"),
+)  # fmt: skip
 
 
 def alone_reasons(problem: Problem, dead: Iterable[Dead]) -> tuple[Reason, ...]:
@@ -22,7 +26,10 @@ def alone_reasons(problem: Problem, dead: Iterable[Dead]) -> tuple[Reason, ...]:
         alike.setdefault((_steps(one), _because(problem, one)), []).append(one.lot.name)
     return tuple(
         Reason(
-            "alone", tuple(names), steps, f"{_named(names)} cannot be done in these hours: {why}"
+            "alone",
+            tuple(names),
+            steps,
+            tr("{lots} cannot be done in these hours: {why}", lots=_named(names), why=why),
         )
         for (steps, why), names in alike.items()
     )
@@ -33,7 +40,7 @@ def _named(names: list[str]) -> str:
     rest = len(names) - MOST_NAMED
     if rest < 2:
         return capital(listed(names))
-    return capital(listed([*names[:MOST_NAMED], counted(rest, "other lot")]))
+    return capital(listed([*names[:MOST_NAMED], counted(rest, _OTHER_LOTS)]))
 
 
 def _steps(dead: Dead) -> tuple[str, ...]:
@@ -75,11 +82,12 @@ def _because(problem: Problem, dead: Dead) -> str:
 
 def _never_begun(problem: Problem, death: Death) -> str:
     steps = death.chain.visits[death.visit].steps
-    what = listed([name for name, _ in steps]) or "its first step"
+    what = listed([name for name, _ in steps]) or tr("its first step")
     since = moment_words(problem.clock, death.chain.since)
     if not windows_of(problem):
-        return f"no working hours at all are set, so {what} has no time."
-    return f"from {since} on there are no hours left in which {what} could be done."
+        return tr("no working hours at all are set, so {step} has no time.", step=what)
+    text = tr_later("from {moment} on there are no hours left in which {step} could be done.")
+    return tr(text, moment=since, step=what)
 
 
 def _no_time(problem: Problem, death: Death) -> str:
@@ -90,16 +98,19 @@ def _no_time(problem: Problem, death: Death) -> str:
         on_grid = _off_the_grid(problem, death)
         if on_grid:
             return on_grid
-        weather = " in this weather" if between.drying and problem.drying else ""
-        return (
-            f"{name} takes {exact_words(least)} at least{weather} and may last "
-            f"{exact_words(_most(problem, death))} at most."
+        plain = tr_later("{step} takes {least} at least and may last {most} at most.")
+        weather = tr_later(
+            "{step} takes {least} at least in this weather and may last {most} at most."
         )
+        text = weather if between.drying and problem.drying else plain
+        most = exact_words(_most(problem, death))
+        return tr(text, step=name, least=exact_words(least), most=most)
     if any(first < 0 and second == death.visit for first, second, _ in
            links_of(death.chain, problem)):  # fmt: skip
-        return f"what is recorded leaves no time any more for what follows {name}."
+        return tr("what is recorded leaves no time any more for what follows {step}.", step=name)
     end = moment_words(problem.clock, problem.horizon)
-    return f"the plan reaches to {end}, and {name} would not be over by then."
+    text = tr_later("the plan reaches to {moment}, and {step} would not be over by then.")
+    return tr(text, moment=end, step=name)
 
 
 def _off_the_grid(problem: Problem, death: Death) -> str:
@@ -113,7 +124,10 @@ def _off_the_grid(problem: Problem, death: Death) -> str:
     if max(step.least, weather) > step.most:
         return ""
     grid = exact_words(problem.grid)
-    return f"{name} lasts {least} to {most}, and on a grid of {grid} no moment lies between."
+    text = tr_later(
+        "{step} lasts {least} to {most}, and on a grid of {grid} no moment lies between."
+    )
+    return tr(text, step=name, least=least, most=most, grid=grid)
 
 
 def _least(problem: Problem, death: Death) -> int:
@@ -133,37 +147,51 @@ def _most(problem: Problem, death: Death) -> int:
 def _no_hours_behind(problem: Problem, dead: Dead, death: Death) -> str:
     name, after = _between_name(dead.chain, death), _after(dead.chain, death)
     end = moment_words(problem.clock, problem.horizon)
-    return f"after {name} there are no hours for {after} until {end}, where the plan ends."
+    text = tr_later(
+        "after {step} there are no hours for {after} until {moment}, where the plan ends."
+    )
+    return tr(text, step=name, after=after, moment=end)
 
 
 def _after(chain: Chain, death: Death) -> str:
     steps = chain.visits[death.visit].steps
-    return steps[0][0] if steps else "what follows"
+    return steps[0][0] if steps else tr("what follows")
 
 
 def _too_late(problem: Problem, dead: Dead, death: Death, best: Miss) -> str:
-    clock, name, after = problem.clock, _between_name(dead.chain, death), _after(dead.chain, death)
-    by, at, late = moment_words(clock, best.by), moment_words(clock, best.at), about_words(
-        best.at - best.by)  # fmt: skip
-    nearest = f"The next hours are on {at}, {late} too late."
+    clock = problem.clock
     waits = death.between is not None and death.between.step is None
-    if death.visit == 0:
-        since = moment_words(clock, best.source)
-        if waits:
-            return f"{after} has to follow {name}, over since {since}, by {by}. {nearest}"
-        may = _from(problem, death)
-        return f"{name} has been going since {since} and should end by {by}. {nearest}{may}"
-    begun = moment_words(clock, best.source)
-    most = exact_words(_most(problem, death))
-    if waits:
-        return (
-            f"{after} has to follow {name} within {most}, and nobody is there in time. At best "
-            f"{name} is over on {begun} and {after} due by {by}. {nearest}"
-        )
-    return (
-        f"{name} may last {most} at most, and nobody is there at its end. At best it begins on "
-        f"{begun} and should end by {by}. {nearest}"
+    opening = death.visit == 0
+    said = tr(
+        _TOO_LATE[opening, waits],
+        step=_between_name(dead.chain, death),
+        after=_after(dead.chain, death),
+        begun=moment_words(clock, best.source),
+        by=moment_words(clock, best.by),
+        most=exact_words(_most(problem, death)),
     )
+    nearest = tr(
+        "The next hours are on {moment}, {late} too late.",
+        moment=moment_words(clock, best.at),
+        late=about_words(best.at - best.by),
+    )
+    may = _from(problem, death) if opening and not waits else ""
+    return " ".join(one for one in (said, nearest, may) if one)
+
+
+_TOO_LATE: Final = {
+    (True, True): tr_later("{after} has to follow {step}, over since {begun}, by {by}."),
+    (True, False): tr_later("{step} has been going since {begun} and should end by {by}."),
+    (False, True): tr_later(
+        "{after} has to follow {step} within {most}, and nobody is there in time. At best {step} "
+        "is over on {begun} and {after} due by {by}."
+    ),
+    (False, False): tr_later(
+        "{step} may last {most} at most, and nobody is there at its end. At best it begins on "
+        "{begun} and should end by {by}."
+    ),
+}
+"""By whether the step is recorded already, and whether it is a wait."""
 
 
 def _from(problem: Problem, death: Death) -> str:
@@ -171,15 +199,23 @@ def _from(problem: Problem, death: Death) -> str:
     between = death.between
     soonest = 0 if between is None else death.chain.since + between.least
     if soonest <= 0:
-        return " It may end at any time now."
-    return f" It may end from {moment_words(problem.clock, soonest)} on."
+        return tr("It may end at any time now.")
+    return tr("It may end from {moment} on.", moment=moment_words(problem.clock, soonest))
 
 
 def _links(dead: Dead) -> str:
     said = [
-        f"from the {'end' if one.first_end else 'start'} of {one.first} to the "
-        f"{'end' if one.second_end else 'start'} of {one.second} no more than "
-        f"{exact_words(one.most)} may pass"
+        tr(
+            "from {first} to {second} no more than {most} may pass",
+            first=_moment(one.first, end=one.first_end),
+            second=_moment(one.second, end=one.second_end),
+            most=exact_words(one.most),
+        )
         for one in dead.lot.links
     ]
-    return f"{listed(said)}, which these hours and shortest times do not allow."
+    text = tr_later("{limits}, which these hours and shortest times do not allow.")
+    return tr(text, limits=listed(said))
+
+
+def _moment(step: str, *, end: bool) -> str:
+    return tr(MOMENTS["end" if end else "start"], step=step)

@@ -15,6 +15,7 @@ from pathlib import Path
 from threading import Lock, Thread, Timer, current_thread
 from typing import IO, Any, Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.effort import MOST_SECONDS
 
 PATIENCE_S: Final = 0.15
@@ -24,11 +25,11 @@ OVERTIME_S: Final = 3.0
 LONGEST_MESSAGE: Final = 16_000_000
 """Bytes; the longest plan has 4,000 steps."""
 JOBS: Final = {"own": "studio_log.planning.job", "optimizer": "studio_log.optimizer"}
-MISSING: Final = (
+MISSING: Final = tr_later(
     "The optimizer is not installed. Add it with: pip install 'studio-log[optimizer]'. "
     "The planner plans without it too."
 )
-BROKEN: Final = "The planning process ended before it was done"
+BROKEN: Final = tr_later("The planning process ended before it was done.")
 Message = Mapping[str, Any]
 
 
@@ -48,6 +49,8 @@ class Ask:
     seed: int = 1
     keep: Mapping[str, Any] | None = None
     more: Mapping[str, Any] = field(default_factory=dict)
+    tongue: Mapping[str, Any] = field(default_factory=dict)
+    """How it speaks, as `language.tongue` has it; English where nothing is said."""
 
 
 def has_optimizer() -> bool:
@@ -120,7 +123,7 @@ class Apart:
         try:
             last = self._talk()
         except (OSError, TypeError, ValueError) as error:
-            last = {"failed": f"Planning could not be started ({error})."}
+            last = {"failed": tr("Planning could not be started ({error}).", error=error)}
         finally:
             self._end_process()
         self._hand(last)
@@ -129,11 +132,11 @@ class Apart:
         """Start the process, ask, and hand on what it says but the last, which is given."""
         module = job_of(self._ask.engine)
         if module is None:
-            return {"failed": MISSING}
+            return {"failed": tr(MISSING)}
         data = json.dumps({one.name: getattr(self._ask, one.name) for one in fields(Ask)})
         process = self._started(module)
         if process is None or process.stdin is None or process.stdout is None:
-            return {"failed": f"{BROKEN}."}
+            return {"failed": tr(BROKEN)}
         try:
             process.stdin.write(data.encode() + b"\n")
             process.stdin.flush()
@@ -150,7 +153,7 @@ class Apart:
         while line := said.readline(LONGEST_MESSAGE):
             message = read_message(line)
             if message is None:
-                return {"failed": "The planning process said what makes no sense."}
+                return {"failed": tr("The planning process said what makes no sense.")}
             if "better" not in message:
                 return message
             self._best = message["better"]
@@ -186,8 +189,9 @@ class Apart:
     def _broken(self, process: subprocess.Popen[bytes]) -> Message:
         """Give the last message of a process that said none."""
         if self._told:
-            return {"done": self._best or dict(NOTHING)}
-        return {"failed": f"{BROKEN} (it gave {process.wait()})."}
+            return {"done": self._best or nothing()}
+        text = tr_later("The planning process ended before it was done (it gave {code}).")
+        return {"failed": tr(text, code=process.wait())}
 
     def _hand(self, message: Message) -> None:
         """Hand a message on, unless nobody wants it any more."""
@@ -223,10 +227,12 @@ class Apart:
                 timer.join()
 
 
-NOTHING: Final[Message] = {
-    "status": "unknown", "starts": {}, "ends": {}, "sessions": [], "bound": None, "score": None,
-    "why": ["Planning was ended before a plan was found."], "ways_out": [],
-}  # fmt: skip
+def nothing() -> Message:
+    """Give the answer where no plan was found before the end."""
+    return {
+        "status": "unknown", "starts": {}, "ends": {}, "sessions": [], "bound": None, "score": None,
+        "why": [tr("Planning was ended before a plan was found.")], "ways_out": [],
+    }  # fmt: skip
 
 
 def read_message(line: bytes) -> Message | None:

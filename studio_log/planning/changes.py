@@ -9,6 +9,7 @@ from dataclasses import replace
 from datetime import date, datetime, time
 from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.change_kinds import (
     AddHours,
     AddSession,
@@ -44,6 +45,7 @@ from studio_log.planning.problem import (
     Step,
     Vessel,
 )
+from studio_log.planning.vessel_words import store_words
 
 MOST_GOALS: Final = 8
 MOST_VESSELS: Final = 60
@@ -68,9 +70,11 @@ def apply_changes(problem: Problem, changes: tuple[Change, ...]) -> Problem:
 
 def _add_vessel(problem: Problem, change: AddVessel) -> Problem:
     if change.kind in problem.stores:
-        raise _refused(f"{change.kind} is no kind of vessel")
+        raise _refused(tr_later("{kind} is no kind of vessel."), kind=change.kind)
     if len(problem.vessels) >= MOST_VESSELS:
-        raise _refused(f"There are {MOST_VESSELS} vessels already; no more are planned with")
+        raise _refused(
+            tr_later("There are {n} vessels already; no more are planned with."), n=MOST_VESSELS
+        )
     taken = {one.name for one in problem.vessels}
     free = (f"{change.kind} +{n}" for n in range(1, len(taken) + 2))
     name = next(one for one in free if one not in taken)
@@ -80,14 +84,16 @@ def _add_vessel(problem: Problem, change: AddVessel) -> Problem:
 def _remove_vessel(problem: Problem, change: RemoveVessel) -> Problem:
     kept = tuple(one for one in problem.vessels if one.name != change.vessel)
     if len(kept) == len(problem.vessels):
-        raise _refused(f"There is no vessel {change.vessel}")
+        raise _refused(tr_later("There is no vessel {vessel}."), vessel=change.vessel)
     return replace(problem, vessels=kept)
 
 
 def _more_of(problem: Problem, store: str, much: int) -> Problem:
     held = problem.stores.get(store, 0) + much
     if held < 0:
-        raise _refused(f"There is not so much of {store} that could go")
+        raise _refused(
+            tr_later("There is not so much of {store} that could go."), store=store_words(store)
+        )
     return replace(problem, stores={**problem.stores, store: held})
 
 
@@ -102,7 +108,7 @@ def _more_burners(problem: Problem, change: MoreBurners) -> Problem:
 def _more_hands(problem: Problem, change: MoreHands) -> Problem:
     pairs = problem.stores.get("hands", THOUSANDTHS) // THOUSANDTHS + change.hands
     if not 1 <= pairs <= MOST_HANDS:
-        raise _refused(f"A plan is for 1 to {MOST_HANDS} pairs of hands")
+        raise _refused(tr_later("A plan is for 1 to {n} pairs of hands."), n=MOST_HANDS)
     return _more_of(problem, "hands", change.hands * THOUSANDTHS)
 
 
@@ -119,7 +125,11 @@ def with_stretch(hours: Hours, begins: int, ends: int) -> Hours:
 def _on_day(problem: Problem, day: date, hours: Hours) -> Problem:
     minute = problem.clock.minute(datetime.combine(day, time()))
     if minute + DAY < 0 or minute >= problem.horizon:
-        raise _refused(f"{long_day(day)} {day.year} is no day of the time that is planned")
+        raise _refused(
+            tr_later("{day} {year} is no day of the time that is planned."),
+            day=long_day(day),
+            year=day.year,
+        )
     calendar = problem.calendar
     exceptions = {**calendar.exceptions, day: hours}
     return replace(problem, calendar=replace(calendar, exceptions=exceptions))
@@ -146,7 +156,9 @@ def _add_hours(problem: Problem, change: AddHours) -> Problem:
 def _more_days(problem: Problem, change: MoreDays) -> Problem:
     horizon = problem.horizon + change.days * DAY
     if horizon > MOST_DAYS * DAY or horizon // problem.grid > MOST_SLOTS:
-        raise _refused("A plan cannot reach so far ahead; take a coarser grid or fewer days")
+        raise _refused(
+            tr_later("A plan cannot reach so far ahead; take a coarser grid or fewer days.")
+        )
     return replace(problem, horizon=horizon)
 
 
@@ -156,16 +168,24 @@ def _more_days(problem: Problem, change: MoreDays) -> Problem:
 def _longer_step(problem: Problem, change: LongerStep) -> Problem:
     lot, step = _step_of(problem, change.lot, change.step)
     if step.most is None:
-        raise _refused(f"{step.name} of {lot.name} has no longest time")
+        raise _refused(
+            tr_later("{step} of {lot} has no longest time."), step=step.name, lot=lot.name
+        )
     if step.limit == "rule":
-        raise _refused(f"The longest time of {step.name} of {lot.name} is a rule")
+        raise _refused(
+            tr_later("The longest time of {step} of {lot} is a rule."), step=step.name, lot=lot.name
+        )
     return _with_step(problem, lot, replace(step, most=step.most + change.minutes))
 
 
 def _longer_pause(problem: Problem, change: LongerPause) -> Problem:
     lot, step = _step_of(problem, change.lot, change.step)
     if step.pause_rule:
-        raise _refused(f"How soon something follows {step.name} of {lot.name} is a rule")
+        raise _refused(
+            tr_later("How soon something follows {step} of {lot} is a rule."),
+            step=step.name,
+            lot=lot.name,
+        )
     return _with_step(problem, lot, replace(step, then_within=step.then_within + change.minutes))
 
 
@@ -173,9 +193,19 @@ def _longer_link(problem: Problem, change: LongerLink) -> Problem:
     lot = lot_of(problem, change.lot)
     meant = [one for one in lot.links if link_ends(one) == (change.first, change.second)]
     if not meant:
-        raise _refused(f"{lot.name} has no limit from {change.first} to {change.second}")
+        raise _refused(
+            tr_later("{lot} has no limit from {first} to {second}."),
+            lot=lot.name,
+            first=change.first,
+            second=change.second,
+        )
     if any(one.limit == "rule" for one in meant):
-        raise _refused(f"The limit of {lot.name} from {change.first} to {change.second} is a rule")
+        raise _refused(
+            tr_later("The limit of {lot} from {first} to {second} is a rule."),
+            lot=lot.name,
+            first=change.first,
+            second=change.second,
+        )
     links = tuple(
         replace(one, most=one.most + change.minutes) if one in meant else one for one in lot.links
     )
@@ -203,21 +233,32 @@ def _goal_pieces(problem: Problem, change: GoalPieces) -> Problem:
     changed = [replace(goal, pieces=change.pieces)] if change.pieces else []
     made = _with_goal(problem, goal, *changed)
     if shortage(made.goals, {one.name: one.pieces for one in made.lots}) is not None:
-        raise _refused(f"The lots hold fewer than {change.pieces} pieces for {goal.name}")
+        raise _refused(
+            tr_later("The lots hold fewer than {n} pieces for {goal}."),
+            n=change.pieces,
+            goal=goal.name,
+        )
     return made
 
 
 def _goal_cured(problem: Problem, change: GoalCured) -> Problem:
     goal = goal_of(problem, change.goal)
     if change.pieces > goal.pieces:
-        raise _refused(f"{goal.name} wants {goal.pieces} pieces, not {change.pieces} or more")
+        raise _refused(
+            tr_later("{goal} wants {n} pieces, not {more} or more."),
+            goal=goal.name,
+            n=goal.pieces,
+            more=change.pieces,
+        )
     if change.pieces == goal.pieces:
         return _with_goal(problem, goal, replace(goal, cured=change.days * DAY))
     if len(problem.goals) >= MOST_GOALS:
-        raise _refused(f"There are {MOST_GOALS} goals already; no more are planned with")
-    name = f"{goal.name}, {change.days} days cured"
+        raise _refused(
+            tr_later("There are {n} goals already; no more are planned with."), n=MOST_GOALS
+        )
+    name = tr("{goal}, {n} days cured", goal=goal.name, n=change.days)
     if any(one.name == name for one in problem.goals):
-        raise _refused(f"{name} is a goal already")
+        raise _refused(tr_later("{goal} is a goal already."), goal=name)
     other = replace(goal, name=name, pieces=change.pieces, cured=change.days * DAY)
     rest = replace(goal, pieces=goal.pieces - change.pieces)
     return _with_goal(problem, goal, rest, other)
@@ -254,22 +295,22 @@ def _later_release(problem: Problem, change: LaterRelease) -> Problem:
 def _later_due(problem: Problem, change: LaterDue) -> Problem:
     lot = lot_of(problem, change.lot)
     if lot.due is None:
-        raise _refused(f"{lot.name} has no date of its own")
+        raise _refused(tr_later("{lot} has no date of its own."), lot=lot.name)
     return _with_lot(problem, replace(lot, due=lot.due + change.minutes))
 
 
 # -- finding -----------------------------------------------------------------------------
 
 
-def _refused(words: str) -> BadProblemError:
-    return BadProblemError((f"{words}.",))
+def _refused(text: str, /, **values: object) -> BadProblemError:
+    return BadProblemError((tr(text, **values) if values else tr(text),))
 
 
 def lot_of(problem: Problem, name: str) -> Lot:
     """Give a lot by its name; BadProblemError if there is none."""
     found = next((one for one in problem.lots if one.name == name), None)
     if found is None:
-        raise _refused(f"There is no lot {name}")
+        raise _refused(tr_later("There is no lot {lot}."), lot=name)
     return found
 
 
@@ -277,7 +318,7 @@ def goal_of(problem: Problem, name: str) -> Goal:
     """Give a goal by its name; BadProblemError if there is none."""
     found = next((one for one in problem.goals if one.name == name), None)
     if found is None:
-        raise _refused(f"There is no goal {name}")
+        raise _refused(tr_later("There is no goal {goal}."), goal=name)
     return found
 
 
@@ -285,7 +326,7 @@ def _step_of(problem: Problem, name: str, step: str) -> tuple[Lot, Step]:
     lot = lot_of(problem, name)
     found = next((one for one in lot.steps if one.name == step), None)
     if found is None:
-        raise _refused(f"{name} has no step {step}")
+        raise _refused(tr_later("{lot} has no step {step}."), lot=name, step=step)
     return lot, found
 
 

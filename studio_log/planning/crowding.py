@@ -3,7 +3,10 @@
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 
-from studio_log.planning.problem import THOUSANDTHS, Lot, Vessel
+from studio_log.language.words import tr
+from studio_log.planning.plain_words import amount_words
+from studio_log.planning.problem import Lot, Vessel
+from studio_log.planning.vessel_words import store_words
 
 
 def crowded(
@@ -25,9 +28,16 @@ def crowded(
         alone = bool(own) and all(one.one_lot for one in own) and len(some) > len(own)
         if asked > room or alone:
             names = ", ".join(name for name, _ in some)
-            there = f"vessels for {len(own)} at a time" if alone else f"{room / THOUSANDTHS:g}"
-            said.append(
-                f"{names} are recorded as running in {asked / THOUSANDTHS:g} of {kind} together; "
-                f"the studio has {there}. Correct the record or add what is missing."
+            there = amount_words(room)
+            if alone:
+                there = tr("vessels for {n} at a time", n=len(own))
+            text = tr(
+                "{lots} are recorded as running in {much} of {kind} together; the studio has "
+                "{there}. Correct the record or add what is missing.",
+                lots=names,
+                much=amount_words(asked),
+                kind=store_words(kind),
+                there=there,
             )
+            said.append(text)
     return tuple(said)

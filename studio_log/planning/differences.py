@@ -7,15 +7,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final, Literal
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.engine import Studio
 from studio_log.planning.grip import BadMoveError, Grip, take_over
 from studio_log.planning.late_words import span_words
 from studio_log.planning.lates import Late, lates
 from studio_log.planning.old_plan import old_of
-from studio_log.planning.plain_words import counted, listed
+from studio_log.planning.plain_words import listed, number_words
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.reasons import moment_said, reason
 from studio_log.planning.sessions import sessions_of
+from studio_log.planning.vessel_words import vessel_words
 
 Kind = Literal["late", "gone", "new", "moved", "sessions", "vessel", "stays"]
 MOST_OF_A_LOT: Final = 3
@@ -50,9 +52,9 @@ def differences(problem: Problem, old: Plan, new: Plan) -> tuple[Difference, ...
     found = [*_late(problem, old, new), *_lots(problem, old, new), *_sessions(problem, old, new)]
     found += [*_moved(problem, moves), *_vessels(problem, old, new)]
     if not found:
-        return (Difference("stays", "Everything stays as it was planned."),)
+        return (Difference("stays", tr("Everything stays as it was planned.")),)
     if any(one.kind in {"moved", "vessel", "gone", "new"} for one in found):
-        rest = "Everything else stays." if _anything_stays(problem, old, new) else ""
+        rest = tr("Everything else stays.") if _anything_stays(problem, old, new) else ""
         return (*found, Difference("stays", rest)) if rest else tuple(found)
     return tuple(found)
 
@@ -75,13 +77,22 @@ def _late(problem: Problem, old: Plan, new: Plan) -> Iterator[Difference]:
 
 
 def _late_words(name: str, was: Late | None, now: Late | None) -> str:
+    before = span_words(_minutes(was))
     if now is None:
-        return f"{name} is no longer late; it was {span_words(_minutes(was))} late."
-    through = "" if now.lots == (name,) else f" through {listed(now.lots)}"
-    said = f"{name} is {span_words(now.minutes)} late{through}"
-    if was is None:
-        return f"{said}; it was in time."
-    return f"{said}; it was {span_words(was.minutes)} late."
+        return tr("{what} is no longer late; it was {before} late.", what=name, before=before)
+    through = now.lots != (name,)
+    text = _LATE[through, was is None]
+    span, lots = span_words(now.minutes), listed(now.lots)
+    return tr(text, what=name, span=span, lots=lots, before=before)
+
+
+_LATE: Final = {
+    (False, True): tr_later("{what} is {span} late; it was in time."),
+    (False, False): tr_later("{what} is {span} late; it was {before} late."),
+    (True, True): tr_later("{what} is {span} late through {lots}; it was in time."),
+    (True, False): tr_later("{what} is {span} late through {lots}; it was {before} late."),
+}
+"""By whether lots are told of, and whether it was in time."""
 
 
 def _minutes(late: Late | None) -> int:
@@ -100,11 +111,13 @@ def _lots(problem: Problem, old: Plan, new: Plan) -> Iterator[Difference]:
         if name not in old.spans and any(span.start >= 0 for span in own.values())
     )
     if gone:
-        verb = "is" if len(gone) == 1 else "are"
-        yield Difference("gone", f"{listed(gone)} {verb} no longer planned.", gone)
+        several = tr_later("{lots} are no longer planned.")
+        text = tr_later("{lots} is no longer planned.") if len(gone) == 1 else several
+        yield Difference("gone", tr(text, lots=listed(gone)), gone)
     if fresh:
-        verb = "is" if len(fresh) == 1 else "are"
-        yield Difference("new", f"{listed(fresh)} {verb} planned for the first time.", fresh)
+        several = tr_later("{lots} are planned for the first time.")
+        text = tr_later("{lots} is planned for the first time.") if len(fresh) == 1 else several
+        yield Difference("new", tr(text, lots=listed(fresh)), fresh)
 
 
 # -- visits ------------------------------------------------------------------------------
@@ -144,24 +157,27 @@ def _moved(problem: Problem, moves: list[Moved]) -> Iterator[Difference]:
     for one in moves:
         own = by_lot[one.lot]
         if len(own) <= MOST_OF_A_LOT:
-            said.append(Difference("moved", f"Moved: {_move_words(problem, one)}.", (one.lot,)))
+            text = tr_later("Moved: {lot}'s {steps} from {old} to {new}, because {why}.")
+            plain = tr_later("Moved: {lot}'s {steps} from {old} to {new}.")
+            said.append(_move(problem, one, text if one.why else plain, listed(one.steps)))
         elif one is own[0]:
-            words = f"Moved: {counted(len(own), 'visit')} of {one.lot}, the first "
-            said.append(Difference("moved", f"{words}{_times(problem, one)}.", (one.lot,)))
+            text = tr_later(
+                "Moved: {n} visits of {lot}, the first from {old} to {new}, because {why}."
+            )
+            plain = tr_later("Moved: {n} visits of {lot}, the first from {old} to {new}.")
+            many = number_words(len(own))
+            said.append(_move(problem, one, text if one.why else plain, n=many))
     yield from said[:MOST_MOVED]
     rest = said[MOST_MOVED:]
     if rest:
         lots = tuple(dict.fromkeys(lot for one in rest for lot in one.lots))
-        yield Difference("moved", f"Moved besides: visits of {listed(lots)}.", lots)
+        yield Difference("moved", tr("Moved besides: visits of {lots}.", lots=listed(lots)), lots)
 
 
-def _move_words(problem: Problem, one: Moved) -> str:
-    return f"{one.lot}'s {listed(one.steps)} {_times(problem, one)}"
-
-
-def _times(problem: Problem, one: Moved) -> str:
-    times = f"from {moment_said(problem, one.old)} to {moment_said(problem, one.new)}"
-    return f"{times}, because {one.why}" if one.why else times
+def _move(problem: Problem, one: Moved, text: str, steps: str = "", n: str = "") -> Difference:
+    old, new = moment_said(problem, one.old), moment_said(problem, one.new)
+    words = tr(text, lot=one.lot, steps=steps, n=n, old=old, new=new, why=one.why)
+    return Difference("moved", words, (one.lot,))
 
 
 def _anything_stays(problem: Problem, old: Plan, new: Plan) -> bool:
@@ -185,12 +201,14 @@ def _sessions(problem: Problem, old: Plan, new: Plan) -> Iterator[Difference]:
     was = len(sessions_of(problem, Plan(spans, {}, {}, old.score)))
     now = new.score.sessions
     if was != now:
-        yield Difference("sessions", f"You come in {times(now)} instead of {was}.")
+        words = tr("You come in {times} instead of {was}.", times=times(now), was=was)
+        yield Difference("sessions", words)
 
 
 def times(number: int) -> str:
     """Give "once", "twice", "14 times"."""
-    return {1: "once", 2: "twice"}.get(number, f"{number} times")
+    text = {1: tr_later("once"), 2: tr_later("twice")}.get(number, tr_later("{n} times"))
+    return tr(text, n=number)
 
 
 def _vessels(problem: Problem, old: Plan, new: Plan) -> Iterator[Difference]:
@@ -204,6 +222,13 @@ def _vessels(problem: Problem, old: Plan, new: Plan) -> Iterator[Difference]:
                 if step.hands is not None and was.get(kind, now[kind]) != now[kind]:
                     other.setdefault((was[kind], now[kind]), []).append(step.name)
         for (left, taken), steps in other.items():
-            verb = "is" if len(steps) == 1 else "are"
-            words = f"{lot.name}'s {listed(steps)} {verb} in {taken} instead of {left}."
+            several = tr_later("{lot}'s {steps} are in {taken} instead of {left}.")
+            one = tr_later("{lot}'s {steps} is in {taken} instead of {left}.")
+            words = tr(
+                one if len(steps) == 1 else several,
+                lot=lot.name,
+                steps=listed(steps),
+                taken=vessel_words(taken),
+                left=vessel_words(left),
+            )
             yield Difference("vessel", words, (lot.name,))

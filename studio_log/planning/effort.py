@@ -4,15 +4,29 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, Final, Literal
 
+from studio_log.language.words import tr
+
 Status = Literal["optimal", "feasible", "infeasible", "unknown"]
 """Optimal and infeasible are proved; unknown is: no plan found, and none proved impossible."""
 MOST_SECONDS: Final = 3600.0
 ENGINES: Final = ("own", "optimizer", "auto")
 """Ours, the optional one, or the optional one where it is installed."""
-NOT_FOUND: Final = (
-    "No plan was found in this time, and it is not proved that there is none. Give it more "
-    "seconds, more days, or longer hours."
-)
+
+
+def not_found() -> str:
+    """Say that there is no plan yet, and what to do."""
+    return tr(
+        "No plan was found in this time, and it is not proved that there is none. Give it more "
+        "seconds, more days, or longer hours."
+    )
+
+
+def none_together() -> str:
+    """Say that lots fail only together."""
+    return tr(
+        "The lots cannot all be done in these days, hours and vessels; that is proved. Each of "
+        "them alone could. Nothing was planned."
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
+from studio_log.language.words import tr
 from studio_log.planning.board import Board, Placement
 from studio_log.planning.chain import NEVER, Chain, chain_of, windows_of_chain
 from studio_log.planning.linked import place_lot
@@ -279,19 +280,27 @@ def loop_words(chain: Chain, loop: LoopError) -> str:
     """Say that a lot's limits contradict each other."""
     named = [one for one in loop.points if isinstance(one, int)]
     visits = [chain.visits[one].steps[0][0] for one in sorted(named) if chain.visits[one].steps]
-    about = f" (about {', '.join(dict.fromkeys(visits))})" if visits else ""
-    return (
-        f"{chain.lot.name} cannot be done: its shortest times together{about} are longer than the "
-        "longest times, the recorded moments or the horizon allow. Nothing was planned."
+    if not visits:
+        return tr(
+            "{lot} cannot be done: its shortest times together are longer than the longest times, "
+            "the recorded moments or the horizon allow. Nothing was planned.",
+            lot=chain.lot.name,
+        )
+    return tr(
+        "{lot} cannot be done: its shortest times together (about {steps}) are longer than the "
+        "longest times, the recorded moments or the horizon allow. Nothing was planned.",
+        lot=chain.lot.name,
+        steps=", ".join(dict.fromkeys(visits)),
     )
 
 
 def milk_words(name: str) -> str:
     """Say that a lot and a milk do not come together."""
-    return (
-        f"{name} cannot be done with the milk that it is to use or make: it is no longer good, or "
+    return tr(
+        "{lot} cannot be done with the milk that it is to use or make: it is no longer good, or "
         "not made, whenever the lots that share it could come. Give the lot another milk. Nothing "
-        "was planned."
+        "was planned.",
+        lot=name,
     )
 
 
@@ -299,8 +308,12 @@ def alone_words(chain: Chain) -> str:
     """Say that a lot has no place in the hours, even alone."""
     name = chain.lot.name
     if chain.opening is not None and chain.opening.step is not None:
-        return (
-            f"{name} cannot be done in these hours, even if everything else were free: "
-            f"{chain.opening.step} is running, and no working hours fall in time for what follows."
+        return tr(
+            "{lot} cannot be done in these hours, even if everything else were free: {step} is "
+            "running, and no working hours fall in time for what follows.",
+            lot=name,
+            step=chain.opening.step,
         )
-    return f"{name} cannot be done in these hours and days, even if everything else were free."
+    return tr(
+        "{lot} cannot be done in these hours and days, even if everything else were free.", lot=name
+    )

@@ -6,7 +6,9 @@ before and behind it becomes longer or shorter; its vessels stay.
 
 from bisect import bisect_left
 from dataclasses import dataclass
+from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.board import Placement, Taking
 from studio_log.planning.chain import NEVER, Between, Chain, least_after, links_of, moment_of
 from studio_log.planning.engine import Studio
@@ -14,6 +16,8 @@ from studio_log.planning.old_plan import old_of, placement_from
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.sweeps import floors, free_starts
 from studio_log.planning.takings import on_the_way, taken_between, taken_by
+
+NO_ROOM: Final = tr_later("The plan does not fit the studio as it is now: {lot} has no place.")
 
 
 class BadMoveError(Exception):
@@ -38,7 +42,8 @@ def gripped(problem: Problem, plan: Plan, lot: str, step: str) -> Grip:
     chain = studio.chains.get(lot)
     at = None if chain is None else moment_of(chain, step, end=False)
     if chain is None or at is None or at[0] < 0:
-        raise BadMoveError(f"{step} of {lot} cannot be moved: it is not still to come.")
+        text = tr("{step} of {lot} cannot be moved: it is not still to come.", step=step, lot=lot)
+        raise BadMoveError(text)
     take_over(studio, plan)
     return Grip(studio, chain, studio.board.take(lot), *at)
 
@@ -52,9 +57,10 @@ def take_over(studio: Studio, plan: Plan) -> None:
         if len(starts) == len(old.slots) and len(old.vessels) == len(chain.runs):
             placement = placement_from(chain, studio.problem, studio.board, starts, old.vessels)
         if placement is None:
-            raise BadMoveError(
-                f"The plan does not fit the studio as it is now: {name} has no place."
+            text = tr(
+                "The plan does not fit the studio as it is now: {lot} has no place.", lot=name
             )
+            raise BadMoveError(text)
         studio.board.put(name, placement)
 
 

@@ -1,6 +1,8 @@
 """Says which date a plan misses, by how much, and through which lot."""
 
+from studio_log.language.words import tr
 from studio_log.planning.lates import lates
+from studio_log.planning.plain_words import local
 from studio_log.planning.problem import Plan, Problem
 
 
@@ -9,23 +11,35 @@ def late_words(problem: Problem, plan: Plan) -> tuple[str, ...]:
     goals = {one.name for one in problem.goals}
     said = []
     for one in lates(problem, plan):
-        last = _moment(problem, one.at)
+        last = problem.clock.local(one.at)
+        told = {
+            "what": one.what,
+            "span": span_words(one.minutes),
+            "day": f"{last:%Y-%m-%d}",
+            "hour": f"{last:%H:%M}",
+        }
         if one.what in goals and one.lots != (one.what,):
-            said.append(
-                f"{one.what} is {span_words(one.minutes)} late: of its pieces those of "
-                f"{', '.join(one.lots)} are not cured in time, the last on {last}."
+            text = tr(
+                "{what} is {span} late: of its pieces those of {lots} are not cured in time, the "
+                "last on {day} at {hour}.",
+                lots=", ".join(one.lots),
+                **told,
             )
         else:
-            said.append(f"{one.what} is {span_words(one.minutes)} late: it is over on {last}.")
+            text = tr("{what} is {span} late: it is over on {day} at {hour}.", **told)
+        said.append(text)
     return tuple(said)
-
-
-def _moment(problem: Problem, minute: int) -> str:
-    return problem.clock.local(minute).strftime("%Y-%m-%d at %H:%M")
 
 
 def span_words(minutes: int) -> str:
     """Give a length as a person says it: minutes, hours up to two days, else days."""
     if minutes < 120:
         return f"{minutes} min"
-    return f"{minutes / 60:.1f} h" if minutes < 2880 else f"{minutes / 1440:.1f} days"
+    if minutes < 2880:
+        return f"{_tenths(minutes / 60)} h"
+    return tr("{n} days", n=_tenths(minutes / 1440))
+
+
+def _tenths(value: float) -> str:
+    """Give a figure with one place, a nought too: "2.0"."""
+    return local(f"{value:.1f}")

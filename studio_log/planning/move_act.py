@@ -7,6 +7,7 @@ is drawn. It comes to lie at the nearest moment at which nothing else moves.
 from datetime import datetime
 from typing import Any, Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.answer import invalid, of_studio, told
 from studio_log.planning.differences import differences
 from studio_log.planning.effort import Effort
@@ -18,7 +19,9 @@ from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.ready import ready
 from studio_log.planning.talking import Asked, Talk
 
-NOWHERE: Final = "{step} of {lot} cannot be moved while everything else stays. Nothing was moved."
+NOWHERE: Final = tr_later(
+    "{step} of {lot} cannot be moved while everything else stays. Nothing was moved."
+)
 
 
 def move(asked: Asked, talk: Talk) -> dict[str, Any]:
@@ -30,10 +33,10 @@ def move(asked: Asked, talk: Talk) -> dict[str, Any]:
         return invalid(getattr(bad, "faults", (str(bad),)))
     lot, step = str(asked.more.get("lot")), str(asked.more.get("step"))
     if not isinstance(found.problem, Problem) or found.keep is None:
-        return invalid(("There is no plan in which something could be moved.",))
+        return invalid((tr("There is no plan in which something could be moved."),))
     ranges = windows(found.problem, found.keep, lot, step)
     if not ranges:
-        return invalid((NOWHERE.format(step=step, lot=lot),))
+        return invalid((tr(NOWHERE, step=step, lot=lot),))
     try:
         start = nearest(ranges, _minute(found.problem, at), found.problem.grid)
         plan = moved(found.problem, found.keep, lot, step, start)

@@ -5,6 +5,7 @@ This is exact: all slots between its neighbours are looked at.
 
 from itertools import pairwise
 
+from studio_log.language.words import tr
 from studio_log.planning.grip import BadMoveError, free, gripped
 from studio_log.planning.old_plan import placement_from
 from studio_log.planning.plan_studio import checked, plan_of
@@ -37,16 +38,22 @@ def moved(problem: Problem, plan: Plan, lot: str, step: str, start: int) -> Plan
     slot -= grip.offset
     slots = free(grip)
     if odd or slot not in slots:
-        raise BadMoveError(
-            f"{step} of {lot} cannot begin at {problem.clock.local(start):%Y-%m-%d %H:%M} while "
-            "everything else stays. Nothing was moved."
+        text = tr(
+            "{step} of {lot} cannot begin at {moment} while everything else stays. Nothing was "
+            "moved.",
+            step=step,
+            lot=lot,
+            moment=f"{problem.clock.local(start):%Y-%m-%d %H:%M}",
         )
+        raise BadMoveError(text)
     starts = grip.placement.starts
     starts = (*starts[: grip.visit], slot, *starts[grip.visit + 1 :])
     vessels = grip.placement.vessels
     placement = placement_from(grip.chain, problem, grip.studio.board, starts, vessels)
     if placement is None:
-        raise BadMoveError(f"{step} of {lot} cannot begin outside the hours. Nothing was moved.")
+        text = tr("{step} of {lot} cannot begin outside the hours. Nothing was moved.",
+                  step=step, lot=lot)  # fmt: skip
+        raise BadMoveError(text)
     grip.studio.board.put(lot, placement)
     return checked(problem, plan_of(grip.studio, grip.studio.board.placed))
 

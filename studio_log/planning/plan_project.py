@@ -6,7 +6,7 @@ from random import Random
 from typing import Final
 
 from studio_log.planning.check_project import project_violations
-from studio_log.planning.effort import NOT_FOUND, Effort, Status, WrongPlanError
+from studio_log.planning.effort import Effort, Status, WrongPlanError, not_found
 from studio_log.planning.lag_matrix import matrix_of
 from studio_log.planning.project import Project
 from studio_log.planning.project_search import Search
@@ -38,7 +38,7 @@ def plan_project(project: Project, effort: Effort) -> ProjectOutcome:
         return ProjectOutcome("infeasible", None, None, None, (loop,), 0)
     matrix = matrix_of(project, effort.stop)
     if matrix is None:
-        return ProjectOutcome("unknown", None, None, None, (NOT_FOUND,), 0)
+        return ProjectOutcome("unknown", None, None, None, (not_found(),), 0)
     search = Search(project, matrix, Random(effort.seed), effort.stop)  # noqa: S311 - no secret
     if not search.fits_alone():
         words = "A task asks for more of a resource than there is. Nothing was planned."
@@ -59,7 +59,7 @@ def _outcome(
 ) -> ProjectOutcome:
     if search.best is None:
         if not whole:
-            return ProjectOutcome("unknown", None, None, bound, (NOT_FOUND,), tries)
+            return ProjectOutcome("unknown", None, None, bound, (not_found(),), tries)
         words = "No order of the tasks keeps both the lags and the resources; all were looked at."
         return ProjectOutcome("infeasible", None, None, None, (words,), tries)
     starts = {task.name: at for task, at in zip(project.tasks, search.best[1:], strict=True)}

@@ -7,7 +7,7 @@ from studio_log.planning.board import Placement
 from studio_log.planning.bounds import Bound, bound_of, exact_alone
 from studio_log.planning.chain import Chain
 from studio_log.planning.check_plan import violations
-from studio_log.planning.effort import NOT_FOUND, Effort, Status, WrongPlanError
+from studio_log.planning.effort import Effort, Status, WrongPlanError, not_found
 from studio_log.planning.engine import Studio
 from studio_log.planning.improving import Improver
 from studio_log.planning.keeping import go_on_from, keep_to
@@ -84,7 +84,7 @@ def improved(studio: Studio, effort: Effort, *, placed: bool, alone: bool = Fals
         if studio.impossible:
             words = tuple(one.words for one in studio.impossible)
             return Outcome("infeasible", None, None, (*problem.notes, *words), 0)
-        return Outcome("unknown", None, None, (*problem.notes, NOT_FOUND), 0)
+        return Outcome("unknown", None, None, (*problem.notes, not_found()), 0)
     proved = alone and exact_alone(studio)
     best = checked(problem, plan_of(studio, studio.board.placed))
     effort.on_better(best)

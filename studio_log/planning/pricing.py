@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from typing import Any, Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.change_kinds import (
     AddHours,
     AddSession,
@@ -28,15 +29,18 @@ from studio_log.planning.change_kinds import (
 )
 from studio_log.planning.changes import goal_of, lot_of, with_stretch
 from studio_log.planning.plain_words import (
+    BURNERS,
     DAY,
+    DAYS,
+    PIECES,
     amount_words,
     counted,
     exact_words,
     listed,
     number_words,
-    with_article,
 )
 from studio_log.planning.problem import Plan, Problem
+from studio_log.planning.vessel_words import sized_words
 
 COMING: Final = 60
 """Coming once more."""
@@ -77,13 +81,17 @@ def _family(change: Change) -> type:
 
 
 def _comings(changes: Sequence[Any]) -> str:
-    times = f"coming {number_words(len(changes))} times more"
-    return f"{times}, {exact_words(sum(one.ends - one.begins for one in changes))} in all"
+    return tr(
+        "coming {n} times more, {length} in all",
+        n=number_words(len(changes)),
+        length=exact_words(sum(one.ends - one.begins for one in changes)),
+    )
 
 
 def _beyonds(changes: Sequence[Any]) -> str:
     most = exact_words(max(one.minutes for one in changes))
-    return f"{number_words(len(changes))} longest times passed, by up to {most}"
+    n = number_words(len(changes))
+    return tr("{n} longest times passed, by up to {most}", n=n, most=most)
 
 
 _LONGER: Final = (LongerStep, LongerPause, LongerLink)
@@ -101,7 +109,7 @@ def _longer_step(problem: Problem, change: LongerStep) -> Price:
 
 def _beyond(most: int | None, minutes: int) -> Price:
     price = 30 + BEYOND * minutes // max(most or 0, 60)
-    return price, f"{exact_words(minutes)} beyond what is advised"
+    return price, tr("{length} beyond what is advised", length=exact_words(minutes))
 
 
 def _longer_pause(problem: Problem, change: LongerPause) -> Price:
@@ -117,9 +125,10 @@ def _longer_link(problem: Problem, change: LongerLink) -> Price:
 
 def _add_session(problem: Problem, change: AddSession) -> Price:
     length = change.ends - change.begins
+    said = exact_words(length)
     if problem.calendar.on(change.day):
-        return COMING + length, f"{exact_words(length)} outside the hours of that day"
-    words = f"coming once more, for {exact_words(length)} on a day without hours"
+        return COMING + length, tr("{length} outside the hours of that day", length=said)
+    words = tr("coming once more, for {length} on a day without hours", length=said)
     return COMING + DAY_OFF + length, words
 
 
@@ -131,8 +140,15 @@ def _add_hours(problem: Problem, change: AddHours, plan: Plan | None) -> Price:
     else:
         times = len(_days_outside(problem, plan))
     more = max((_added(problem, change, one) for one in change.weekdays), default=0)
-    words = f"{counted(times, 'day')} with up to {exact_words(more)} beyond the present hours"
+    words = counted(times, _LONGER_DAYS, most=exact_words(more))
     return (COMING + more) * times, words  # as coming so often: which is what it comes to
+
+
+_LONGER_DAYS: Final = (
+    tr_later("no days with up to {most} beyond the present hours"),
+    tr_later("one day with up to {most} beyond the present hours"),
+    tr_later("{n} days with up to {most} beyond the present hours"),
+)
 
 
 def _days_outside(problem: Problem, plan: Plan) -> set[date]:
@@ -158,57 +174,62 @@ def _added(problem: Problem, change: AddHours, weekday: int) -> int:
 
 
 def _add_vessel(_: Problem, change: AddVessel) -> Price:
-    litres = amount_words(change.size)
-    return 300 + change.size // 200, f"{with_article(change.kind)} of {litres} L to find or buy"
+    vessel = sized_words(change.kind, amount_words(change.size))
+    return 300 + change.size // 200, tr("{thing} to find or buy", thing=vessel)
 
 
 def _more_line(_: Problem, change: MoreLine) -> Price:
-    return 200 + change.metres // 20, f"{amount_words(change.metres)} m of line to hang up"
+    return 200 + change.metres // 20, tr(
+        "{metres} m of line to hang up", metres=amount_words(change.metres)
+    )
 
 
 def _more_burners(_: Problem, change: MoreBurners) -> Price:
-    return 500 * change.burners, f"{counted(change.burners, 'burner')} to find or buy"
+    burners = counted(change.burners, BURNERS)
+    return 500 * change.burners, tr("{thing} to find or buy", thing=burners)
 
 
 def _more_hands(_: Problem, change: MoreHands) -> Price:
-    return 2000 * change.hands, "somebody who helps whenever two have to work at once"
+    return 2000 * change.hands, tr("somebody who helps whenever two have to work at once")
 
 
 def _later_goal(_: Problem, change: LaterGoal) -> Price:
-    words = f"the date of {change.goal} moves"
+    words = tr("the date of {whose} moves", whose=change.goal)
     return 300 + WAITING_DAY * change.minutes // DAY, words
 
 
 def _later_due(problem: Problem, change: LaterDue) -> Price:
     weight = lot_of(problem, change.lot).weight
     price = 150 + weight * WAITING_DAY * change.minutes // DAY
-    return price, f"the date of {change.lot} moves"
+    return price, tr("the date of {whose} moves", whose=change.lot)
 
 
 def _goal_pieces(problem: Problem, change: GoalPieces) -> Price:
     fewer = goal_of(problem, change.goal).pieces - change.pieces
-    pieces = number_words(fewer)
-    return PIECE * fewer, f"{pieces} fewer {'piece' if fewer == 1 else 'pieces'} for {change.goal}"
+    several = tr_later("{n} fewer pieces for {goal}")
+    text = tr_later("one fewer piece for {goal}") if fewer == 1 else several
+    return PIECE * fewer, tr(text, n=number_words(fewer), goal=change.goal)
 
 
 def _goal_cured(problem: Problem, change: GoalCured) -> Price:
     short = goal_of(problem, change.goal).cured // DAY - change.days
-    pieces = counted(change.pieces, "piece")
-    verb = "is" if change.pieces == 1 else "are"
-    words = f"{pieces} {verb} {counted(short, 'day')} short of the cure"
+    days, several = counted(short, DAYS), tr_later("{pieces} are {days} short of the cure")
+    text = tr_later("{pieces} is {days} short of the cure") if change.pieces == 1 else several
+    words = tr(text, pieces=counted(change.pieces, PIECES), days=days)
     return 60 + change.pieces * max(short, 0) * 60, words
 
 
 def _leave_out(problem: Problem, change: LeaveOut) -> Price:
     lot = lot_of(problem, change.lot)
-    pieces = counted(lot.pieces, "piece")
+    pieces = counted(lot.pieces, PIECES)
     if lot.facts:
-        return LOST, f"{lot.name} is lost, with {pieces}"
-    return PIECE * 2 + PIECE * lot.pieces, f"{lot.name} is not done, with {pieces}"
+        return LOST, tr("{lot} is lost, with {pieces}", lot=lot.name, pieces=pieces)
+    words = tr("{lot} is not done, with {pieces}", lot=lot.name, pieces=pieces)
+    return PIECE * 2 + PIECE * lot.pieces, words
 
 
 def _more_days(_: Problem, change: MoreDays) -> Price:
-    return 10 * change.days, "a plan that reaches further ahead"
+    return 10 * change.days, tr("a plan that reaches further ahead")
 
 
 _PRICES: Final[dict[type, Callable[..., Price]]] = {

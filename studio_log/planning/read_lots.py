@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Any, Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.problem import Clock, Fact, Link, Lot, Step, Vessel
 from studio_log.planning.taking import Table, shown
 
@@ -166,17 +167,24 @@ def odd_facts(lot: Lot) -> list[str]:
     said = []
     for (one, fact), (other, later) in pairwise(told):
         if fact.end is None:
-            said.append(f"{lot.name}: {one.name} has no end, though {other.name} has begun.")
+            text = tr_later("{lot}: {step} has no end, though {other} has begun.")
+            said.append(tr(text, lot=lot.name, step=one.name, other=other.name))
         elif later.start < fact.end:
-            said.append(f"{lot.name}: {other.name} begins before {one.name} ends.")
+            text = tr_later("{lot}: {other} begins before {step} ends.")
+            said.append(tr(text, lot=lot.name, step=one.name, other=other.name))
     for step, fact in told:
         lasted = (fact.end or 0) - fact.start
         if step.most is not None and lasted > step.most:
-            said.append(
-                f"{lot.name}: {step.name} has lasted {lasted} min, longer than its {step.most}; "
-                "the rest is planned all the same."
+            text = tr(
+                "{lot}: {step} has lasted {lasted} min, longer than its {most}; the rest is "
+                "planned all the same.",
+                lot=lot.name,
+                step=step.name,
+                lasted=lasted,
+                most=step.most,
             )
+            said.append(text)
     known = [one.name in lot.facts for one in lot.steps]
     if any(known) and not all(known[: len(known) - known[::-1].index(True)]):
-        said.append(f"{lot.name}: steps before the last recorded one count as done.")
+        said.append(tr("{lot}: steps before the last recorded one count as done.", lot=lot.name))
     return said

@@ -1,11 +1,20 @@
 """Why a visit is not where an old plan had it: what stands in its way there, said plainly."""
 
+from typing import Final
+
+from studio_log.language.calendar_words import weekday_name
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.chain import Chain
 from studio_log.planning.grip import Grip, reach, takings
 from studio_log.planning.plain_words import hour_words, short_day
 from studio_log.planning.problem import Problem
+from studio_log.planning.vessel_words import vessel_words
 
-STORES = {"line": "the line is full", "burner": "the burners are taken"}
+STORES: Final = {
+    "line": tr_later("the line is full until {moment}"),
+    "burner": tr_later("the burners are taken until {moment}"),
+    "hands": tr_later("your hands are full until {moment}"),
+}
 
 
 def reason(grip: Grip, slot: int) -> str:
@@ -18,7 +27,7 @@ def reason(grip: Grip, slot: int) -> str:
 
 
 def _past(_grip: Grip, slot: int) -> str:
-    return "that moment has passed" if slot < 0 else ""
+    return tr("that moment has passed") if slot < 0 else ""
 
 
 def _too_soon(grip: Grip, slot: int) -> str:
@@ -30,8 +39,9 @@ def _too_soon(grip: Grip, slot: int) -> str:
     before = chain.betweens[number - 1] if number else chain.opening
     until = moment_said(problem, low * problem.grid)
     if before is None:
-        return f"{chain.lot.name} is not to begin before {until}"
-    return f"{before.step or _ahead(chain, number)} is not over before {until}"
+        return tr("{lot} is not to begin before {moment}", lot=chain.lot.name, moment=until)
+    step = before.step or _ahead(chain, number)
+    return tr("{step} is not over before {moment}", step=step, moment=until)
 
 
 def _too_late(grip: Grip, slot: int) -> str:
@@ -43,8 +53,8 @@ def _too_late(grip: Grip, slot: int) -> str:
     before = chain.betweens[number - 1] if number else chain.opening
     until = moment_said(problem, high * problem.grid)
     if before is not None and before.step is not None:
-        return f"{before.step} is to end by {until}"
-    return f"it has to be by {until}"
+        return tr("{step} is to end by {moment}", step=before.step, moment=until)
+    return tr("it has to be by {moment}", moment=until)
 
 
 def _ahead(chain: Chain, number: int) -> str:
@@ -52,7 +62,7 @@ def _ahead(chain: Chain, number: int) -> str:
     for visit in reversed(chain.visits[:number]):
         if visit.steps:
             return visit.steps[-1][0]
-    return "what comes before"
+    return tr("what comes before")
 
 
 def _out_of_hours(grip: Grip, slot: int) -> str:
@@ -61,7 +71,9 @@ def _out_of_hours(grip: Grip, slot: int) -> str:
     windows = grip.studio.board.windows
     if not length or (place is not None and slot + length <= windows[place].end):
         return ""
-    return "those are no working hours" if place is None else "the working hours end before"
+    if place is None:
+        return tr("those are no working hours")
+    return tr("the working hours end before")
 
 
 def _taken(grip: Grip, slot: int) -> str:
@@ -75,14 +87,13 @@ def _taken(grip: Grip, slot: int) -> str:
         return ""
     until, store = max(found)
     said = moment_said(problem, until * problem.grid)
-    if store == "hands":
-        return f"your hands are full until {said}"
-    return f"{STORES.get(store, f'{store} is taken')} until {said}"
+    text = STORES.get(store, tr_later("{vessel} is taken until {moment}"))
+    return tr(text, vessel=vessel_words(store), moment=said)
 
 
 def moment_said(problem: Problem, minute: int) -> str:
     """Give "Tue 09:00" of a moment within a week, else with its date too."""
     at = problem.clock.local(minute)
     if 0 <= minute < 6 * 1440:
-        return f"{short_day(at.date())[:3]} {hour_words(at.hour * 60 + at.minute)}"
+        return f"{weekday_name(at.weekday())} {hour_words(at.hour * 60 + at.minute)}"
     return f"{short_day(at.date())} {hour_words(at.hour * 60 + at.minute)}"

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Final
 
+from studio_log.language.words import tr
 from studio_log.planning.problem import THOUSANDTHS, Plan, Problem, Span
 from studio_log.planning.reasons import moment_said
 
@@ -48,17 +49,21 @@ def stirs_of(problem: Problem, plan: Plan) -> Stirs:
     missing: list[str] = []
     for due, lot, step in sorted(_dues(problem, plan)):
         if len(placed) + len(missing) == MOST:
-            missing.append(f"Only the first {MOST:,} stirs are given.")
+            missing.append(tr("Only the first {n} stirs are given.", n=f"{MOST:,}"))
             break
         at = _place(due, plan.spans[lot][step], awake, busy)
         if at is None and not _within(due, awake):
             continue  # everybody is asleep
         if at is None:
             said = moment_said(problem, due)
-            missing.append(
-                f"{lot}'s {step} is to be stirred on {said}, and your hands are full for an hour "
-                "before and after."
+            text = tr(
+                "{lot}'s {step} is to be stirred on {moment}, and your hands are full for an hour "
+                "before and after.",
+                lot=lot,
+                step=step,
+                moment=said,
             )
+            missing.append(text)
             continue
         insort(busy, (at, at + LASTS))
         placed.append(Stir(lot, step, at, due))

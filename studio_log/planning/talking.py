@@ -16,6 +16,8 @@ from threading import Lock, Thread
 from time import monotonic
 from typing import Any, BinaryIO, Final
 
+from studio_log.language.tongue import BadTongueError, Tongue, read_tongue, speak_as
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.effort import ENGINES, MOST_SECONDS, WrongPlanError
 from studio_log.planning.read import LARGEST
 
@@ -44,6 +46,7 @@ class Asked:
     seed: int
     keep: dict[str, Any] | None
     more: dict[str, Any]
+    tongue: Tongue
 
 
 class Talk:
@@ -127,8 +130,15 @@ def read_ask(line: bytes) -> Asked:
     problem = json.dumps(value["problem"]).encode()
     return Asked(
         value["do"], problem, value["engine"], float(seconds), tries, int(seed),
-        value["keep"], value["more"],
+        value["keep"], value["more"], _tongue(value.get("tongue", {})),
     )  # fmt: skip
+
+
+def _tongue(value: Any) -> Tongue:
+    try:
+        return read_tongue(value)
+    except BadTongueError as bad:
+        raise BadAskError(str(bad)) from None
 
 
 def _counts(number: Any) -> bool:
@@ -159,15 +169,18 @@ def _nobody(asked: Asked, _talk: Talk) -> dict[str, Any]:
 def _answer(talk: Talk, acts: Mapping[str, Act]) -> None:
     try:
         asked = talk.asked()
+        speak_as(asked.tongue)
         fields = acts.get(asked.do, _nobody)(asked, talk)
     except BadAskError as bad:
-        talk.say({"failed": f"{bad} Nothing was planned."})
+        talk.say({"failed": tr("{fault} Nothing was planned.", fault=bad)})
     except WrongPlanError as wrong:
-        talk.say({"failed": f"A plan broke a rule and was not taken: {str(wrong)[:400]}"})
+        text = tr_later("A plan broke a rule and was not taken: {faults}")
+        talk.say({"failed": tr(text, faults=str(wrong)[:400])})
     except BrokenPipeError:
         raise
     except Exception as fault:  # noqa: BLE001 - whatever it is, the window is told of it
         words = f"{type(fault).__name__}: {str(fault)[:200]}"
-        talk.say({"failed": f"Planning ended by a fault of this program ({words})."})
+        text = tr_later("Planning ended by a fault of this program ({words}).")
+        talk.say({"failed": tr(text, words=words)})
     else:
         talk.done(fields)

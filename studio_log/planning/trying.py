@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.change_kinds import Change
 from studio_log.planning.change_words import change_words
 from studio_log.planning.changes import apply_change, apply_changes
@@ -168,11 +169,23 @@ def achieved(problem: Problem, plan: Plan, before: int | None) -> str:
     """Say what a plan is worth, beside one that was so many minutes late."""
     dates = len(problem.goals) + sum(one.due is not None for one in problem.lots)
     late = minutes_late(problem, plan)
-    together = ", all dates together" if dates > 1 else ""
-    if before is not None:
-        instead = f"{about_words(late)} late instead of {about_words(before)}"
-        return f"{instead}{together}" if late else "no date is late then"
-    if not dates:
-        return "then there is a plan"
-    worth = f"it is {about_words(late)} late{together}" if late else "no date is late"
-    return f"then there is a plan, and {worth}"
+    text = _WORTH[dates > 1, before is None]
+    if not late:
+        text = _IN_TIME[before is None]
+    if before is None and not dates:
+        text = tr_later("then there is a plan")
+    return tr(text, late=about_words(late), before=about_words(before or 0))
+
+
+_IN_TIME: Final = {
+    False: tr_later("no date is late then"),
+    True: tr_later("then there is a plan, and no date is late"),
+}
+"""By whether it is the first plan there is."""
+_WORTH: Final = {
+    (False, False): tr_later("{late} late instead of {before}"),
+    (True, False): tr_later("{late} late instead of {before}, all dates together"),
+    (False, True): tr_later("then there is a plan, and it is {late} late"),
+    (True, True): tr_later("then there is a plan, and it is {late} late, all dates together"),
+}
+"""By whether there are several dates, and whether it is the first plan there is."""

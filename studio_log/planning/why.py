@@ -10,9 +10,10 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
+from studio_log.language.words import tr_later
 from studio_log.planning.alone_words import alone_reasons
 from studio_log.planning.change_kinds import AddHours, GoalPieces, MoreLine
-from studio_log.planning.effort import NOT_FOUND, Effort
+from studio_log.planning.effort import Effort, not_found
 from studio_log.planning.ends import alone_ends
 from studio_log.planning.late_ways import in_hand, pieces_of, searched
 from studio_log.planning.lates import late_goals
@@ -68,8 +69,15 @@ def few(reasons: Iterable[Reason]) -> tuple[Reason, ...]:
     if not rest:
         return first
     lots = tuple(dict.fromkeys(name for one in rest for name in one.lots))
-    more = f"{capital(counted(len(rest), 'more reason'))} of this kind: {listed(lots[:20])}."
+    more = capital(counted(len(rest), _MORE, lots=listed(lots[:20])))
     return (*first, Reason(rest[0].kind, lots, (), more))
+
+
+_MORE: Final = (
+    tr_later("no more reasons of this kind: {lots}."),
+    tr_later("one more reason of this kind: {lots}."),
+    tr_later("{n} more reasons of this kind: {lots}."),
+)
 
 
 def _late_or_open(trial: Trial, solver: Solver) -> None:
@@ -79,7 +87,7 @@ def _late_or_open(trial: Trial, solver: Solver) -> None:
     """
     problem, plan = trial.problem, trial.plan
     if plan is None:
-        trial.say((Reason("open", (), (), NOT_FOUND),))
+        trial.say((Reason("open", (), (), not_found()),))
     else:
         trial.say(few(late_reasons(problem, plan, alone_ends(problem), trial.stop)))
         for one in in_hand(problem, plan):

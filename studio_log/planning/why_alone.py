@@ -24,7 +24,7 @@ from studio_log.planning.change_kinds import (
 from studio_log.planning.changes import apply_change, apply_changes, link_ends, lot_of
 from studio_log.planning.check_plan import open_steps
 from studio_log.planning.hours import windows_of
-from studio_log.planning.plain_words import DAY, WEEKDAYS
+from studio_log.planning.plain_words import DAY, WEEK
 from studio_log.planning.problem import BadProblemError, Lot, Problem
 from studio_log.planning.why_sizes import awake
 
@@ -172,7 +172,7 @@ def _other_days(problem: Problem, dead: Dead, stop: Stop) -> Iterator[Change]:
         return
     begins, ends = usual_hours(problem) or DAYTIME
     free = [day for day, hours in enumerate(problem.calendar.working) if not hours]
-    some = [(day,) for day in free] if len(free) < len(WEEKDAYS) else [tuple(free)]
+    some = [(day,) for day in free] if len(free) < WEEK else [tuple(free)]
     for days in some:
         change = AddHours(days, begins, ends)
         good = not stop() and all(awake(problem, day, begins, ends) for day in days)

@@ -7,14 +7,16 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.board import Taking
 from studio_log.planning.change_kinds import AddVessel, Change, MoreBurners, MoreHands, MoreLine
 from studio_log.planning.changes import apply_change, lot_of
 from studio_log.planning.check_plan import open_steps
 from studio_log.planning.engine import Studio
 from studio_log.planning.grip import BadMoveError, take_over
-from studio_log.planning.plain_words import amount_words, counted, listed, long_day, with_article
+from studio_log.planning.plain_words import amount_words, listed, long_day
 from studio_log.planning.problem import THOUSANDTHS, BadProblemError, Plan, Problem
+from studio_log.planning.vessel_words import there_words, wanted_words
 
 LINE: Final = "line"
 HANDS: Final = "hands"
@@ -94,29 +96,46 @@ def _clash(
 
 def beside_words(problem: Problem, one: Beside) -> str:
     """Say it: which day, how much there is, who has it."""
-    day, several = long_day(problem.clock.local(one.at).date()), len(one.others) > 1
-    need, have, haves = _VERBS.get(one.thing, (f"needs {with_article(one.thing)}", "has", "have"))
-    count = 1 if one.thing == LINE else _count(problem, one)
-    if one.thing == LINE:
-        there = f"the line holds {amount_words(problem.stores[LINE])} m"
-    else:
-        nouns = ("pair of hands", "pairs of hands") if one.thing == HANDS else (one.thing, "")
-        there = f"there {'is' if count == 1 else 'are'} {counted(count, *nouns)}"
-        kinds = sum(it.kind == one.thing for it in problem.vessels)
-        there += " large enough" if count < kinds else ""
-    have = f"{haves if several else have} {'it' if count == 1 else 'them'}"
-    return (
-        f"To be in time {one.lot} {need} on {day}; {there}, and {listed(one.others)} {have} then "
-        "in this plan."
+    line, several = one.thing == LINE, len(one.others) > 1
+    need = tr(
+        _HANGS if line else _NEEDS,
+        lot=one.lot,
+        thing=wanted_words(one.thing),
+        day=long_day(problem.clock.local(one.at).date()),
+    )
+    count = 1 if line else _count(problem, one)
+    have = _HAVE.get(one.thing, _HAS)[several, count != 1]
+    return tr(
+        "{need}; {there}, and {have} then in this plan.",
+        need=need,
+        there=_there(problem, one, count),
+        have=tr(have, lots=listed(one.others)),
     )
 
 
-_VERBS: Final = {
-    LINE: ("has to hang", "hangs on", "hang on"),
-    "burner": ("needs a burner", "has", "have"),
-    HANDS: ("needs hands", "needs", "need"),
-}
-"""By thing, what a lot does that lacks it, and what one or several do that have it."""
+def _there(problem: Problem, one: Beside, count: int) -> str:
+    if one.thing == LINE:
+        return tr("the line holds {metres} m", metres=amount_words(problem.stores[LINE]))
+    there = there_words(one.thing, count)
+    kinds = sum(it.kind == one.thing for it in problem.vessels)
+    return tr("{there} large enough", there=there) if count < kinds else there
+
+
+_HANGS: Final = tr_later("To be in time {lot} has to hang on {day}")
+_NEEDS: Final = tr_later("To be in time {lot} needs {thing} on {day}")
+_ON_LINE: Final = {
+    (False, False): tr_later("{lots} hangs on it"), (True, False): tr_later("{lots} hang on it"),
+}  # fmt: skip
+_HAS: Final = {
+    (False, False): tr_later("{lots} has it"), (False, True): tr_later("{lots} has them"),
+    (True, False): tr_later("{lots} have it"), (True, True): tr_later("{lots} have them"),
+}  # fmt: skip
+_WORKED: Final = {
+    (False, False): tr_later("{lots} needs it"), (False, True): tr_later("{lots} needs them"),
+    (True, False): tr_later("{lots} need it"), (True, True): tr_later("{lots} need them"),
+}  # fmt: skip
+_HAVE: Final = {LINE: _ON_LINE, HANDS: _WORKED}
+"""By thing: what lots do that have it, by whether they are several, and it is."""
 
 
 def _count(problem: Problem, one: Beside) -> int:

@@ -15,8 +15,10 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any, Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.changes import goal_of, lot_of
 from studio_log.planning.plain_words import (
+    PIECES,
     amount_words,
     counted,
     exact_words,
@@ -25,10 +27,10 @@ from studio_log.planning.plain_words import (
     long_day,
     moment_words,
     number_words,
-    with_article,
 )
 from studio_log.planning.problem import THOUSANDTHS, BadProblemError, Problem
 from studio_log.planning.taking import Faults, Table, read_day, shown
+from studio_log.planning.vessel_words import there_words, wanted_words
 from studio_log.planning.why_reasons import Reason, capital
 
 MOST_PARTS: Final = 12
@@ -111,7 +113,7 @@ def joint_reason(problem: Problem, joint: Joint) -> Reason:
         said.append(_clash(joint))
     steps = tuple(one.name for one in joint.parts if one.part == "step")
     lots = tuple(dict.fromkeys((*joint.lots, *(one.lot for one in joint.parts if one.lot))))
-    return Reason("joint", lots, steps, f"{_head(problem, joint)}{listed(said)}.")
+    return Reason("joint", lots, steps, _whole(problem, joint, listed(said)))
 
 
 def _told_by_head(joint: Joint) -> Part | None:
@@ -120,92 +122,135 @@ def _told_by_head(joint: Joint) -> Part | None:
     return Part("goal", joint.goal) if joint.goal is not None and whole else None
 
 
-def _head(problem: Problem, joint: Joint) -> str:
+def _whole(problem: Problem, joint: Joint, limits: str) -> str:
     """Say what can be; where one limit alone stands against it, that all else may be free."""
     alone = len(joint.parts) == 1 and not joint.lots
-    if joint.goal is not None and joint.possible is not None:
-        goal = goal_of(problem, joint.goal)
-        ready = "cured" if goal.cured else "ready"
-        by = moment_words(problem.clock, goal.at)
-        also = "even if everything else were free, " if alone else ""
-        pieces = capital(counted(joint.possible, "piece"))
-        wanted = number_words(goal.pieces)
-        return f"{pieces} can be {ready} by {by}, not {wanted}; {also}"
-    return "Even if everything else were free, it fails: " if alone else "Not all together: "
+    if joint.goal is None or joint.possible is None:
+        return tr(_FAILS[alone], limits=limits)
+    goal = goal_of(problem, joint.goal)
+    return tr(
+        _POSSIBLE[goal.cured > 0, alone],
+        pieces=capital(counted(joint.possible, PIECES)),
+        date=moment_words(problem.clock, goal.at),
+        wanted=number_words(goal.pieces),
+        limits=limits,
+    )
+
+
+_FAILS: Final = {
+    True: tr_later("Even if everything else were free, it fails: {limits}."),
+    False: tr_later("Not all together: {limits}."),
+}
+"""By whether one limit alone stands against it."""
+_POSSIBLE: Final = {
+    (True, False): tr_later("{pieces} can be cured by {date}, not {wanted}; {limits}."),
+    (False, False): tr_later("{pieces} can be ready by {date}, not {wanted}; {limits}."),
+    (True, True): tr_later(
+        "{pieces} can be cured by {date}, not {wanted}; even if everything else were free, "
+        "{limits}."
+    ),
+    (False, True): tr_later(
+        "{pieces} can be ready by {date}, not {wanted}; even if everything else were free, "
+        "{limits}."
+    ),
+}
+"""By whether the goal's pieces cure, and whether one limit alone stands against it."""
 
 
 def _clash(joint: Joint) -> str:
     """Say which lots want the first part, and on which day."""
     short = [one.name for one in joint.parts if one.part in THINGS]
     name = short[0] if short else "hands"
-    thing = with_article(name)
-    one, several = _NEEDS.get(name, (f"needs {thing}", f"need {thing}"))
-    many = {1: one, 2: f"both {several}"}.get(len(joint.lots), f"all {several}")
-    if joint.day is None and len(joint.lots) > 1:
-        have = _HAVE.get(name, f"have {thing}")
-        return f"{listed(joint.lots)} cannot all {have} when they need it"
-    day = "" if joint.day is None else f" on {long_day(joint.day)}"
-    return f"{listed(joint.lots)} {many}{day}"
+    lots, thing = listed(joint.lots), wanted_words(name)
+    texts = _HANG if name == "line" else _NEED
+    if joint.day is not None:
+        text, day = texts[min(len(joint.lots), 3)], long_day(joint.day)
+        return tr(text, lots=lots, thing=thing, day=day)
+    text = _CANNOT.get(name, _CANNOT_HAVE) if len(joint.lots) > 1 else texts[0]
+    return tr(text, lots=lots, thing=thing)
 
 
-_HAVE: Final = {"line": "have it", "hands": "be worked at"}
-_NEEDS: Final = {
-    "line": ("hangs", "hang"), "burner": ("needs a burner", "need a burner"),
-    "hands": ("needs hands", "need hands"),
-}  # fmt: skip
+_HANG: Final = (
+    tr_later("{lots} hangs"), tr_later("{lots} hangs on {day}"),
+    tr_later("{lots} both hang on {day}"), tr_later("{lots} all hang on {day}"),
+)  # fmt: skip
+_NEED: Final = (
+    tr_later("{lots} needs {thing}"), tr_later("{lots} needs {thing} on {day}"),
+    tr_later("{lots} both need {thing} on {day}"), tr_later("{lots} all need {thing} on {day}"),
+)  # fmt: skip
+"""One lot on no day told; one, two and more lots on a day."""
+_CANNOT: Final = {
+    "line": tr_later("{lots} cannot all have it when they need it"),
+    "hands": tr_later("{lots} cannot all be worked at when they need it"),
+}
+_CANNOT_HAVE: Final = tr_later("{lots} cannot all have {thing} when they need it")
 
 
 def _store(problem: Problem, part: Part) -> str:
     much = problem.stores[part.name]
     if part.name == "line":
-        return f"the line holds {amount_words(much)} m"
-    noun = {"burner": ("burner", ""), "hands": ("pair of hands", "pairs of hands")}[part.name]
-    count = much // THOUSANDTHS
-    return f"there {'is' if count == 1 else 'are'} {counted(count, *noun)}"
+        return tr("the line holds {metres} m", metres=amount_words(much))
+    if part.name not in {"burner", "hands"}:
+        raise KeyError(part.name)
+    return there_words(part.name, much // THOUSANDTHS)
 
 
 def _vessel(problem: Problem, part: Part) -> str:
     count = sum(one.kind == part.name for one in problem.vessels)
     if not count:
         raise ValueError(part.name)
-    return f"there {'is' if count == 1 else 'are'} {counted(count, part.name)}"
+    return there_words(part.name, count)
 
 
 def _hours(problem: Problem, part: Part) -> str:
     day = date.fromisoformat(part.name) if part.name else None
     if day is None:
-        return "the working hours leave no more time"
+        return tr("the working hours leave no more time")
     hours = problem.calendar.on(day)
     if not hours:
-        return f"nobody is there on {long_day(day)}"
-    stretches = listed([f"{hour_words(begins)} to {hour_words(ends)}" for begins, ends in hours])
-    return f"the hours on {long_day(day)} are {stretches}"
+        return tr("nobody is there on {day}", day=long_day(day))
+    text = tr_later("{begins} to {ends}")
+    named = [tr(text, begins=hour_words(one), ends=hour_words(other)) for one, other in hours]
+    return tr("the hours on {day} are {hours}", day=long_day(day), hours=listed(named))
 
 
 def _step(problem: Problem, part: Part) -> str:
     step = next(one for one in lot_of(problem, part.lot).steps if one.name == part.name)
     if step.most is None:
-        return f"{step.name} of {part.lot} takes {exact_words(step.least or step.hands or 0)}"
-    return f"{step.name} of {part.lot} may last {exact_words(step.most)} at most"
+        length = exact_words(step.least or step.hands or 0)
+        text = tr_later("{step} of {lot} takes {length}")
+        return tr(text, step=step.name, lot=part.lot, length=length)
+    text = tr_later("{step} of {lot} may last {most} at most")
+    return tr(text, step=step.name, lot=part.lot, most=exact_words(step.most))
 
 
 def _link(problem: Problem, part: Part) -> str:
     link = next(iter(lot_of(problem, part.lot).links))
-    most = exact_words(link.most)
-    return f"from {link.first} to {link.second} of {part.lot} may pass {most} at most"
+    return tr(
+        "from {first} to {second} of {lot} may pass {most} at most",
+        first=link.first,
+        second=link.second,
+        lot=part.lot,
+        most=exact_words(link.most),
+    )
 
 
 def _goal(problem: Problem, part: Part) -> str:
     goal = goal_of(problem, part.name)
-    pieces = counted(goal.pieces, "piece")
-    return f"{goal.name} wants {pieces} by {moment_words(problem.clock, goal.at)}"
+    return tr(
+        "{goal} wants {pieces} by {moment}",
+        goal=goal.name,
+        pieces=counted(goal.pieces, PIECES),
+        moment=moment_words(problem.clock, goal.at),
+    )
 
 
 def _due(problem: Problem, part: Part) -> str:
     lot = lot_of(problem, part.lot)
     if lot.due is None:
         raise ValueError(part.lot)
-    return f"{lot.name} is due by {moment_words(problem.clock, lot.due)}"
+    moment = moment_words(problem.clock, lot.due)
+    return tr("{lot} is due by {moment}", lot=lot.name, moment=moment)
 
 
 _SAID: Final[Mapping[str, Callable[[Problem, Part], str]]] = {

@@ -2,8 +2,10 @@
 
 from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.lates import LateGoal, late_dues, late_goals
 from studio_log.planning.plain_words import (
+    PIECES,
     about_words,
     counted,
     listed,
@@ -27,9 +29,12 @@ def late_reasons(
     found = [_goal_reason(problem, plan, one, alone, stop) for one in late_goals(problem, plan)]
     for lot, end in late_dues(problem, plan):
         due = lot.due or 0
-        words = (
-            f"{capital(lot.name)} misses its date, {moment_words(problem.clock, due)}, by "
-            f"{about_words(end - due)}: it is over on {moment_words(problem.clock, end)}."
+        words = tr(
+            "{lot} misses its date, {due}, by {late}: it is over on {end}.",
+            lot=capital(lot.name),
+            due=moment_words(problem.clock, due),
+            late=about_words(end - due),
+            end=moment_words(problem.clock, end),
         )
         cure = lot.steps[-1].least if lot.steps[-1].cure else 0
         if alone.get(lot.name, 0) + cure > due:
@@ -45,12 +50,15 @@ def _goal_reason(
 ) -> Reason:
     goal, clock = one.goal, problem.clock
     order = sorted(one.late, key=lambda name: one.late[name])
-    pieces = counted(one.pieces, "piece")
-    ready = "cured" if goal.cured else "ready"
-    words = (
-        f"{capital(goal.name)} on {moment_words(clock, goal.at)} is out of reach by "
-        f"{about_words(one.last - goal.at)}: {pieces} of {listed(order)} would be {ready} by "
-        f"{moment_words(clock, one.last)}, {counted(one.in_time, 'piece')} in time."
+    words = tr(
+        _CURED if goal.cured else _READY,
+        goal=capital(goal.name),
+        date=moment_words(clock, goal.at),
+        late=about_words(one.last - goal.at),
+        pieces=counted(one.pieces, PIECES),
+        lots=listed(order),
+        last=moment_words(clock, one.last),
+        rest=counted(one.in_time, PIECES),
     )
     hopeless = [name for name in order if alone.get(name, 0) + goal.cured > goal.at]
     if hopeless:
@@ -58,6 +66,16 @@ def _goal_reason(
     others = [name for name in order if name not in hopeless]
     words += _beside(problem, plan, others, goal.at - goal.cured, stop)
     return Reason("late", tuple(order), (), words)
+
+
+_CURED: Final = tr_later(
+    "{goal} on {date} is out of reach by {late}: {pieces} of {lots} would be cured by {last}, "
+    "{rest} in time."
+)
+_READY: Final = tr_later(
+    "{goal} on {date} is out of reach by {late}: {pieces} of {lots} would be ready by {last}, "
+    "{rest} in time."
+)
 
 
 def _beside(problem: Problem, plan: Plan, names: list[str], by: int, stop: Stop) -> str:
@@ -70,4 +88,5 @@ def _beside(problem: Problem, plan: Plan, names: list[str], by: int, stop: Stop)
 
 
 def _even_alone(names: list[str]) -> str:
-    return f"{capital(listed(names))} would be late even if everything else were free."
+    said = capital(listed(names))
+    return tr("{lots} would be late even if everything else were free.", lots=said)

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Any, Final, Literal
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.change_json import change_to_json
 from studio_log.planning.change_kinds import (
     AddHours,
@@ -43,8 +44,16 @@ class Way:
     @property
     def sentence(self) -> str:
         """Give the way out in one sentence, with its price."""
-        proved = "; proved, nothing cheaper is enough" if self.least else ""
-        return f"{capital(self.words)}: {self.achieves}. The price: {self.price_words}{proved}."
+        plain = tr_later("{changes}: {achieves}. The price: {price}.")
+        proved = tr_later(
+            "{changes}: {achieves}. The price: {price}; proved, nothing cheaper is enough."
+        )
+        return tr(
+            proved if self.least else plain,
+            changes=capital(self.words),
+            achieves=self.achieves,
+            price=self.price_words,
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from studio_log.language.words import tr, tr_later
 from studio_log.planning.chain import chain_of
 from studio_log.planning.change_kinds import (
     AddHours,
@@ -18,8 +19,16 @@ from studio_log.planning.change_kinds import (
 )
 from studio_log.planning.check_plan import open_steps
 from studio_log.planning.hours import windows_of
-from studio_log.planning.plain_words import DAY, amount_words, counted, exact_words, listed
+from studio_log.planning.plain_words import (
+    BURNERS,
+    DAY,
+    amount_words,
+    counted,
+    exact_words,
+    listed,
+)
 from studio_log.planning.problem import THOUSANDTHS, Lot, Problem
+from studio_log.planning.vessel_words import kind_words
 from studio_log.planning.why_reasons import Reason, capital
 
 LINE: Final = "line"
@@ -76,22 +85,39 @@ def _largest(problem: Problem, kind: str) -> int:
 
 
 def _too_big(problem: Problem, lot: Lot, kind: str, much: int, steps: tuple[str, ...]) -> Misfit:
-    there, what = _largest(problem, kind), listed(steps)
+    there = _largest(problem, kind)
+    told = {
+        "lot": lot.name,
+        "steps": listed(steps),
+        "much": amount_words(much),
+        "there": amount_words(there),
+    }
     if kind == LINE:
         more = _up(much - there)
-        have = f"there are {amount_words(there)} m" if there else "there is none"
-        words = (
-            f"{lot.name} does not fit on the line: {what} takes {amount_words(much)} m, and {have}."
-        )
+        words = tr(_LINE[there > 0], **told)
         return Misfit(lot.name, steps, words, ((MoreLine(more),),))
     if kind == BURNER:
-        wanted = counted(-(-much // THOUSANDTHS), "burner")
-        has = counted(there // THOUSANDTHS, "burner")
-        words = f"{lot.name} needs {wanted} for {what}; the studio has {has}."
+        told["wanted"] = counted(-(-much // THOUSANDTHS), BURNERS)
+        told["has"] = counted(there // THOUSANDTHS, BURNERS)
+        words = tr("{lot} needs {wanted} for {steps}; the studio has {has}.", **told)
         return Misfit(lot.name, steps, words, ((MoreBurners(-(-(much - there) // THOUSANDTHS)),),))
-    has = f"the largest holds {amount_words(there)} L" if there else "there is none"
-    words = f"{lot.name} fits no {kind}: {what} takes {amount_words(much)} L, and {has}."
+    words = tr(_VESSEL[there > 0], kind=kind_words(kind), **told)
     return Misfit(lot.name, steps, words, ((AddVessel(kind, _up(much)),),))
+
+
+_LINE: Final = {
+    True: tr_later(
+        "{lot} does not fit on the line: {steps} takes {much} m, and there are {there} m."
+    ),
+    False: tr_later("{lot} does not fit on the line: {steps} takes {much} m, and there is none."),
+}
+_VESSEL: Final = {
+    True: tr_later(
+        "{lot} fits no {kind}: {steps} takes {much} L, and the largest holds {there} L."
+    ),
+    False: tr_later("{lot} fits no {kind}: {steps} takes {much} L, and there is none."),
+}
+"""By whether there is any."""
 
 
 def _up(much: int) -> int:
@@ -110,12 +136,22 @@ def _blocks(problem: Problem, lot: Lot, longest: int) -> Iterator[Misfit]:
             continue
         steps = tuple(name for name, _ in visit.steps)
         length = visit.length * problem.grid
-        words = (
-            f"{capital(listed(steps))} of {lot.name} {'takes' if len(steps) == 1 else 'take'} "
-            f"{exact_words(length)} of hands in one go; the longest hours of a day are "
-            f"{exact_words(longest * problem.grid)}."
+        words = tr(
+            _BLOCK if len(steps) == 1 else _BLOCKS,
+            steps=capital(listed(steps)),
+            lot=lot.name,
+            length=exact_words(length),
+            hours=exact_words(longest * problem.grid),
         )
         yield Misfit(lot.name, steps, words, tuple(_longer_hours(problem, length)))
+
+
+_BLOCK: Final = tr_later(
+    "{steps} of {lot} takes {length} of hands in one go; the longest hours of a day are {hours}."
+)
+_BLOCKS: Final = tr_later(
+    "{steps} of {lot} take {length} of hands in one go; the longest hours of a day are {hours}."
+)
 
 
 def _longer_hours(problem: Problem, length: int) -> Iterator[tuple[Change, ...]]:

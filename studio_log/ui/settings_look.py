@@ -5,8 +5,8 @@ from typing import Final, Protocol
 from PySide6.QtWidgets import QSpinBox
 
 from studio_log.domain.errors import Refusal
-from studio_log.language.catalogue import LANGUAGES
 from studio_log.language.choice import FOLLOW
+from studio_log.language.languages import LANGUAGES
 from studio_log.language.words import tr, tr_later
 from studio_log.services.settings import Settings
 from studio_log.ui.settings_parts import Fault, Section, choice, soft

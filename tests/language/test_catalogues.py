@@ -15,7 +15,8 @@ from PySide6.QtCore import QLocale
 
 from studio_log.app.paths import resource
 from studio_log.language.calendar_words import DAYS, LONG_DAYS, MONTHS
-from studio_log.language.catalogue import LANGUAGES, catalogue_of, language_for, read_catalogue
+from studio_log.language.catalogue import catalogue_of, language_for, read_catalogue
+from studio_log.language.languages import LANGUAGES
 from studio_log.language.words import ENGLISH
 from tests.support.tree import TREE
 

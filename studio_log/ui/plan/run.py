@@ -4,6 +4,7 @@ from functools import partial
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
+from studio_log.language.tongue import tongue
 from studio_log.planning.apart import Apart, Ask
 from studio_log.ui.plan.told import Fields
 
@@ -21,6 +22,7 @@ def ask_of(
         tries=tries,
         keep=keep,
         more=more,
+        tongue=tongue().fields,
     )
 
 
