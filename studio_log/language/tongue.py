@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 from studio_log.language.languages import LANGUAGES
 from studio_log.language.region import PLAIN, Region, live_in
@@ -37,7 +37,9 @@ class Tongue:
         }
 
 
-_in_force: Tongue = Tongue()
+PLAIN_ENGLISH: Final = Tongue()
+
+_in_force: Tongue = PLAIN_ENGLISH
 
 
 def tongue() -> Tongue:
@@ -64,7 +66,7 @@ def _catalogue(wanted: Tongue) -> Mapping[str, str]:
 
 def read_tongue(value: Any) -> Tongue:
     """Give a tongue out of its fields; BadTongueError says what is amiss. {} is plain English."""
-    known = Tongue().fields
+    known = PLAIN_ENGLISH.fields
     if not isinstance(value, dict) or not set(value) <= set(known):
         raise BadTongueError(f"A language is told by {', '.join(known)} only.")
     told = known | value

@@ -16,7 +16,7 @@ from threading import Lock, Thread
 from time import monotonic
 from typing import Any, BinaryIO, Final
 
-from studio_log.language.tongue import BadTongueError, Tongue, read_tongue, speak_as
+from studio_log.language.tongue import PLAIN_ENGLISH, BadTongueError, Tongue, read_tongue, speak_as
 from studio_log.language.words import tr, tr_later
 from studio_log.planning.effort import ENGINES, MOST_SECONDS, WrongPlanError
 from studio_log.planning.read import LARGEST
@@ -46,7 +46,7 @@ class Asked:
     seed: int
     keep: dict[str, Any] | None
     more: dict[str, Any]
-    tongue: Tongue
+    tongue: Tongue = PLAIN_ENGLISH
 
 
 class Talk:
