@@ -5606,6 +5606,14 @@
         <translation>{n} Tag</translation>
     </message>
     <message>
+        <source>{what} is {span} late: of its pieces those of {lots} are not cured in time, the last on {day} at {hour}.</source>
+        <translation>{what} kommt um {span} zu spät: von den Stücken reifen die von {lots} nicht rechtzeitig, das letzte am {day} um {hour}.</translation>
+    </message>
+    <message>
+        <source>{what} is {span} late: it is over on {day} at {hour}.</source>
+        <translation>{what} kommt um {span} zu spät: fertig ist es am {day} um {hour}.</translation>
+    </message>
+    <message>
         <source>{n} days</source>
         <translation>{n} Tage</translation>
     </message>
@@ -7076,8 +7084,116 @@ fehlt</translation>
         <translation>{n} Stück</translation>
     </message>
     <message>
+        <source>no</source>
+        <translation>null</translation>
+    </message>
+    <message>
+        <source>one</source>
+        <translation>eins</translation>
+    </message>
+    <message>
+        <source>two</source>
+        <translation>zwei</translation>
+    </message>
+    <message>
+        <source>three</source>
+        <translation>drei</translation>
+    </message>
+    <message>
+        <source>four</source>
+        <translation>vier</translation>
+    </message>
+    <message>
+        <source>five</source>
+        <translation>fünf</translation>
+    </message>
+    <message>
+        <source>six</source>
+        <translation>sechs</translation>
+    </message>
+    <message>
+        <source>seven</source>
+        <translation>sieben</translation>
+    </message>
+    <message>
+        <source>eight</source>
+        <translation>acht</translation>
+    </message>
+    <message>
+        <source>nine</source>
+        <translation>neun</translation>
+    </message>
+    <message>
+        <source>ten</source>
+        <translation>zehn</translation>
+    </message>
+    <message>
+        <source>eleven</source>
+        <translation>elf</translation>
+    </message>
+    <message>
+        <source>twelve</source>
+        <translation>zwölf</translation>
+    </message>
+    <message>
         <source>{n} pieces</source>
         <translation>{n} Stücke</translation>
+    </message>
+    <message>
+        <source>no pieces</source>
+        <translation>kein Stück</translation>
+    </message>
+    <message>
+        <source>one piece</source>
+        <translation>ein Stück</translation>
+    </message>
+    <message>
+        <source>no days</source>
+        <translation>keinen Tag</translation>
+    </message>
+    <message>
+        <source>one day</source>
+        <translation>einen Tag</translation>
+    </message>
+    <message>
+        <source>no minutes</source>
+        <translation>keine Minute</translation>
+    </message>
+    <message>
+        <source>one minute</source>
+        <translation>eine Minute</translation>
+    </message>
+    <message>
+        <source>{n} minutes</source>
+        <translation>{n} Minuten</translation>
+    </message>
+    <message>
+        <source>no burners</source>
+        <translation>keine Flamme</translation>
+    </message>
+    <message>
+        <source>one burner</source>
+        <translation>eine Flamme</translation>
+    </message>
+    <message>
+        <source>no pairs of hands</source>
+        <translation>kein Händepaar</translation>
+    </message>
+    <message>
+        <source>one pair of hands</source>
+        <translation>ein Händepaar</translation>
+    </message>
+    <message>
+        <source>{n} pairs of hands</source>
+        <translation>{n} Händepaare</translation>
+    </message>
+    <message>
+        <source>{weekday} {date}</source>
+        <translation>{weekday} {date}</translation>
+    </message>
+    <message>
+        <source>{n} hours</source>
+        <translation>{n} Stunden</translation>
     </message>
     <message>
         <source>{count}, {measure} against age.</source>
@@ -12166,6 +12282,1058 @@ fehlt</translation>
     <message>
         <source>It cannot be moved there.</source>
         <translation>Dorthin lässt es sich nicht verschieben.</translation>
+    </message>
+    <message>
+        <source>no other lots</source>
+        <translation>keine andere Partie</translation>
+    </message>
+    <message>
+        <source>one other lot</source>
+        <translation>eine andere Partie</translation>
+    </message>
+    <message>
+        <source>{n} other lots</source>
+        <translation>{n} andere Partien</translation>
+    </message>
+    <message>
+        <source>{lots} cannot be done in these hours: {why}</source>
+        <translation>{lots}: in diesen Stunden nicht zu schaffen; {why}</translation>
+    </message>
+    <message>
+        <source>its first step</source>
+        <translation>der erste Schritt</translation>
+    </message>
+    <message>
+        <source>no working hours at all are set, so {step} has no time.</source>
+        <translation>es sind gar keine Arbeitszeiten gesetzt, also ist für {step} keine Zeit.</translation>
+    </message>
+    <message>
+        <source>from {moment} on there are no hours left in which {step} could be done.</source>
+        <translation>ab {moment} bleiben keine Stunden mehr für {step}.</translation>
+    </message>
+    <message>
+        <source>{step} takes {least} at least and may last {most} at most.</source>
+        <translation>{step} braucht mindestens {least} und darf höchstens {most} dauern.</translation>
+    </message>
+    <message>
+        <source>{step} takes {least} at least in this weather and may last {most} at most.</source>
+        <translation>{step} braucht bei diesem Wetter mindestens {least} und darf höchstens {most} dauern.</translation>
+    </message>
+    <message>
+        <source>what is recorded leaves no time any more for what follows {step}.</source>
+        <translation>was eingetragen ist, lässt keine Zeit mehr für das, was auf {step} folgt.</translation>
+    </message>
+    <message>
+        <source>the plan reaches to {moment}, and {step} would not be over by then.</source>
+        <translation>der Plan reicht bis {moment}, und {step} wäre bis dahin nicht vorbei.</translation>
+    </message>
+    <message>
+        <source>{step} lasts {least} to {most}, and on a grid of {grid} no moment lies between.</source>
+        <translation>{step} dauert {least} bis {most}, und in einem Raster von {grid} liegt kein Zeitpunkt dazwischen.</translation>
+    </message>
+    <message>
+        <source>after {step} there are no hours for {after} until {moment}, where the plan ends.</source>
+        <translation>nach {step} gibt es für {after} keine Stunden bis {moment}, wo der Plan endet.</translation>
+    </message>
+    <message>
+        <source>what follows</source>
+        <translation>das, was folgt</translation>
+    </message>
+    <message>
+        <source>The next hours are on {moment}, {late} too late.</source>
+        <translation>Die nächsten Stunden sind am {moment}, um {late} zu spät.</translation>
+    </message>
+    <message>
+        <source>{after} has to follow {step}, over since {begun}, by {by}.</source>
+        <translation>{after} muss bis {by} auf {step} folgen, vorbei seit {begun}.</translation>
+    </message>
+    <message>
+        <source>{step} has been going since {begun} and should end by {by}.</source>
+        <translation>{step} läuft seit {begun} und sollte bis {by} enden.</translation>
+    </message>
+    <message>
+        <source>{after} has to follow {step} within {most}, and nobody is there in time. At best {step} is over on {begun} and {after} due by {by}.</source>
+        <translation>{after} muss höchstens {most} nach {step} folgen, und niemand ist rechtzeitig da. Bestenfalls ist {step} am {begun} vorbei und {after} bis {by} fällig.</translation>
+    </message>
+    <message>
+        <source>{step} may last {most} at most, and nobody is there at its end. At best it begins on {begun} and should end by {by}.</source>
+        <translation>{step} darf höchstens {most} dauern, und am Ende ist niemand da. Bestenfalls beginnt es am {begun} und sollte bis {by} enden.</translation>
+    </message>
+    <message>
+        <source>It may end at any time now.</source>
+        <translation>Es darf jetzt jederzeit enden.</translation>
+    </message>
+    <message>
+        <source>It may end from {moment} on.</source>
+        <translation>Es darf ab {moment} enden.</translation>
+    </message>
+    <message>
+        <source>from {first} to {second} no more than {most} may pass</source>
+        <translation>zwischen {first} und {second} dürfen höchstens {most} vergehen</translation>
+    </message>
+    <message>
+        <source>{limits}, which these hours and shortest times do not allow.</source>
+        <translation>{limits}; das lassen diese Stunden und kürzesten Zeiten nicht zu.</translation>
+    </message>
+    <message>
+        <source>The optimizer is not installed. Add it with: pip install &apos;studio-log[optimizer]&apos;. The planner plans without it too.</source>
+        <translation>Der Optimierer ist nicht installiert. Hinzufügen mit: pip install &apos;studio-log[optimizer]&apos;. Geplant wird auch ohne ihn.</translation>
+    </message>
+    <message>
+        <source>The planning process ended before it was done.</source>
+        <translation>Der Vorgang des Planens endete, ehe er fertig war.</translation>
+    </message>
+    <message>
+        <source>Planning could not be started ({error}).</source>
+        <translation>Das Planen ließ sich nicht beginnen ({error}).</translation>
+    </message>
+    <message>
+        <source>The planning process said what makes no sense.</source>
+        <translation>Der Vorgang des Planens sagte, was keinen Sinn ergibt.</translation>
+    </message>
+    <message>
+        <source>The planning process ended before it was done (it gave {code}).</source>
+        <translation>Der Vorgang des Planens endete, ehe er fertig war (er gab {code} zurück).</translation>
+    </message>
+    <message>
+        <source>Planning was ended before a plan was found.</source>
+        <translation>Das Planen wurde beendet, ehe ein Plan gefunden war.</translation>
+    </message>
+    <message>
+        <source>no metres</source>
+        <translation>kein Meter</translation>
+    </message>
+    <message>
+        <source>one metre</source>
+        <translation>ein Meter</translation>
+    </message>
+    <message>
+        <source>{n} metres</source>
+        <translation>{n} Meter</translation>
+    </message>
+    <message>
+        <source>Mondays</source>
+        <translation>montags</translation>
+    </message>
+    <message>
+        <source>Tuesdays</source>
+        <translation>dienstags</translation>
+    </message>
+    <message>
+        <source>Wednesdays</source>
+        <translation>mittwochs</translation>
+    </message>
+    <message>
+        <source>Thursdays</source>
+        <translation>donnerstags</translation>
+    </message>
+    <message>
+        <source>Fridays</source>
+        <translation>freitags</translation>
+    </message>
+    <message>
+        <source>Saturdays</source>
+        <translation>samstags</translation>
+    </message>
+    <message>
+        <source>Sundays</source>
+        <translation>sonntags</translation>
+    </message>
+    <message>
+        <source>the start of {step}</source>
+        <translation>Beginn von {step}</translation>
+    </message>
+    <message>
+        <source>the end of {step}</source>
+        <translation>Ende von {step}</translation>
+    </message>
+    <message>
+        <source>no {vessel}</source>
+        <translation>ohne {vessel}</translation>
+    </message>
+    <message>
+        <source>{much} of line more</source>
+        <translation>{much} Leine mehr</translation>
+    </message>
+    <message>
+        <source>{much} of line less</source>
+        <translation>{much} Leine weniger</translation>
+    </message>
+    <message>
+        <source>{things} more</source>
+        <translation>{things} mehr</translation>
+    </message>
+    <message>
+        <source>{things} less</source>
+        <translation>{things} weniger</translation>
+    </message>
+    <message>
+        <source>one session on {day} from {begins} to {ends}</source>
+        <translation>ein Gang am {day} von {begins} bis {ends}</translation>
+    </message>
+    <message>
+        <source>no hours on {day}</source>
+        <translation>keine Stunden am {day}</translation>
+    </message>
+    <message>
+        <source>hours from {begins} to {ends} every day</source>
+        <translation>Stunden von {begins} bis {ends} an jedem Tag</translation>
+    </message>
+    <message>
+        <source>hours from {begins} to {ends} from {first} to {last}</source>
+        <translation>Stunden von {begins} bis {ends}, {first} bis {last}</translation>
+    </message>
+    <message>
+        <source>hours from {begins} to {ends} on {days}</source>
+        <translation>Stunden von {begins} bis {ends} {days}</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} {length} longer</source>
+        <translation>{step} von {lot} um {length} länger</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} for up to {whole} instead of {most}</source>
+        <translation>{step} von {lot} bis zu {whole} statt {most}</translation>
+    </message>
+    <message>
+        <source>{length} more of waiting after {step} of {lot}</source>
+        <translation>um {length} längeres Warten nach {step} von {lot}</translation>
+    </message>
+    <message>
+        <source>{length} more from {first} to {second} of {lot}</source>
+        <translation>{length} mehr zwischen {first} und {second} von {lot}</translation>
+    </message>
+    <message>
+        <source>{goal} {length} later</source>
+        <translation>{goal} um {length} später</translation>
+    </message>
+    <message>
+        <source>{pieces} for {goal}</source>
+        <translation>{pieces} für {goal}</translation>
+    </message>
+    <message>
+        <source>{pieces} for {goal} instead of {wanted}</source>
+        <translation>{pieces} für {goal} statt {wanted}</translation>
+    </message>
+    <message>
+        <source>{pieces} for {goal} cured {n} days</source>
+        <translation>{pieces} für {goal}, nur {n} Tage gereift</translation>
+    </message>
+    <message>
+        <source>{pieces} for {goal} cured 1 day</source>
+        <translation>{pieces} für {goal}, nur 1 Tag gereift</translation>
+    </message>
+    <message>
+        <source>{lot} given up</source>
+        <translation>{lot} aufgegeben</translation>
+    </message>
+    <message>
+        <source>{lot} left out</source>
+        <translation>{lot} weggelassen</translation>
+    </message>
+    <message>
+        <source>{lot} begun {length} later at the earliest</source>
+        <translation>{lot} frühestens um {length} später begonnen</translation>
+    </message>
+    <message>
+        <source>{lot} due {length} later</source>
+        <translation>{lot} um {length} später fällig</translation>
+    </message>
+    <message>
+        <source>a plan that reaches {days} further</source>
+        <translation>ein Plan, der {days} weiter reicht</translation>
+    </message>
+    <message>
+        <source>{kind} is no kind of vessel.</source>
+        <translation>{kind} ist keine Art von Gefäß.</translation>
+    </message>
+    <message>
+        <source>There are {n} vessels already; no more are planned with.</source>
+        <translation>Es gibt schon {n} Gefäße; mit mehr wird nicht geplant.</translation>
+    </message>
+    <message>
+        <source>There is no vessel {vessel}.</source>
+        <translation>Es gibt kein Gefäß {vessel}.</translation>
+    </message>
+    <message>
+        <source>There is not so much of {store} that could go.</source>
+        <translation>Von {store} ist nicht so viel da, das wegfallen könnte.</translation>
+    </message>
+    <message>
+        <source>A plan is for 1 to {n} pairs of hands.</source>
+        <translation>Ein Plan gilt für 1 bis {n} Händepaare.</translation>
+    </message>
+    <message>
+        <source>{day} {year} is no day of the time that is planned.</source>
+        <translation>{day} {year} liegt nicht in der Zeit, die geplant wird.</translation>
+    </message>
+    <message>
+        <source>A plan cannot reach so far ahead; take a coarser grid or fewer days.</source>
+        <translation>So weit voraus kann ein Plan nicht reichen; nimm ein gröberes Raster oder weniger Tage.</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} has no longest time.</source>
+        <translation>{step} von {lot} hat keine längste Zeit.</translation>
+    </message>
+    <message>
+        <source>The longest time of {step} of {lot} is a rule.</source>
+        <translation>Die längste Zeit von {step} von {lot} ist eine Regel.</translation>
+    </message>
+    <message>
+        <source>How soon something follows {step} of {lot} is a rule.</source>
+        <translation>Wie bald etwas auf {step} von {lot} folgt, ist eine Regel.</translation>
+    </message>
+    <message>
+        <source>{lot} has no limit from {first} to {second}.</source>
+        <translation>{lot} hat keine Grenze von {first} bis {second}.</translation>
+    </message>
+    <message>
+        <source>The limit of {lot} from {first} to {second} is a rule.</source>
+        <translation>Die Grenze von {lot} von {first} bis {second} ist eine Regel.</translation>
+    </message>
+    <message>
+        <source>The lots hold fewer than {n} pieces for {goal}.</source>
+        <translation>Die Partien haben weniger als {n} Stücke für {goal}.</translation>
+    </message>
+    <message>
+        <source>{goal} wants {n} pieces, not {more} or more.</source>
+        <translation>{goal} verlangt {n} Stücke, nicht {more} oder mehr.</translation>
+    </message>
+    <message>
+        <source>There are {n} goals already; no more are planned with.</source>
+        <translation>Es gibt schon {n} Ziele; mit mehr wird nicht geplant.</translation>
+    </message>
+    <message>
+        <source>{goal}, {n} days cured</source>
+        <translation>{goal}, {n} Tage gereift</translation>
+    </message>
+    <message>
+        <source>{goal} is a goal already.</source>
+        <translation>{goal} ist schon ein Ziel.</translation>
+    </message>
+    <message>
+        <source>{lot} has no date of its own.</source>
+        <translation>{lot} hat keinen eigenen Termin.</translation>
+    </message>
+    <message>
+        <source>There is no lot {lot}.</source>
+        <translation>Es gibt keine Partie {lot}.</translation>
+    </message>
+    <message>
+        <source>There is no goal {goal}.</source>
+        <translation>Es gibt kein Ziel {goal}.</translation>
+    </message>
+    <message>
+        <source>{lot} has no step {step}.</source>
+        <translation>{lot} hat keinen Schritt {step}.</translation>
+    </message>
+    <message>
+        <source>vessels for {n} at a time</source>
+        <translation>Gefäße für {n} zugleich</translation>
+    </message>
+    <message>
+        <source>{lots} are recorded as running in {much} of {kind} together; the studio has {there}. Correct the record or add what is missing.</source>
+        <translation>{lots} laufen den Einträgen nach zusammen auf {much} ({kind}); die Werkstatt hat {there}. Berichtige die Einträge oder ergänze, was fehlt.</translation>
+    </message>
+    <message>
+        <source>Everything stays as it was planned.</source>
+        <translation>Alles bleibt, wie es geplant war.</translation>
+    </message>
+    <message>
+        <source>Everything else stays.</source>
+        <translation>Alles andere bleibt.</translation>
+    </message>
+    <message>
+        <source>{what} is no longer late; it was {before} late.</source>
+        <translation>{what} ist nicht mehr zu spät; vorher war es um {before} zu spät.</translation>
+    </message>
+    <message>
+        <source>{what} is {span} late; it was in time.</source>
+        <translation>{what} ist um {span} zu spät; vorher war es rechtzeitig.</translation>
+    </message>
+    <message>
+        <source>{what} is {span} late; it was {before} late.</source>
+        <translation>{what} ist um {span} zu spät; vorher war es um {before} zu spät.</translation>
+    </message>
+    <message>
+        <source>{what} is {span} late through {lots}; it was in time.</source>
+        <translation>{what} ist durch {lots} um {span} zu spät; vorher war es rechtzeitig.</translation>
+    </message>
+    <message>
+        <source>{what} is {span} late through {lots}; it was {before} late.</source>
+        <translation>{what} ist durch {lots} um {span} zu spät; vorher war es um {before} zu spät.</translation>
+    </message>
+    <message>
+        <source>{lots} are no longer planned.</source>
+        <translation>{lots} sind nicht mehr geplant.</translation>
+    </message>
+    <message>
+        <source>{lots} is no longer planned.</source>
+        <translation>{lots} ist nicht mehr geplant.</translation>
+    </message>
+    <message>
+        <source>{lots} are planned for the first time.</source>
+        <translation>{lots} sind zum ersten Mal geplant.</translation>
+    </message>
+    <message>
+        <source>{lots} is planned for the first time.</source>
+        <translation>{lots} ist zum ersten Mal geplant.</translation>
+    </message>
+    <message>
+        <source>Moved: {lot}&apos;s {steps} from {old} to {new}, because {why}.</source>
+        <translation>Verschoben: {steps} von {lot}, von {old} auf {new}; der Grund: {why}.</translation>
+    </message>
+    <message>
+        <source>Moved: {lot}&apos;s {steps} from {old} to {new}.</source>
+        <translation>Verschoben: {steps} von {lot}, von {old} auf {new}.</translation>
+    </message>
+    <message>
+        <source>Moved: {n} visits of {lot}, the first from {old} to {new}, because {why}.</source>
+        <translation>Verschoben: {n} Gänge von {lot}, der erste von {old} auf {new}; der Grund: {why}.</translation>
+    </message>
+    <message>
+        <source>Moved: {n} visits of {lot}, the first from {old} to {new}.</source>
+        <translation>Verschoben: {n} Gänge von {lot}, der erste von {old} auf {new}.</translation>
+    </message>
+    <message>
+        <source>Moved besides: visits of {lots}.</source>
+        <translation>Außerdem verschoben: Gänge von {lots}.</translation>
+    </message>
+    <message>
+        <source>You come in {times} instead of {was}.</source>
+        <translation>Du kommst {times} statt {was}-mal.</translation>
+    </message>
+    <message>
+        <source>once</source>
+        <translation>einmal</translation>
+    </message>
+    <message>
+        <source>twice</source>
+        <translation>zweimal</translation>
+    </message>
+    <message>
+        <source>{n} times</source>
+        <translation>{n}-mal</translation>
+    </message>
+    <message>
+        <source>{lot}&apos;s {steps} are in {taken} instead of {left}.</source>
+        <translation>{steps} von {lot} sind in {taken} statt in {left}.</translation>
+    </message>
+    <message>
+        <source>{lot}&apos;s {steps} is in {taken} instead of {left}.</source>
+        <translation>{steps} von {lot} ist in {taken} statt in {left}.</translation>
+    </message>
+    <message>
+        <source>No plan was found in this time, and it is not proved that there is none. Give it more seconds, more days, or longer hours.</source>
+        <translation>In dieser Zeit fand sich kein Plan, und dass es keinen gibt, ist nicht bewiesen. Gib mehr Sekunden, mehr Tage oder längere Stunden.</translation>
+    </message>
+    <message>
+        <source>The lots cannot all be done in these days, hours and vessels; that is proved. Each of them alone could. Nothing was planned.</source>
+        <translation>Alle Partien zusammen sind in diesen Tagen, Stunden und Gefäßen nicht zu schaffen; das ist bewiesen. Jede für sich ginge. Es wurde nichts geplant.</translation>
+    </message>
+    <message>
+        <source>{lot} cannot be done: its shortest times together are longer than the longest times, the recorded moments or the horizon allow. Nothing was planned.</source>
+        <translation>{lot} ist nicht zu schaffen: die kürzesten Zeiten sind zusammen länger, als die längsten Zeiten, die eingetragenen Zeitpunkte oder das Ende des Plans zulassen. Es wurde nichts geplant.</translation>
+    </message>
+    <message>
+        <source>{lot} cannot be done: its shortest times together (about {steps}) are longer than the longest times, the recorded moments or the horizon allow. Nothing was planned.</source>
+        <translation>{lot} ist nicht zu schaffen: die kürzesten Zeiten (um {steps}) sind zusammen länger, als die längsten Zeiten, die eingetragenen Zeitpunkte oder das Ende des Plans zulassen. Es wurde nichts geplant.</translation>
+    </message>
+    <message>
+        <source>{lot} cannot be done with the milk that it is to use or make: it is no longer good, or not made, whenever the lots that share it could come. Give the lot another milk. Nothing was planned.</source>
+        <translation>{lot} ist mit der Milch, die es brauchen oder machen soll, nicht zu schaffen: sie ist nicht mehr gut oder nicht gemacht, wann immer die Partien kommen könnten, die sie teilen. Gib der Partie eine andere Milch. Es wurde nichts geplant.</translation>
+    </message>
+    <message>
+        <source>{lot} cannot be done in these hours, even if everything else were free: {step} is running, and no working hours fall in time for what follows.</source>
+        <translation>{lot} ist in diesen Stunden nicht zu schaffen, auch wenn alles andere frei wäre: {step} läuft, und für das, was folgt, gibt es rechtzeitig keine Arbeitszeit.</translation>
+    </message>
+    <message>
+        <source>{lot} cannot be done in these hours and days, even if everything else were free.</source>
+        <translation>{lot} ist in diesen Stunden und Tagen nicht zu schaffen, auch wenn alles andere frei wäre.</translation>
+    </message>
+    <message>
+        <source>The plan does not fit the studio as it is now: {lot} has no place.</source>
+        <translation>Der Plan passt nicht zur Werkstatt, wie sie jetzt ist: für {lot} ist kein Platz.</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} cannot be moved: it is not still to come.</source>
+        <translation>{step} von {lot} lässt sich nicht verschieben: es steht nicht mehr bevor.</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} cannot be moved while everything else stays. Nothing was moved.</source>
+        <translation>{step} von {lot} lässt sich nicht verschieben, solange alles andere bleibt. Nichts wurde verschoben.</translation>
+    </message>
+    <message>
+        <source>There is no plan in which something could be moved.</source>
+        <translation>Es gibt keinen Plan, in dem etwas zu verschieben wäre.</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} cannot begin at {moment} while everything else stays. Nothing was moved.</source>
+        <translation>{step} von {lot} kann nicht um {moment} beginnen, solange alles andere bleibt. Nichts wurde verschoben.</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} cannot begin outside the hours. Nothing was moved.</source>
+        <translation>{step} von {lot} kann nicht außerhalb der Stunden beginnen. Nichts wurde verschoben.</translation>
+    </message>
+    <message>
+        <source>coming {n} times more, {length} in all</source>
+        <translation>noch {n} Gänge, {length} im Ganzen</translation>
+    </message>
+    <message>
+        <source>{n} longest times passed, by up to {most}</source>
+        <translation>{n} längste Zeiten überschritten, um bis zu {most}</translation>
+    </message>
+    <message>
+        <source>{length} beyond what is advised</source>
+        <translation>{length} mehr als empfohlen</translation>
+    </message>
+    <message>
+        <source>{length} outside the hours of that day</source>
+        <translation>{length} außerhalb der Stunden dieses Tags</translation>
+    </message>
+    <message>
+        <source>coming once more, for {length} on a day without hours</source>
+        <translation>noch ein Gang, {length} an einem Tag ohne Stunden</translation>
+    </message>
+    <message>
+        <source>no days with up to {most} beyond the present hours</source>
+        <translation>kein Tag mit bis zu {most} über die jetzigen Stunden hinaus</translation>
+    </message>
+    <message>
+        <source>one day with up to {most} beyond the present hours</source>
+        <translation>ein Tag mit bis zu {most} über die jetzigen Stunden hinaus</translation>
+    </message>
+    <message>
+        <source>{n} days with up to {most} beyond the present hours</source>
+        <translation>{n} Tage mit bis zu {most} über die jetzigen Stunden hinaus</translation>
+    </message>
+    <message>
+        <source>{thing} to find or buy</source>
+        <translation>{thing}, zu finden oder zu kaufen</translation>
+    </message>
+    <message>
+        <source>{metres} m of line to hang up</source>
+        <translation>{metres} m Leine, zu spannen</translation>
+    </message>
+    <message>
+        <source>somebody who helps whenever two have to work at once</source>
+        <translation>jemand, der hilft, wann immer zwei zugleich arbeiten müssen</translation>
+    </message>
+    <message>
+        <source>the date of {whose} moves</source>
+        <translation>der Termin von {whose} verschiebt sich</translation>
+    </message>
+    <message>
+        <source>{n} fewer pieces for {goal}</source>
+        <translation>{n} Stücke weniger für {goal}</translation>
+    </message>
+    <message>
+        <source>one fewer piece for {goal}</source>
+        <translation>ein Stück weniger für {goal}</translation>
+    </message>
+    <message>
+        <source>{pieces} are {days} short of the cure</source>
+        <translation>{pieces} reifen {days} zu kurz</translation>
+    </message>
+    <message>
+        <source>{pieces} is {days} short of the cure</source>
+        <translation>{pieces} reift {days} zu kurz</translation>
+    </message>
+    <message>
+        <source>{lot} is lost, with {pieces}</source>
+        <translation>{lot} ist verloren: {pieces}</translation>
+    </message>
+    <message>
+        <source>{lot} is not done, with {pieces}</source>
+        <translation>{lot} wird nicht gemacht: {pieces}</translation>
+    </message>
+    <message>
+        <source>a plan that reaches further ahead</source>
+        <translation>ein Plan, der weiter voraus reicht</translation>
+    </message>
+    <message>
+        <source>{lot}: {step} has no end, though {other} has begun.</source>
+        <translation>{lot}: {step} hat kein Ende, obwohl {other} begonnen hat.</translation>
+    </message>
+    <message>
+        <source>{lot}: {other} begins before {step} ends.</source>
+        <translation>{lot}: {other} beginnt, ehe {step} endet.</translation>
+    </message>
+    <message>
+        <source>{lot}: {step} has lasted {lasted} min, longer than its {most}; the rest is planned all the same.</source>
+        <translation>{lot}: {step} hat {lasted} min gedauert, länger als die {most}; der Rest wird trotzdem geplant.</translation>
+    </message>
+    <message>
+        <source>{lot}: steps before the last recorded one count as done.</source>
+        <translation>{lot}: Schritte vor dem letzten eingetragenen gelten als getan.</translation>
+    </message>
+    <message>
+        <source>the line is full until {moment}</source>
+        <translation>die Leine ist bis {moment} voll</translation>
+    </message>
+    <message>
+        <source>the burners are taken until {moment}</source>
+        <translation>die Flammen sind bis {moment} belegt</translation>
+    </message>
+    <message>
+        <source>your hands are full until {moment}</source>
+        <translation>deine Hände sind bis {moment} voll</translation>
+    </message>
+    <message>
+        <source>that moment has passed</source>
+        <translation>dieser Zeitpunkt ist vorbei</translation>
+    </message>
+    <message>
+        <source>{lot} is not to begin before {moment}</source>
+        <translation>{lot} soll nicht vor {moment} beginnen</translation>
+    </message>
+    <message>
+        <source>{step} is not over before {moment}</source>
+        <translation>{step} ist nicht vor {moment} vorbei</translation>
+    </message>
+    <message>
+        <source>{step} is to end by {moment}</source>
+        <translation>{step} soll bis {moment} enden</translation>
+    </message>
+    <message>
+        <source>it has to be by {moment}</source>
+        <translation>es muss bis {moment} sein</translation>
+    </message>
+    <message>
+        <source>what comes before</source>
+        <translation>das, was davor kommt</translation>
+    </message>
+    <message>
+        <source>those are no working hours</source>
+        <translation>das sind keine Arbeitszeiten</translation>
+    </message>
+    <message>
+        <source>the working hours end before</source>
+        <translation>die Arbeitszeit endet davor</translation>
+    </message>
+    <message>
+        <source>{vessel} is taken until {moment}</source>
+        <translation>{vessel} ist bis {moment} belegt</translation>
+    </message>
+    <message>
+        <source>Only the first {n} stirs are given.</source>
+        <translation>Nur die ersten {n} Male Rühren sind angegeben.</translation>
+    </message>
+    <message>
+        <source>{lot}&apos;s {step} is to be stirred on {moment}, and your hands are full for an hour before and after.</source>
+        <translation>{step} von {lot} ist {moment} zu rühren, und eine Stunde davor und danach sind deine Hände voll.</translation>
+    </message>
+    <message>
+        <source>{fault} Nothing was planned.</source>
+        <translation>{fault} Es wurde nichts geplant.</translation>
+    </message>
+    <message>
+        <source>A plan broke a rule and was not taken: {faults}</source>
+        <translation>Ein Plan brach eine Regel und wurde nicht genommen: {faults}</translation>
+    </message>
+    <message>
+        <source>Planning ended by a fault of this program ({words}).</source>
+        <translation>Das Planen endete durch einen Fehler dieses Programms ({words}).</translation>
+    </message>
+    <message>
+        <source>then there is a plan</source>
+        <translation>dann gibt es einen Plan</translation>
+    </message>
+    <message>
+        <source>no date is late then</source>
+        <translation>dann ist kein Termin zu spät</translation>
+    </message>
+    <message>
+        <source>then there is a plan, and no date is late</source>
+        <translation>dann gibt es einen Plan, und kein Termin ist zu spät</translation>
+    </message>
+    <message>
+        <source>{late} late instead of {before}</source>
+        <translation>um {late} zu spät statt um {before}</translation>
+    </message>
+    <message>
+        <source>{late} late instead of {before}, all dates together</source>
+        <translation>um {late} zu spät statt um {before}, alle Termine zusammen</translation>
+    </message>
+    <message>
+        <source>then there is a plan, and it is {late} late</source>
+        <translation>dann gibt es einen Plan, und er ist um {late} zu spät</translation>
+    </message>
+    <message>
+        <source>then there is a plan, and it is {late} late, all dates together</source>
+        <translation>dann gibt es einen Plan, und er ist um {late} zu spät, alle Termine zusammen</translation>
+    </message>
+    <message>
+        <source>bucket</source>
+        <translation>Eimer</translation>
+    </message>
+    <message>
+        <source>a bucket</source>
+        <translation>einen Eimer</translation>
+    </message>
+    <message>
+        <source>a bucket of {litres} L</source>
+        <translation>ein Eimer von {litres} L</translation>
+    </message>
+    <message>
+        <source>no buckets</source>
+        <translation>keinen Eimer</translation>
+    </message>
+    <message>
+        <source>one bucket</source>
+        <translation>einen Eimer</translation>
+    </message>
+    <message>
+        <source>{n} buckets</source>
+        <translation>{n} Eimer</translation>
+    </message>
+    <message>
+        <source>pot</source>
+        <translation>Topf</translation>
+    </message>
+    <message>
+        <source>a pot</source>
+        <translation>einen Topf</translation>
+    </message>
+    <message>
+        <source>a pot of {litres} L</source>
+        <translation>ein Topf von {litres} L</translation>
+    </message>
+    <message>
+        <source>no pots</source>
+        <translation>keinen Topf</translation>
+    </message>
+    <message>
+        <source>one pot</source>
+        <translation>einen Topf</translation>
+    </message>
+    <message>
+        <source>{n} pots</source>
+        <translation>{n} Töpfe</translation>
+    </message>
+    <message>
+        <source>{kind}</source>
+        <translation>Gefäß „{kind}“</translation>
+    </message>
+    <message>
+        <source>a {kind}</source>
+        <translation>ein Gefäß „{kind}“</translation>
+    </message>
+    <message>
+        <source>a {kind} of {litres} L</source>
+        <translation>ein Gefäß „{kind}“ von {litres} L</translation>
+    </message>
+    <message>
+        <source>no {kind}s</source>
+        <translation>kein Gefäß „{kind}“</translation>
+    </message>
+    <message>
+        <source>one {kind}</source>
+        <translation>ein Gefäß „{kind}“</translation>
+    </message>
+    <message>
+        <source>{n} {kind}s</source>
+        <translation>{n} Gefäße „{kind}“</translation>
+    </message>
+    <message>
+        <source>an {kind}</source>
+        <translation>ein Gefäß „{kind}“</translation>
+    </message>
+    <message>
+        <source>an {kind} of {litres} L</source>
+        <translation>ein Gefäß „{kind}“ von {litres} L</translation>
+    </message>
+    <message>
+        <source>a second {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>a third {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>a fourth {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>a fifth {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>a sixth {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>a seventh {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>an eighth {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>a ninth {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>a tenth {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>line</source>
+        <translation>Leine</translation>
+    </message>
+    <message>
+        <source>burner</source>
+        <translation>Flamme</translation>
+    </message>
+    <message>
+        <source>a burner</source>
+        <translation>eine Flamme</translation>
+    </message>
+    <message>
+        <source>hands</source>
+        <translation>Hände</translation>
+    </message>
+    <message>
+        <source>one more {kind} of {litres} L</source>
+        <translation>noch ein {kind} von {litres} L</translation>
+    </message>
+    <message>
+        <source>there is {things}</source>
+        <translation>es gibt {things}</translation>
+    </message>
+    <message>
+        <source>there are {things}</source>
+        <translation>es gibt {things}</translation>
+    </message>
+    <message>
+        <source>no more reasons of this kind: {lots}.</source>
+        <translation>keine weiteren Gründe dieser Art: {lots}.</translation>
+    </message>
+    <message>
+        <source>one more reason of this kind: {lots}.</source>
+        <translation>ein weiterer Grund dieser Art: {lots}.</translation>
+    </message>
+    <message>
+        <source>{n} more reasons of this kind: {lots}.</source>
+        <translation>{n} weitere Gründe dieser Art: {lots}.</translation>
+    </message>
+    <message>
+        <source>{need}; {there}, and {have} then in this plan.</source>
+        <translation>{need}; {there}, und in diesem Plan {have}.</translation>
+    </message>
+    <message>
+        <source>the line holds {metres} m</source>
+        <translation>die Leine fasst {metres} m</translation>
+    </message>
+    <message>
+        <source>{there} large enough</source>
+        <translation>{there}, groß genug</translation>
+    </message>
+    <message>
+        <source>To be in time {lot} has to hang on {day}</source>
+        <translation>Um rechtzeitig fertig zu sein, muss {lot} am {day} hängen</translation>
+    </message>
+    <message>
+        <source>To be in time {lot} needs {thing} on {day}</source>
+        <translation>Um rechtzeitig fertig zu sein, braucht {lot} am {day} {thing}</translation>
+    </message>
+    <message>
+        <source>{lots} hangs on it</source>
+        <translation>hängt dann {lots} daran</translation>
+    </message>
+    <message>
+        <source>{lots} hang on it</source>
+        <translation>hängen dann {lots} daran</translation>
+    </message>
+    <message>
+        <source>{lots} has it</source>
+        <translation>hat dann {lots} Vorrang</translation>
+    </message>
+    <message>
+        <source>{lots} has them</source>
+        <translation>hat dann {lots} Vorrang</translation>
+    </message>
+    <message>
+        <source>{lots} have it</source>
+        <translation>haben dann {lots} Vorrang</translation>
+    </message>
+    <message>
+        <source>{lots} have them</source>
+        <translation>haben dann {lots} Vorrang</translation>
+    </message>
+    <message>
+        <source>{lots} needs it</source>
+        <translation>braucht dann {lots} Hände</translation>
+    </message>
+    <message>
+        <source>{lots} needs them</source>
+        <translation>braucht dann {lots} Hände</translation>
+    </message>
+    <message>
+        <source>{lots} need it</source>
+        <translation>brauchen dann {lots} Hände</translation>
+    </message>
+    <message>
+        <source>{lots} need them</source>
+        <translation>brauchen dann {lots} Hände</translation>
+    </message>
+    <message>
+        <source>Even if everything else were free, it fails: {limits}.</source>
+        <translation>Auch wenn alles andere frei wäre, geht es nicht: {limits}.</translation>
+    </message>
+    <message>
+        <source>Not all together: {limits}.</source>
+        <translation>Nicht alles zusammen: {limits}.</translation>
+    </message>
+    <message>
+        <source>{pieces} can be cured by {date}, not {wanted}; {limits}.</source>
+        <translation>{pieces}, nicht {wanted}, gereift bis {date}: mehr ist nicht möglich; {limits}.</translation>
+    </message>
+    <message>
+        <source>{pieces} can be ready by {date}, not {wanted}; {limits}.</source>
+        <translation>{pieces}, nicht {wanted}, fertig bis {date}: mehr ist nicht möglich; {limits}.</translation>
+    </message>
+    <message>
+        <source>{pieces} can be cured by {date}, not {wanted}; even if everything else were free, {limits}.</source>
+        <translation>{pieces}, nicht {wanted}, gereift bis {date}: mehr ist nicht möglich, auch wenn alles andere frei wäre; {limits}.</translation>
+    </message>
+    <message>
+        <source>{pieces} can be ready by {date}, not {wanted}; even if everything else were free, {limits}.</source>
+        <translation>{pieces}, nicht {wanted}, fertig bis {date}: mehr ist nicht möglich, auch wenn alles andere frei wäre; {limits}.</translation>
+    </message>
+    <message>
+        <source>{lots} hangs</source>
+        <translation>{lots} hängt</translation>
+    </message>
+    <message>
+        <source>{lots} hangs on {day}</source>
+        <translation>{lots} hängt am {day}</translation>
+    </message>
+    <message>
+        <source>{lots} both hang on {day}</source>
+        <translation>{lots} hängen beide am {day}</translation>
+    </message>
+    <message>
+        <source>{lots} all hang on {day}</source>
+        <translation>{lots} hängen alle am {day}</translation>
+    </message>
+    <message>
+        <source>{lots} needs {thing}</source>
+        <translation>{lots} braucht {thing}</translation>
+    </message>
+    <message>
+        <source>{lots} needs {thing} on {day}</source>
+        <translation>{lots} braucht am {day} {thing}</translation>
+    </message>
+    <message>
+        <source>{lots} both need {thing} on {day}</source>
+        <translation>{lots} brauchen am {day} beide {thing}</translation>
+    </message>
+    <message>
+        <source>{lots} all need {thing} on {day}</source>
+        <translation>{lots} brauchen am {day} alle {thing}</translation>
+    </message>
+    <message>
+        <source>{lots} cannot all have it when they need it</source>
+        <translation>{lots} können sie nicht alle haben, wenn sie sie brauchen</translation>
+    </message>
+    <message>
+        <source>{lots} cannot all be worked at when they need it</source>
+        <translation>an {lots} kann nicht überall gearbeitet werden, wenn es nötig ist</translation>
+    </message>
+    <message>
+        <source>{lots} cannot all have {thing} when they need it</source>
+        <translation>{lots} können nicht alle {thing} haben, wenn es nötig ist</translation>
+    </message>
+    <message>
+        <source>the working hours leave no more time</source>
+        <translation>die Arbeitszeiten lassen nicht mehr Zeit</translation>
+    </message>
+    <message>
+        <source>nobody is there on {day}</source>
+        <translation>niemand ist da am {day}</translation>
+    </message>
+    <message>
+        <source>{begins} to {ends}</source>
+        <translation>{begins} bis {ends}</translation>
+    </message>
+    <message>
+        <source>the hours on {day} are {hours}</source>
+        <translation>die Stunden am {day} sind {hours}</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} takes {length}</source>
+        <translation>{step} von {lot} dauert {length}</translation>
+    </message>
+    <message>
+        <source>{step} of {lot} may last {most} at most</source>
+        <translation>{step} von {lot} darf höchstens {most} dauern</translation>
+    </message>
+    <message>
+        <source>from {first} to {second} of {lot} may pass {most} at most</source>
+        <translation>von {first} bis {second} von {lot} dürfen höchstens {most} vergehen</translation>
+    </message>
+    <message>
+        <source>{goal} wants {pieces} by {moment}</source>
+        <translation>{goal} verlangt {pieces} bis {moment}</translation>
+    </message>
+    <message>
+        <source>{lot} is due by {moment}</source>
+        <translation>{lot} ist bis {moment} fällig</translation>
+    </message>
+    <message>
+        <source>{lot} misses its date, {due}, by {late}: it is over on {end}.</source>
+        <translation>{lot} verfehlt den Termin {due} um {late}: fertig ist es am {end}.</translation>
+    </message>
+    <message>
+        <source>{goal} on {date} is out of reach by {late}: {pieces} of {lots} would be cured by {last}, {rest} in time.</source>
+        <translation>{goal} am {date} ist um {late} außer Reichweite: erst am {last} gereift: {pieces} von {lots}; rechtzeitig: {rest}.</translation>
+    </message>
+    <message>
+        <source>{goal} on {date} is out of reach by {late}: {pieces} of {lots} would be ready by {last}, {rest} in time.</source>
+        <translation>{goal} am {date} ist um {late} außer Reichweite: erst am {last} fertig: {pieces} von {lots}; rechtzeitig: {rest}.</translation>
+    </message>
+    <message>
+        <source>{lots} would be late even if everything else were free.</source>
+        <translation>Auch wenn alles andere frei wäre, zu spät: {lots}.</translation>
+    </message>
+    <message>
+        <source>{changes}: {achieves}. The price: {price}.</source>
+        <translation>{changes}: {achieves}. Der Preis: {price}.</translation>
+    </message>
+    <message>
+        <source>{changes}: {achieves}. The price: {price}; proved, nothing cheaper is enough.</source>
+        <translation>{changes}: {achieves}. Der Preis: {price}; bewiesen: nichts Billigeres reicht.</translation>
+    </message>
+    <message>
+        <source>{lot} needs {wanted} for {steps}; the studio has {has}.</source>
+        <translation>{lot} braucht {wanted} für {steps}; die Werkstatt hat {has}.</translation>
+    </message>
+    <message>
+        <source>{lot} does not fit on the line: {steps} takes {much} m, and there are {there} m.</source>
+        <translation>{lot} passt nicht auf die Leine: nötig sind {much} m für {steps}, und es gibt {there} m.</translation>
+    </message>
+    <message>
+        <source>{lot} does not fit on the line: {steps} takes {much} m, and there is none.</source>
+        <translation>{lot} passt nicht auf die Leine: nötig sind {much} m für {steps}, und es gibt keine.</translation>
+    </message>
+    <message>
+        <source>{lot} fits no {kind}: {steps} takes {much} L, and the largest holds {there} L.</source>
+        <translation>Für {lot} ist kein {kind} groß genug: nötig sind {much} L für {steps}, und höchstens {there} L gehen hinein.</translation>
+    </message>
+    <message>
+        <source>{lot} fits no {kind}: {steps} takes {much} L, and there is none.</source>
+        <translation>Für {lot} ist kein {kind} da: nötig sind {much} L für {steps}.</translation>
+    </message>
+    <message>
+        <source>{steps} of {lot} takes {length} of hands in one go; the longest hours of a day are {hours}.</source>
+        <translation>{steps} von {lot} braucht {length} Handarbeit am Stück; die längsten Stunden eines Tags sind {hours}.</translation>
+    </message>
+    <message>
+        <source>{steps} of {lot} take {length} of hands in one go; the longest hours of a day are {hours}.</source>
+        <translation>{steps} von {lot} brauchen {length} Handarbeit am Stück; die längsten Stunden eines Tags sind {hours}.</translation>
     </message>
 </context>
 </TS>
