@@ -194,7 +194,8 @@ def _accepted(turn: Turn, fields: dict[str, Any]) -> Outcome:
     if not fields["starts"]:
         raise Refusal("There is no plan that lots could follow. Nothing was changed.")
     starts, ends = (instants(fields[key]) for key in ("starts", "ends"))
-    return turn.do(AcceptPlan(starts, ends))
+    changes = tuple(json.loads(one) for one in turn.values["change"])
+    return turn.do(AcceptPlan(starts, ends, changes=changes))
 
 
 def _fitting(

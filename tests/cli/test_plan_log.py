@@ -68,6 +68,15 @@ def test_lots_follow_it_and_a_slip_is_mended_with_few_moves(shop: Workshop) -> N
     assert again >= shop.clock.at > first
 
 
+def test_what_an_accepted_plan_asks_of_the_studio_is_written_into_it(shop: Workshop) -> None:
+    shop.new()
+    day = '{"change": "close_day", "date": "2026-06-10"}'
+    assert plan(shop, "--change", day)[0] == 0
+    assert shop.studio.settings.single_days == ""
+    assert plan(shop, "--change", day, "--accept")[0] == 0
+    assert shop.studio.settings.single_days == "2026-06-10 closed"
+
+
 def test_an_empty_log_says_what_to_do(shop: Workshop) -> None:
     ended, out, err = plan(shop)
     assert (ended, out) == (1, "")
