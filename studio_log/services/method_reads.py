@@ -23,12 +23,14 @@ def method_page(house: Any, desk: Desk, question: MethodPageFor) -> MethodPage:
     return make_page(method, grams, amounts, house.cautions, desk.units)
 
 
-def fresh_methods(shipped: Mapping[str, str], kept: Mapping[tuple[str, int], str]) -> list[Method]:
+def fresh_methods(
+    shipped: Mapping[str, str], kept: Mapping[tuple[str, int], Method]
+) -> list[Method]:
     """Give the shipped methods (file name to TOML) whose version is not among those kept.
 
     A text that is kept already, letter by letter, is not read a second time.
     """
-    known = set(kept.values())
+    known = {method.text for method in kept.values()}
     read = (read_method(text, name=name) for name, text in shipped.items() if text not in known)
     return [method for method in read if method.key not in kept]
 

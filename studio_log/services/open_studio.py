@@ -91,15 +91,18 @@ class OpenStudio:
         for listener in list(self.listeners):
             listener(news)
 
-    def _know(self) -> dict[tuple[str, int], str]:
-        """Take over methods and settings as the store has them; gives the methods' texts."""
+    def _know(self) -> None:
+        """Take over methods and settings as the store has them."""
         with self.store.reading() as look:
-            kept = {(one.slug, one.version): one.text for one in look.methods.all()}
+            if not look.journal.holds(self._anchor):
+                self.cache.clear()  # a copy was put back: lots were known by another journal
             self._anchor = look.journal.anchor()
             self.read_kept_settings(look)
-        for key in kept.keys() - self.book.keys():
-            self.book[key] = read_method(kept[key], name=key[0])
-        return kept
+            new = look.methods.keys() - self.book.keys()
+            texts = look.methods.all() if new else ()
+        for one in texts:
+            if (key := (one.slug, one.version)) in new:
+                self.book[key] = read_method(one.text, name=one.slug)
 
     def _ship(self, fresh: Sequence["Method"], work: Work) -> None:
         """Bring shipped methods into the studio once; a lot keeps its version."""

@@ -30,36 +30,38 @@ class _Followed:
 
 def undo_plan(desk: Desk, one: One) -> Outcome:
     """Take every lot off the plan that was accepted last; its later acts stay."""
-    lots = _latest(desk, _following)
-    if not lots:
-        raise Refusal(tr("No lot follows a plan. Nothing was changed."))
-    for followed in lots:
-        one(desk, followed.code, followed.entry.number)
-    return _outcome(
-        lots,
-        counted(
-            len(lots),
-            tr_later("{n} lot does not follow the plan any more."),
-            tr_later("{n} lots do not follow the plan any more."),
-        ),
+    return _each(
+        desk,
+        one,
+        _latest(desk, _following),
+        tr_later("No lot follows a plan. Nothing was changed."),
+        tr_later("{n} lot does not follow the plan any more."),
+        tr_later("{n} lots do not follow the plan any more."),
     )
 
 
 def redo_plan(desk: Desk, one: One) -> Outcome:
     """Have every lot follow again that was taken off a plan last, and was not acted on since."""
-    lots = _latest(desk, _taken_off)
+    return _each(
+        desk,
+        one,
+        _latest(desk, _taken_off),
+        tr_later("No plan was taken back, or its lots went on since. Nothing was changed."),
+        tr_later("{n} lot follows the plan again."),
+        tr_later("{n} lots follow the plan again."),
+    )
+
+
+def _each(
+    desk: Desk, one: One, lots: list[_Followed], none: str, single: str, many: str
+) -> Outcome:
+    """Do the same to each lot, and say so; Refusal where there are none."""
     if not lots:
-        raise Refusal(tr("No plan was taken back, or its lots went on since. Nothing was changed."))
+        raise Refusal(tr(none))
     for followed in lots:
         one(desk, followed.code, followed.entry.number)
-    return _outcome(
-        lots,
-        counted(
-            len(lots),
-            tr_later("{n} lot follows the plan again."),
-            tr_later("{n} lots follow the plan again."),
-        ),
-    )
+    codes = frozenset(it.code for it in lots)
+    return Outcome(counted(len(lots), single, many), lots=codes, reminders=True, subject=PLAN)
 
 
 def _latest(desk: Desk, found: Callable[[tuple[Entry, ...]], Iterator[Entry]]) -> list[_Followed]:
@@ -81,8 +83,3 @@ def _taken_off(entries: tuple[Entry, ...]) -> Iterator[Entry]:
         one.number == last.target and one.act is Act.FOLLOW for one in entries
     ):
         yield last
-
-
-def _outcome(lots: list[_Followed], words: str) -> Outcome:
-    codes = frozenset(one.code for one in lots)
-    return Outcome(words, lots=codes, reminders=True, subject=PLAN)

@@ -91,9 +91,7 @@ def join(studio: Studio, command: JoinStudio) -> Outcome:
 
 def unshare(studio: Studio, command: UnshareStudio) -> Outcome:
     """Go on with this laptop's copy alone, once it is as the server has it."""
-    link = read_link(studio.folder)
-    if link is None:
-        raise Refusal(tr("This studio is this laptop’s own already. Nothing was changed."))
+    link = _linked(studio, tr("This studio is this laptop’s own already. Nothing was changed."))
     if studio.store.away:
         raise Refusal(
             tr(
@@ -126,11 +124,9 @@ def unshare(studio: Studio, command: UnshareStudio) -> Outcome:
 
 def ring_here(studio: Studio, command: RingHere) -> Outcome:
     """Choose whether reminders ring here."""
-    link = read_link(studio.folder)
-    if link is None:
-        raise Refusal(
-            tr("Only one laptop has this studio, and it has to ring. Nothing was changed.")
-        )
+    link = _linked(
+        studio, tr("Only one laptop has this studio, and it has to ring. Nothing was changed.")
+    )
     write_link(studio.folder, replace(link, rings=command.rings))
     studio.begin_anew()
     studio.set_alarm()
@@ -138,6 +134,14 @@ def ring_here(studio: Studio, command: RingHere) -> Outcome:
         "Reminders do not ring on this laptop; another one has to."
     )  # fmt: skip
     return Outcome(words, reminders=True)
+
+
+def _linked(studio: Place, else_: str) -> Link:
+    """Give where the studio lies on a server; else a Refusal with these words."""
+    link = read_link(studio.folder)
+    if link is None:
+        raise Refusal(else_)
+    return link
 
 
 def seen(studio: Place, desk: Desk) -> SharedSeen:

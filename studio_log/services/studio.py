@@ -95,14 +95,15 @@ class Studio(OpenStudio):
 
     def _begin(self) -> None:
         """Know the studio that was opened, and give it the methods of this version."""
-        self._know()
-        self._laptops.reach(self)
+        if self.store.address:
+            self._know()  # what is sent is worked out by settings and methods
+            self._laptops.reach(self)
         if isinstance(self.store.refused, WrongPassword):  # which can be asked for
             self.store.close()
             raise self.store.refused
         self._seen = self.store.data_version()
-        kept = self._know()
-        if fresh := fresh_methods(self._shipped, kept):
+        self._know()
+        if fresh := fresh_methods(self._shipped, self.book):
             self._in_work(partial(self._ship, fresh))
 
     @property
@@ -325,10 +326,6 @@ class Studio(OpenStudio):
                 self.raise_due()
             return None
         self._seen = seen
-        with self.store.reading() as look:
-            same = look.journal.holds(self._anchor)
-        if not same:  # a copy was put back: what is known of lots may tell of another journal
-            self.cache.clear()
         self._know()
         self._laptops.echo(self)
         self._after(outcome := c.Outcome(reminders=True, settings=True, lots=frozenset({"*"})))

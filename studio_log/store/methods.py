@@ -45,6 +45,11 @@ class Methods:
         found = self._texts(statement.order_by(METHOD.c.version.desc()).limit(1))
         return found[0] if found else None
 
+    def keys(self) -> set[tuple[str, int]]:
+        """Give slug and version of everything that is kept."""
+        found = rows(self._session, select(METHOD.c.slug, METHOD.c.version))
+        return {(row.slug, row.version) for row in found}
+
     def all(self) -> tuple[MethodText, ...]:
         """Give every version of every method, by slug, then version."""
         return self._texts(select(*COLUMNS).order_by(METHOD.c.slug, METHOD.c.version))

@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QWidget
 
 from studio_log.language.words import tr, tr_later
 from studio_log.services.calendar import SaveCalendar
@@ -11,8 +11,8 @@ from studio_log.services.commands import Outcome
 from studio_log.services.places import ChangePlaces, PlacesFor, PlacesSeen
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.keeping.place_part import Pick, PlacePart, Way, file_to_write, folder_of
-from studio_log.ui.widgets.fitting_area import FittingArea
-from studio_log.ui.widgets.parts import Words, button, em
+from studio_log.ui.widgets.paged import paged
+from studio_log.ui.widgets.parts import Words, button
 
 WHAT: Final = tr_later(
     "What is ahead as a file for the calendar of a phone or of another computer: starts, ends, "
@@ -65,10 +65,7 @@ class CalendarBox(QDialog):
         self._bridge.ask(PlacesFor(), self._show)
 
     def _lay_out(self) -> None:
-        body = QWidget()
-        page = QVBoxLayout(body)
-        page.setContentsMargins(20, 18, 20, 18)
-        page.setSpacing(10)
+        page = paged(self, tr("Calendar"), leave=self.leave, wide=40)
         page.addWidget(Words(tr(WHAT)))
         page.addSpacing(8)
         page.addWidget(Words(tr("Once"), size="large", bold=True))
@@ -83,16 +80,6 @@ class CalendarBox(QDialog):
         page.addSpacing(8)
         page.addWidget(Words(tr(SEEN), tone="soft"))
         page.addStretch(1)
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(FittingArea(body, name=tr("Calendar")), 1)
-        foot = QHBoxLayout()
-        foot.setContentsMargins(20, 0, 20, 14)
-        foot.addStretch(1)
-        foot.addWidget(self.leave)
-        whole.addLayout(foot)
-        room = self.screen().availableSize()
-        self.resize(min(em(self, 40), room.width() - 40), min(em(self, 20), room.height() - 60))
 
     def _pick_file(self, parent: QWidget) -> str:
         return self.pick_file(parent)

@@ -8,10 +8,8 @@ from typing import Final
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QDialog,
-    QHBoxLayout,
     QListWidget,
     QListWidgetItem,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -40,7 +38,7 @@ from studio_log.ui.keeping.place_part import (
     folder_of,
 )
 from studio_log.ui.settings_parts import flowing
-from studio_log.ui.widgets.fitting_area import FittingArea
+from studio_log.ui.widgets.paged import paged
 from studio_log.ui.widgets.parts import Words, button, em
 
 WHAT: Final = tr_later(
@@ -115,10 +113,7 @@ class CopiesBox(QDialog):
         self.rows.setFixedHeight(row * count + 2 * self.rows.frameWidth())
 
     def _lay_out(self) -> None:
-        body = QWidget()
-        page = QVBoxLayout(body)
-        page.setContentsMargins(20, 18, 20, 18)
-        page.setSpacing(10)
+        page = paged(self, tr("Copies"), self.message, leave=self.leave, wide=46)
         page.addWidget(Words(tr(WHAT)))
         page.addWidget(flowing(self.take, self.to_file))
         self._fit_rows()
@@ -130,17 +125,6 @@ class CopiesBox(QDialog):
         page.addSpacing(8)
         page.addWidget(self.elsewhere)
         page.addStretch(1)
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(FittingArea(body, name=tr("Copies")), 1)
-        whole.addWidget(self.message)
-        foot = QHBoxLayout()
-        foot.setContentsMargins(20, 0, 20, 14)
-        foot.addStretch(1)
-        foot.addWidget(self.leave)
-        whole.addLayout(foot)
-        room = self.screen().availableSize()
-        self.resize(min(em(self, 46), room.width() - 40), min(em(self, 20), room.height() - 60))
 
     def _connect(self) -> None:
         self.take.clicked.connect(self._take)

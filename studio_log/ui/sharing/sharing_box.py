@@ -7,7 +7,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
     QFormLayout,
-    QHBoxLayout,
     QLineEdit,
     QVBoxLayout,
     QWidget,
@@ -28,8 +27,8 @@ from studio_log.ui.bridge import Bridge, Doubt
 from studio_log.ui.errors import MessageBar
 from studio_log.ui.settings_parts import flowing
 from studio_log.ui.sharing.password_box import password_line
-from studio_log.ui.widgets.fitting_area import FittingArea
-from studio_log.ui.widgets.parts import Words, button, em
+from studio_log.ui.widgets.paged import paged
+from studio_log.ui.widgets.parts import Words, button
 
 WHAT: Final = tr_later(
     "Two or three laptops can work on one studio. It lies in an empty database on a PostgreSQL "
@@ -86,10 +85,7 @@ class SharingBox(QDialog):
         self.rings.blockSignals(False)
 
     def _lay_out(self) -> None:
-        body = QWidget()
-        page = QVBoxLayout(body)
-        page.setContentsMargins(20, 18, 20, 18)
-        page.setSpacing(10)
+        page = paged(self, tr("Several laptops"), self.message, leave=self.leave, wide=44)
         for words in (self.where, self.fares, self.fault, Words(tr(WHAT), tone="soft")):
             page.addWidget(words)
         fields = QFormLayout(self.alone)
@@ -111,16 +107,6 @@ class SharingBox(QDialog):
         page.addWidget(self.alone)
         page.addWidget(self.shared)
         page.addStretch(1)
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(FittingArea(body, name=tr("Several laptops")), 1)
-        whole.addWidget(self.message)
-        foot = QHBoxLayout()
-        foot.setContentsMargins(20, 0, 20, 14)
-        foot.addStretch(1)
-        foot.addWidget(self.leave)
-        whole.addLayout(foot)
-        self.resize(em(self, 44), em(self, 26))
 
     def _connect(self) -> None:
         self.move_there.clicked.connect(self._move)
