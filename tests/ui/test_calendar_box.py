@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.journal import Act
@@ -12,7 +11,7 @@ from studio_log.services.places import Places, read_places
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.keeping.calendar_box import CalendarBox
 from tests.support.fixtures import Workshop
-from tests.ui.window_kit import settle
+from tests.ui.window_kit import press, settle
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
@@ -25,11 +24,6 @@ def box(qtbot: QtBot, bridge: Bridge) -> Iterator[CalendarBox]:
     settle()
     yield made
     made.close()
-
-
-def press(qtbot: QtBot, button: object) -> None:
-    qtbot.mouseClick(button, Qt.MouseButton.LeftButton)  # type: ignore[call-overload]
-    settle()
 
 
 def test_the_plan_is_saved_where_the_dyer_says(

@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from studio_log.domain.journal import Act
@@ -13,7 +12,7 @@ from studio_log.services.places import Places, read_places
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.keeping.copies_box import CopiesBox
 from tests.support.fixtures import Workshop
-from tests.ui.window_kit import settle
+from tests.ui.window_kit import press, settle, text
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
@@ -28,17 +27,8 @@ def box(qtbot: QtBot, bridge: Bridge) -> Iterator[CopiesBox]:
     made.close()
 
 
-def press(qtbot: QtBot, button: object) -> None:
-    qtbot.mouseClick(button, Qt.MouseButton.LeftButton)  # type: ignore[call-overload]
-    settle()
-
-
 def rows(box: CopiesBox) -> list[str]:
     return [box.rows.item(row).text() for row in range(box.rows.count())]
-
-
-def text(words: object) -> str:
-    return str(words.text()).replace("\u200b", "")  # type: ignore[attr-defined]
 
 
 def test_todays_copy_is_listed_and_taken_anew(box: CopiesBox, shop: Workshop, qtbot: QtBot):

@@ -13,6 +13,7 @@ from studio_log.ui.keeping.damaged_box import DamagedBox, Ways
 from tests.support.builders import NINE
 from tests.support.fixtures import open_workshop
 from tests.support.hand_clock import HandClock
+from tests.ui.window_kit import text
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
@@ -45,10 +46,6 @@ def box(qtbot: QtBot, folder: Path) -> Iterator[DamagedBox]:
         made.show()
     yield made
     made.close()
-
-
-def text(words: object) -> str:
-    return str(words.text()).replace("\u200b", "")  # type: ignore[attr-defined]
 
 
 def test_it_is_read_into_a_new_file_and_opened(box: DamagedBox, folder: Path, qtbot: QtBot) -> None:

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 import pytest
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
@@ -13,7 +12,7 @@ from studio_log.ui.sharing.password_box import PasswordBox
 from studio_log.ui.sharing.sharing_box import SharingBox
 from tests.support.fixtures import Workshop
 from tests.support.servers import Databases, Known, databases, typed
-from tests.ui.window_kit import settle
+from tests.ui.window_kit import press, settle, text
 
 __all__ = ["databases"]
 
@@ -28,15 +27,6 @@ def box(qtbot: QtBot, bridge: Bridge) -> Iterator[SharingBox]:
     settle()
     yield made
     made.close()
-
-
-def press(qtbot: QtBot, button: object) -> None:
-    qtbot.mouseClick(button, Qt.MouseButton.LeftButton)  # type: ignore[call-overload]
-    settle()
-
-
-def text(words: object) -> str:
-    return str(words.text()).replace("\u200b", "")  # type: ignore[attr-defined]
 
 
 def test_there_and_back(

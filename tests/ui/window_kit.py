@@ -3,8 +3,9 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-from PySide6.QtCore import QEvent, QObject, Signal
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtWidgets import QApplication, QLabel, QWidget
+from pytestqt.qtbot import QtBot
 
 from studio_log.services.questions import Bench
 from studio_log.services.worker import InlineWorker
@@ -64,3 +65,14 @@ def settle() -> None:
         QApplication.processEvents()
         # What was left to be deleted waits for a loop that tests do not run.
         QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+def press(qtbot: QtBot, button: QWidget) -> None:
+    """Click a button, and let what follows happen."""
+    qtbot.mouseClick(button, Qt.MouseButton.LeftButton)
+    settle()
+
+
+def text(words: QLabel) -> str:
+    """Give what a label says, without the marks at which it may be broken."""
+    return words.text().replace("\u200b", "")
