@@ -12036,6 +12036,10 @@ fehlt</translation>
         <translation>Es wird in eine neue Datei gelesen … Die beschädigte wird aufgehoben.</translation>
     </message>
     <message>
+        <source>Putting the copy in its place… The damaged file is kept.</source>
+        <translation>Die Kopie kommt an ihre Stelle… Die beschädigte Datei bleibt erhalten.</translation>
+    </message>
+    <message>
         <source>The studio’s file is damaged — Studio Log</source>
         <translation>Die Datei der Werkstatt ist beschädigt — Studio Log</translation>
     </message>

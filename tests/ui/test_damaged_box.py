@@ -70,6 +70,7 @@ def test_a_copy_is_put_back(box: DamagedBox, folder: Path, qtbot: QtBot) -> None
     box.pick_copy = lambda _parent: str(copy)
     with qtbot.waitSignal(box.run.done, timeout=20_000):
         box.back.click()
+        assert text(box.told).startswith("Putting the copy in its place")
     assert "restored from" in text(box.told)
     assert box.go.isVisible()
     shop = open_workshop(folder, HandClock(NINE))

@@ -20,6 +20,7 @@ from studio_log.ui.widgets.parts import Words, button, em, scrolled
 Told = Callable[[], Sequence[str]]
 LOOKING: Final = tr_later("Looking at what can be read of it. Nothing is changed by that…")
 MENDING: Final = tr_later("Reading it into a new file… The damaged one is kept.")
+RESTORING: Final = tr_later("Putting the copy in its place… The damaged file is kept.")
 
 
 @dataclass(frozen=True)
@@ -53,7 +54,7 @@ class DamagedBox(QDialog):
         self.mend.setEnabled(False)
         self.go.hide()
         self._lay_out(says)
-        self.mend.clicked.connect(lambda: self._begin(self._ways.mend))
+        self.mend.clicked.connect(lambda: self._begin(self._ways.mend, tr(MENDING)))
         self.back.clicked.connect(self._put_back)
         self.go.clicked.connect(self.accept)
         self.leave.clicked.connect(self.reject)
@@ -90,13 +91,13 @@ class DamagedBox(QDialog):
 
     def _put_back(self) -> None:
         if chosen := self.pick_copy(self):
-            self._begin(partial(self._ways.restore, Path(chosen)))
+            self._begin(partial(self._ways.restore, Path(chosen)), tr(RESTORING))
 
-    def _begin(self, way: Told) -> None:
+    def _begin(self, way: Told, says: str) -> None:
         for part in (self.mend, self.back, self.leave):
             part.setEnabled(False)
         self.told.set_tone("ink")
-        self.told.setText(tr(MENDING))
+        self.told.setText(says)
         self._mending = True
         self.run.start(lambda _progress: "\n".join(way()))
 
