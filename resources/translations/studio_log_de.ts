@@ -8376,6 +8376,10 @@ fehlt</translation>
         <translation>{name} rechnet mit der Milch von {maker}: auch {maker} folgen lassen oder das Teilen herausnehmen. Nichts wurde geändert.</translation>
     </message>
     <message>
+        <source>The milk of {maker} serves it, by its plan.</source>
+        <translation>Nach dem Plan reicht die Milch von {maker} auch für sie.</translation>
+    </message>
+    <message>
         <source>The milk of {maker} serves {others} too.</source>
         <translation>Die Milch von {maker} reicht auch für {others}.</translation>
     </message>

@@ -30,8 +30,9 @@ def following(lot: Lot, moments: Moments, milk_of: str = "") -> Lot:
 def follow(lot: Lot, entry: Entry) -> Lot:
     """Give the lot after an accepted plan, as its journal holds it."""
     told = entry.data["moments"].items()
+    serves = tuple(entry.data.get("serves", ()))
     return following(
-        lot,
+        replace(lot, serves=serves),
         {
             int(number): (datetime.fromisoformat(start), datetime.fromisoformat(end))
             for number, (start, end) in told

@@ -117,6 +117,8 @@ class Lot:
     """Code of the lot that all its pieces went into, the last of its children; "" for none."""
     milk_of: str = ""
     """Code of the lot whose milk serves it, by the plan that it follows; "" for its own."""
+    serves: tuple[str, ...] = ()
+    """Codes of the lots that its milk serves too, by the plan that it follows."""
     spared: frozenset[int] = frozenset()
     """Numbers of the steps that it is spared by that milk; they are skipped."""
     seen: frozenset[str] = frozenset()

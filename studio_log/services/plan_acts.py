@@ -7,15 +7,14 @@ from typing import Any, Final
 from studio_log.domain.errors import Refusal
 from studio_log.domain.following import Moments
 from studio_log.domain.journal import Act
-from studio_log.domain.lot_amounts import beans_of
-from studio_log.domain.number_text import plain
 from studio_log.domain.plan_milks import strain_of
 from studio_log.domain.plan_wishes import SharedMilk, WantedLot, write_wishes
 from studio_log.domain.reminders import Cause
-from studio_log.language.words import counted, listed, tr, tr_later
+from studio_log.language.words import counted, tr, tr_later
 from studio_log.services.commands import NewLot, Outcome
 from studio_log.services.desk import Desk
 from studio_log.services.lot_acts import new_lot
+from studio_log.services.milk_words import served_words
 from studio_log.services.plan import PLAN, AcceptPlan, Planned
 from studio_log.services.plan_means import with_changes
 from studio_log.services.plan_studio import PlanStudio, plan_studio_of, wanted_lot
@@ -36,10 +35,10 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
     for name in moments:
         made = studio.wanted.get(name)
         known[name] = _made(desk, made) if made is not None else name
-    told = {one.maker: _beans_words(studio, one, known) for one in studio.shared}
     for name, ends in moments.items():
         maker = studio.lots[name].milk_of
-        _follow(desk, known[name], ends, known.get(maker, maker), told.get(name, ""))
+        serves = [known.get(one, one) for one in studio.served_by(name)]
+        _follow(desk, known[name], ends, known.get(maker, maker), serves)
     _forget(desk, [one for one in studio.wanted.values() if one.name not in moments])
     _keep_shared(desk, studio, known)
     codes = list(known.values())
@@ -54,7 +53,7 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
                 "Lots that follow a plan are reminded by it. Undo takes the plan back, and on a "
                 "lot that lot alone."
             ),
-            *(words for maker, words in told.items() if maker in known),
+            *(served_words(desk, desk.lot(code)) for code in codes if desk.lot(code).serves),
         ),
         lots=frozenset(codes),
         reminders=True,
@@ -98,33 +97,18 @@ def _keep_shared(desk: Desk, studio: PlanStudio, known: Mapping[str, str]) -> No
     desk.work.settings.put("plan_milks", write_wishes(kept))
 
 
-def _beans_words(studio: PlanStudio, one: SharedMilk, known: Mapping[str, str]) -> str:
-    """Say for how much cloth the beans of a shared milk are soaked."""
-    lots = [studio.lots[name] for name in (one.maker, *one.lots)]
-    beans = [beans_of(lot) for lot in lots]
-    others = listed([known.get(name, name) for name in one.lots])
-    maker = known.get(one.maker, one.maker)
-    if any(grams is None for grams in beans):
-        return tr("The milk of {maker} serves {others} too.", maker=maker, others=others)
-    return tr(
-        "The milk of {maker} serves {others} too: soak {grams} g of dry beans in all.",
-        maker=maker,
-        others=others,
-        grams=plain(round(sum(filter(None, beans))), 0),
-    )
-
-
 def _made(desk: Desk, wanted: WantedLot) -> str:
     pieces = wanted_lot(desk, wanted).pieces
     litres = desk.settings.vessel_litres
     return new_lot(desk, NewLot(wanted.method, wanted.name, pieces, vessel_litres=litres)).code
 
 
-def _follow(desk: Desk, code: str, ends: Moments, milk_of: str, note: str) -> None:
+def _follow(desk: Desk, code: str, ends: Moments, milk_of: str, serves: list[str]) -> None:
     moments = {str(number): [at.isoformat() for at in two] for number, two in ends.items()}
-    data = {"moments": moments, **({"milk_of": milk_of} if milk_of else {})}
+    milk = {"milk_of": milk_of, "serves": serves}
+    data = {"moments": moments, **{name: value for name, value in milk.items() if value}}
     lot = desk.lot(code)
-    lot = desk.write(lot, desk.entry(lot.code, Act.FOLLOW, data=data, note=note))
+    lot = desk.write(lot, desk.entry(lot.code, Act.FOLLOW, data=data))
     desk.settle(lot, Cause(why="a plan was accepted"))
 
 

@@ -19,7 +19,7 @@ from studio_log.services.estimate_words import estimate_words
 from studio_log.services.journal_reads import became, entry_lines, readings_words
 from studio_log.services.list_reads import doing_words
 from studio_log.services.marking import best_words
-from studio_log.services.milk_words import milk_until
+from studio_log.services.milk_words import milk_until, served_words
 from studio_log.services.photos import photos_data
 from studio_log.services.sheet_json import sheet_data
 from studio_log.services.spoil_reads import warned_of
@@ -67,7 +67,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         swatch_words=swatches_of_lot(desk, lot.code),
         cautions=(" · ".join(short),) if (short := short_cautions(house, lot)) else (),
         lineage=_lineage(lot),
-        milk_words=_milk_words(desk, milk),
+        milk_words=_milk_words(desk, milk) or served_words(desk, lot),
         undo=entry_words(undoable, lot) if undoable and not lot.voided else "",
         redo=entry_words(gone[-1], lot) if gone else "",
         data={

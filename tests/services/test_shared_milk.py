@@ -13,7 +13,7 @@ from studio_log.domain.plan_wishes import SharedMilk, read_shared
 from studio_log.domain.windows import windows_of
 from studio_log.services.commands import ChangeSettings, NewMilk, Redo, Undo
 from studio_log.services.plan import PLAN, AcceptPlan, PlanFor, PlanSetup
-from studio_log.services.questions import MilkOfferFor
+from studio_log.services.questions import LotSheet, LotSheetFor, MilkOfferFor
 from tests.services.test_plan import NAPKINS, accept, instants, planned, settings
 from tests.support.builders import HOUR, SCOUR
 from tests.support.fixtures import Workshop
@@ -38,6 +38,10 @@ def make_milk(shop: Workshop, code: str, blended: datetime, strained: datetime) 
     shop.mark(code, "blend", Act.END)
     shop.clock.at = strained
     shop.mark(code, "strain", Act.END)
+
+
+def sheet(shop: Workshop, code: str) -> LotSheet:
+    return shop.studio.ask(LotSheetFor(code))
 
 
 def own_steps(lot: Lot) -> list[str]:
@@ -70,7 +74,8 @@ def test_a_lot_that_is_served_skips_its_own_milk_while_it_follows_the_plan(shop:
     assert outcome.advice[-1] == (
         f"The milk of {maker} serves {other} too: soak {beans:.0f} g of dry beans in all."
     )
-    assert shop.entries(maker)[-1].note == outcome.advice[-1], "it stands in the lot's journal"
+    assert sheet(shop, maker).milk_words == outcome.advice[-1]
+    assert sheet(shop, other).milk_words == f"The milk of {maker} serves it, by its plan."
     lot = shop.lot(other)
     assert own_steps(lot) == ["Bean soak", "Blend", "Strain"]
     assert lot.steps[0].skipped == f"the milk of {maker} serves it"
@@ -85,6 +90,7 @@ def test_a_lot_that_is_served_skips_its_own_milk_while_it_follows_the_plan(shop:
     assert after.keep["starts"] == fields["starts"]
     shop.do(Undo(PLAN))
     assert (own_steps(shop.lot(other)), shop.lot(other).milk_of) == ([], "")
+    assert (sheet(shop, maker).milk_words, sheet(shop, other).milk_words) == ("", "")
     shop.do(Redo(PLAN))
     assert shop.lot(other).milk_of == maker
 
