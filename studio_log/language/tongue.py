@@ -70,7 +70,7 @@ def read_tongue(value: Any) -> Tongue:
     if not isinstance(value, dict) or not set(value) <= set(known):
         raise BadTongueError(f"A language is told by {', '.join(known)} only.")
     told = known | value
-    if told["language"] not in LANGUAGES:
+    if not isinstance(told["language"], str) or told["language"] not in LANGUAGES:
         raise BadTongueError(f"The language has to be one of {', '.join(LANGUAGES)}.")
     if not isinstance(told["folder"], str) or "\0" in told["folder"]:
         raise BadTongueError("The folder of the languages is no folder.")

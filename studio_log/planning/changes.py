@@ -70,7 +70,7 @@ def apply_changes(problem: Problem, changes: tuple[Change, ...]) -> Problem:
 
 def _add_vessel(problem: Problem, change: AddVessel) -> Problem:
     if change.kind in problem.stores:
-        raise _refused(tr_later("{kind} is no kind of vessel."), kind=change.kind)
+        raise _refused(tr_later("{kind} is no kind of vessel."), kind=store_words(change.kind))
     if len(problem.vessels) >= MOST_VESSELS:
         raise _refused(
             tr_later("There are {n} vessels already; no more are planned with."), n=MOST_VESSELS
