@@ -196,7 +196,7 @@ class Sending:
         there = self._desk.work.settings.all()
         for name, value, before in self._unsent.settings:
             if there.get(name) in (before, value):
-                self._desk.work.settings.put(name, value)
+                self._desk.work.settings.put(name, renamed(value, self.sent.codes))
             else:
                 self.sent.aside.append(
                     tr("The setting {name} was changed elsewhere too; that one stands.", name=name)
