@@ -9544,6 +9544,10 @@ fehlt</translation>
         <translation>Dem Plan nicht mehr &amp;folgen</translation>
     </message>
     <message>
+        <source>Follow i&amp;t again</source>
+        <translation>Ihm n&amp;och einmal folgen</translation>
+    </message>
+    <message>
         <source>&amp;Follow this plan…</source>
         <translation>&amp;Diesem Plan folgen…</translation>
     </message>

@@ -414,6 +414,29 @@ def test_a_step_that_cannot_lie_where_it_is_drawn_says_where_it_lies(
     assert not box.message.isVisible()
 
 
+def test_a_plan_that_was_taken_back_is_followed_again_with_one_click(
+    box: PlanBox, shop: Workshop, qtbot: QtBot
+) -> None:
+    code = shop.new()
+    shown(box)
+    box.open_accept()
+    box.form.accept()  # type: ignore[union-attr]
+    settle(box)
+    planned = shop.lot(code).planned
+    assert planned
+    assert not box.refollow.isVisible()
+    box.unfollow.setFocus()
+    qtbot.keyClick(box.unfollow, Qt.Key.Key_Space)
+    settle(box)
+    assert not shop.lot(code).planned
+    assert box.focusWidget() is box.plan_it, "the keyboard is not lost with the button"
+    qtbot.mouseClick(box.refollow, Qt.MouseButton.LeftButton)
+    settle(box)
+    assert shop.lot(code).planned == planned
+    assert "1 lot follows the plan again." in box.message.words.text()
+    assert (box.refollow.isVisible(), box.unfollow.isVisible()) == (False, True)
+
+
 def test_a_move_by_hand_is_said_in_the_head_and_undone_at_once(
     box: PlanBox, shop: Workshop, qtbot: QtBot
 ) -> None:

@@ -13,13 +13,14 @@ from studio_log.domain.plan_wishes import write_wishes
 from studio_log.language.words import tr
 from studio_log.planning.apart import Ask
 from studio_log.present.plan_visits import PlanDay, plan_days
-from studio_log.services.commands import ChangeSettings, Outcome, Undo
-from studio_log.services.plan import PLAN, AcceptPlan, PlanFor, PlannedFor, PlanSetup
+from studio_log.services.commands import ChangeSettings, Outcome
+from studio_log.services.plan import PlanFor, PlannedFor, PlanSetup
 from studio_log.services.questions import Timeline
 from studio_log.ui.bridge import FOREIGN, Bridge
 from studio_log.ui.plan import told
 from studio_log.ui.plan.accept_form import AcceptForm
 from studio_log.ui.plan.asking import goal_form, wanted_form
+from studio_log.ui.plan.following import Following
 from studio_log.ui.plan.moves import Moves
 from studio_log.ui.plan.plan_face import FULL, OTHERWISE, WHY, PlanFace
 from studio_log.ui.plan.run import PlanRun, ask_of
@@ -66,7 +67,7 @@ class PlanBox(PlanFace):
         self._in_hand: Fields | None = None
         """The plan of the way out that was taken, to go on from."""
         self.run, self.search = PlanRun(self), PlanRun(self)
-        self.moves = Moves(bridge, self)
+        self.moves, self.following = Moves(bridge, self), Following(bridge, self)
         self.form: QDialog | None = None
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
         self._tick = QTimer(self, interval=TICK_MS)
@@ -95,7 +96,7 @@ class PlanBox(PlanFace):
         self.setup = setup
         self.pane.show_setup(setup)
         self.what_if.show_setup(setup)
-        self.unfollow.setVisible(any(one.follows for one in setup.lots))
+        self.offer(self.unfollow, any(one.follows for one in setup.lots))
         self.start()
 
     @override
@@ -130,7 +131,7 @@ class PlanBox(PlanFace):
             return
         self.search.close()
         self.moves.forget()
-        self.show_unmove(shown=False)
+        self.offer(self.unmove, False)
         if not any(line.open for line in setup.lots):
             self.run.close()
             self._show_nothing()
@@ -184,7 +185,7 @@ class PlanBox(PlanFace):
             self.message.put_away()
 
     def _show_moved(self, fields: Fields) -> None:
-        self.show_unmove(shown=bool(self.moves))
+        self.offer(self.unmove, bool(self.moves))
         self._show_plan(fields, looking=False)
         self._look_for_ways(fields)
 
@@ -299,25 +300,14 @@ class PlanBox(PlanFace):
         if setup is None or fields is None or not fields["starts"]:
             return
         form = AcceptForm(told.begins(fields, setup, self._bridge.now()), self.what_if.tried, self)
-        form.accepted.connect(lambda: self._follow(fields, form.codes, form.changes))
+        form.accepted.connect(lambda: self.following.follow(fields, form.codes, form.changes))
         self._open(form)
 
-    def _follow(self, fields: Fields, codes: tuple[str, ...], changes: tuple[Change, ...]) -> None:
-        starts, ends = told.moments(fields, "starts"), told.moments(fields, "ends")
-        accept, then = AcceptPlan(starts, ends, codes, changes), partial(self._followed, changes)
-        self._bridge.do(accept, then, failed=self.message.refuse)
-
-    def _followed(self, changes: tuple[Change, ...], outcome: Outcome) -> None:
+    @Slot(object)
+    def _followed(self, changes: tuple[Change, ...]) -> None:
         self.before = None  # from now on a plan is compared with the one that is followed
         if changes:
             self.what_if.forget()  # the studio has it now
-        self.message.advise(" ".join([outcome.words, *outcome.advice]))
-
-    @Slot()
-    def take_back(self) -> None:
-        """Take all lots off the plan that was accepted last."""
-        said = self.message
-        self._bridge.do(Undo(PLAN), lambda it: said.advise(it.words), failed=said.refuse)
 
     def open_goal(self, number: int) -> None:
         """Open the form of a goal; -1 makes a new one."""
@@ -367,7 +357,12 @@ class PlanBox(PlanFace):
             (self.longer.clicked, partial(self.start, LONGER)),
             (self.stop.clicked, self.run.end),
             (self.follow.clicked, self.open_accept),
-            (self.unfollow.clicked, self.take_back),
+            (self.unfollow.clicked, self.following.take_back),
+            (self.refollow.clicked, self.following.again),
+            (self.following.followed, self._followed),
+            (self.following.back, partial(self.offer, self.refollow)),
+            (self.following.said, self.message.advise),
+            (self.following.refused, self.message.refuse),
             (self.copy.clicked, self.visits.copy),
             (self.leave.clicked, self.reject),
             (self.chips.idClicked, self.turns.setCurrentIndex),

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
     QProgressBar,
+    QPushButton,
     QSplitter,
     QStackedWidget,
     QVBoxLayout,
@@ -87,6 +88,8 @@ class PlanFace(QDialog):
         self.unmove.hide()
         self.unfollow = button(tr("Take the followed plan bac&k"))
         self.unfollow.hide()
+        self.refollow = button(tr("Follow i&t again"))
+        self.refollow.hide()
         self.follow = button(tr("&Follow this plan…"), kind="primary")
         self.copy = button(tr("&Copy the visits"), kind="quiet")
         self.leave = button(tr("Close"))
@@ -125,11 +128,11 @@ class PlanFace(QDialog):
         for one in gone:
             one.hide()
 
-    def show_unmove(self, *, shown: bool) -> None:
-        """Offer to take the last move by hand back, or no more."""
-        if not shown and self.focusWidget() is self.unmove:
-            self.plan_it.setFocus()
-        self.unmove.setVisible(shown)
+    def offer(self, act: QPushButton, shown: bool, /) -> None:  # noqa: FBT001 - bound to a signal
+        """Offer an act, or no more; the keyboard then stands on planning."""
+        if not shown and self.focusWidget() is act:
+            (self.stop if self.plan_it.isHidden() else self.plan_it).setFocus()
+        act.setVisible(shown)
 
     def count(self, page: int, number: int) -> None:
         """Say on its chip how much stands on a page."""
@@ -167,7 +170,7 @@ class PlanFace(QDialog):
     def _head(self) -> FlowLayout:
         head = FlowLayout(gap=8)
         acts = (self.plan_it, self.longer, self.stop, self.what_if.add, self.unmove)
-        for widget in (*acts, growing(Words()), self.unfollow, self.follow):
+        for widget in (*acts, growing(Words()), self.unfollow, self.refollow, self.follow):
             head.addWidget(widget)
         return head
 
