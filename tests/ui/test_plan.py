@@ -26,7 +26,7 @@ from studio_log.ui.plan.accept_form import AcceptForm
 from studio_log.ui.plan.plan_box import PlanBox
 from studio_log.ui.plan.plan_face import OTHERWISE, WHY
 from studio_log.ui.plan.run import PlanRun
-from studio_log.ui.plan.what_if import DayBox, closed, offers
+from studio_log.ui.plan.what_if import DayBox, Tried, closed, offers
 from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
 from studio_log.ui.widgets.parts import Words
 from tests.support.builders import DAY, HOUR, SCOUR
@@ -540,6 +540,29 @@ def test_lots_without_a_place_are_told_in_the_head_and_cannot_be_followed(
     box.open_accept()
     told = [box.form.list.item(n).text() for n in range(box.form.list.count())]  # type: ignore[union-attr]
     assert told == [f"{other} other · from tomorrow 17:00"]
+
+
+def test_a_goal_whose_lot_is_left_out_is_not_told_as_kept(box: PlanBox, shop: Workshop) -> None:
+    """What is planned keeps its dates; the goal asks for more than that."""
+    goal = {"name": "class", "at": "2027-06-20T09:00", "pieces": 3, "cured_days": 10, "lots": []}
+    hours = {"open_hours": "mon-sat 17:00-20:30", "plan_goals": json.dumps([goal])}
+    shop.do(ChangeSettings(hours))
+    begun, done = shop.clock.at, shop.new("other")
+    shop.walk_to(done, "cure")
+    shop.clock.at = begun + 7 * DAY  # Tuesday morning again
+    code = shop.new()
+    shop.walk_to(code, "first-soak")
+    shop.mark(code, "first-soak", Act.START)
+    shop.new("scoured", method=SCOUR)
+    shown(box)
+    assert "goals lack 1 piece. 1 lot is left out." in box.head.text()
+    assert "no date is late" not in box.head.text()
+    box.chips.button(WHY).click()
+    told = [one.text() for one in box.why.findChildren(Words)]
+    assert told[0].startswith("class lacks 1 of its 3 pieces")
+    box.what_if.take(Tried("fewer", ({"change": "goal_pieces", "goal": "class", "pieces": 2},)))
+    settle(box)
+    assert "no date is late" in box.head.text()
 
 
 def test_stirs_stand_among_the_visits(box: PlanBox, shop: Workshop) -> None:

@@ -24,6 +24,7 @@ from studio_log.ui.plan.following import Following
 from studio_log.ui.plan.moves import Moves
 from studio_log.ui.plan.plan_face import FULL, OTHERWISE, WHY, PlanFace
 from studio_log.ui.plan.run import PlanRun, ask_of
+from studio_log.ui.plan.short_goals import ShortGoal, short_goals
 from studio_log.ui.plan.time_sheet import MakeSheet
 from studio_log.ui.plan.told import Fields
 from studio_log.ui.plan.what_if import Change
@@ -251,9 +252,9 @@ class PlanBox(PlanFace):
 
     def _say_head(self, *, looking: bool) -> None:
         if self.fields is not None:
-            moved = bool(self.moves)
-            words = told.head_words(self.fields, self.days, looking=looking, moved=moved)
-            self.head.setText(words)
+            lacking = sum(one.lacking for one in self._short(self.fields))
+            say = partial(told.head_words, self.fields, self.days, looking=looking)
+            self.head.setText(say(moved=bool(self.moves), lacking=lacking))
 
     def _show_nothing(self) -> None:
         self.fields, self.days = None, ()
@@ -275,10 +276,15 @@ class PlanBox(PlanFace):
         setup = self.setup
         if setup is None:
             return
-        groups = told.groups_of(fields, setup)
+        short = [one.words() for one in self._short(fields)]
+        groups = [*([told.Group(short, ())] if short else []), *told.groups_of(fields, setup)]
         stuck = told.is_late(fields)
         self.why.show_groups(groups, looking=looking and stuck, stuck=stuck)
         self.count(WHY, sum(len(one.words) + len(one.ways) for one in groups))
+
+    def _short(self, fields: Fields) -> list[ShortGoal]:
+        setup = self.setup
+        return [] if setup is None else short_goals(fields, setup, self.what_if.changes)
 
     def _show_otherwise(self, fields: Fields) -> None:
         """Show what is otherwise than in the plan before, where anything is."""

@@ -28,6 +28,7 @@ NEAR: Final = timedelta(minutes=5)
 Moments = dict[str, dict[str, datetime]]
 """By lot and step of the planner."""
 PROVED: Final = tr_later("No plan is better; that is proved.")
+PROVED_WITHOUT: Final = tr_later("Without them no plan is better; that is proved.")
 OPEN: Final = tr_later("The best found; whether there is a better one is open.")
 LOOKING: Final = tr_later("Looking for a better one…")
 MOVED: Final = tr_later("A step lies where you moved it; “Plan” goes on from there.")
@@ -91,9 +92,14 @@ def moved_acts(fields: Fields, before: Fields | None) -> frozenset[tuple[str, st
 
 
 def head_words(
-    fields: Fields, days: Sequence[PlanDay], *, looking: bool, moved: bool = False
+    fields: Fields,
+    days: Sequence[PlanDay],
+    *,
+    looking: bool,
+    moved: bool = False,
+    lacking: int = 0,
 ) -> str:
-    """Say in a line how good a plan is."""
+    """Say in a line how good a plan is; `lacking` pieces of goals are not in it."""
     left = left_words(fields)
     visits = sum(len(day.visits) for day in days)
     if not visits:
@@ -104,17 +110,11 @@ def head_words(
         days=counted(
             sum(bool(day.visits) for day in days), tr_later("{n} day"), tr_later("{n} days")
         ),
-        late=late_words(fields),
+        late=late_words(fields, lacking),
     )
-    proof = (
-        MOVED
-        if moved
-        else LOOKING
-        if looking
-        else PROVED
-        if fields["status"] == "optimal"
-        else OPEN
-    )
+    proved = PROVED_WITHOUT if left else PROVED
+    proof = proved if fields["status"] == "optimal" else OPEN
+    proof = MOVED if moved else LOOKING if looking else proof
     return f"{told}{left} {tr(proof)}"
 
 
@@ -125,12 +125,14 @@ def left_words(fields: Fields) -> str:
     return f" {words}" if count else ""
 
 
-def late_words(fields: Fields) -> str:
-    """Say whether dates are kept."""
+def late_words(fields: Fields, lacking: int = 0) -> str:
+    """Say whether dates are kept, and goals filled."""
     late = int(fields["score"][0])
-    if not late:
-        return tr("no date is late")
-    return tr("dates are late by {span} together", span=span(timedelta(minutes=late)))
+    told = tr("dates are late by {span} together", span=span(timedelta(minutes=late)))
+    if not lacking:
+        return told if late else tr("no date is late")
+    short = counted(lacking, tr_later("goals lack {n} piece"), tr_later("goals lack {n} pieces"))
+    return tr("{late}, and {short}", late=told, short=short) if late else short
 
 
 def is_late(fields: Fields) -> bool:
