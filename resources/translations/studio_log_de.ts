@@ -9600,6 +9600,10 @@ fehlt</translation>
         <translation>Kein Plan ist besser; das ist bewiesen.</translation>
     </message>
     <message>
+        <source>Without them no plan is better; that is proved.</source>
+        <translation>Ohne sie ist kein Plan besser; das ist bewiesen.</translation>
+    </message>
+    <message>
         <source>The best found; whether there is a better one is open.</source>
         <translation>Der beste, der gefunden wurde; ob es einen besseren gibt, ist offen.</translation>
     </message>
@@ -9646,6 +9650,18 @@ fehlt</translation>
     <message>
         <source>dates are late by {span} together</source>
         <translation>Termine sind zusammen um {span} zu spät</translation>
+    </message>
+    <message>
+        <source>goals lack {n} piece</source>
+        <translation>den Zielen fehlt {n} Stück</translation>
+    </message>
+    <message>
+        <source>goals lack {n} pieces</source>
+        <translation>den Zielen fehlen {n} Stücke</translation>
+    </message>
+    <message>
+        <source>{late}, and {short}</source>
+        <translation>{late}, und {short}</translation>
     </message>
     <message>
         <source>{lot} cannot go to {wanted}. The nearest moment at which nothing else moves is {moment}.</source>
@@ -13346,6 +13362,10 @@ fehlt</translation>
     <message>
         <source>{steps} of {lot} take {length} of hands in one go; the longest hours of a day are {hours}.</source>
         <translation>{steps} von {lot} brauchen {length} Handarbeit am Stück; die längsten Stunden eines Tags sind {hours}.</translation>
+    </message>
+    <message>
+        <source>{goal} lacks {n} of its {pieces} pieces in this plan.</source>
+        <translation>{goal}: in diesem Plan fehlen {n} von {pieces} Stücken.</translation>
     </message>
 </context>
 </TS>

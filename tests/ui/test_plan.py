@@ -565,6 +565,19 @@ def test_a_goal_whose_lot_is_left_out_is_not_told_as_kept(box: PlanBox, shop: Wo
     assert "no date is late" in box.head.text()
 
 
+def test_a_goal_of_more_pieces_than_there_are_says_how_many_it_lacks(
+    box: PlanBox, shop: Workshop
+) -> None:
+    goal = {"name": "class", "at": "2027-06-20T09:00", "pieces": 50, "cured_days": 10, "lots": []}
+    shop.do(ChangeSettings({"plan_goals": json.dumps([goal])}))
+    code = shop.new()
+    pieces = sum(one.count for one in shop.lot(code).pieces)
+    shown(box)
+    assert f"goals lack {50 - pieces} pieces" in box.head.text()
+    told = [one.text() for one in box.why.findChildren(Words)]
+    assert told[0] == f"class lacks {50 - pieces} of its 50 pieces in this plan."
+
+
 def test_stirs_stand_among_the_visits(box: PlanBox, shop: Workshop) -> None:
     code = shop.new()
     shown(box)

@@ -1,4 +1,4 @@
-"""Goals that a plan does not fill, because lots that would bring pieces are left out of it."""
+"""Goals that a plan does not fill: pieces are not there, or their lots are left out of it."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -20,8 +20,7 @@ class ShortGoal:
     def words(self) -> str:
         """Say it in a sentence."""
         return tr(
-            "{goal} lacks {n} of its {pieces} pieces: this plan does without the lots that would "
-            "bring them.",
+            "{goal} lacks {n} of its {pieces} pieces in this plan.",
             goal=self.name,
             n=self.lacking,
             pieces=self.pieces,
@@ -33,15 +32,15 @@ def short_goals(
 ) -> list[ShortGoal]:
     """Give the goals that a plan does not fill, but for those of which a change asks less.
 
-    What the planner calls late counts the pieces that the lots of the plan have, and no others.
+    What the planner calls late counts no pieces but those that the lots of the plan have.
     """
     serves = fields.get("serves")
     if serves is None or not fields["starts"]:
         return []
     agreed = {one["goal"] for one in changes if "goal" in one}
     lacks = [
-        ShortGoal(one["id"], one["pieces"] - sum(serves.get(one["id"], {}).values()), one["pieces"])
-        for one in setup.problem["goals"]
-        if one["id"] not in agreed
+        ShortGoal(one.name, one.pieces - sum(serves.get(one.name, {}).values()), one.pieces)
+        for one in setup.goals
+        if one.name not in agreed
     ]
     return [one for one in lacks if one.lacking > 0]
