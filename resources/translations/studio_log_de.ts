@@ -12325,7 +12325,7 @@ fehlt</translation>
     </message>
     <message>
         <source>{lots} cannot be done in these hours: {why}</source>
-        <translation>{lots}: in diesen Stunden nicht zu schaffen; {why}</translation>
+        <translation>{lots}: in diesen Stunden nicht zu schaffen. Der Grund: {why}</translation>
     </message>
     <message>
         <source>its first step</source>
@@ -12889,7 +12889,7 @@ fehlt</translation>
     </message>
     <message>
         <source>{lot}: {step} has lasted {lasted} min, longer than its {most}; the rest is planned all the same.</source>
-        <translation>{lot}: {step} hat {lasted} min gedauert, länger als die {most}; der Rest wird trotzdem geplant.</translation>
+        <translation>{lot}: {step} hat {lasted} min gedauert, länger als die erlaubten {most}; der Rest wird trotzdem geplant.</translation>
     </message>
     <message>
         <source>{lot}: steps before the last recorded one count as done.</source>
@@ -13366,6 +13366,26 @@ fehlt</translation>
     <message>
         <source>{goal} lacks {n} of its {pieces} pieces in this plan.</source>
         <translation>{goal}: in diesem Plan fehlen {n} von {pieces} Stücken.</translation>
+    </message>
+    <message>
+        <source>{title}, begin</source>
+        <translation>{title} (Beginn)</translation>
+    </message>
+    <message>
+        <source>{title}, end</source>
+        <translation>{title} (Ende)</translation>
+    </message>
+    <message>
+        <source>{lot}: {step} and what follows it wait for the cure.</source>
+        <translation>{lot}: {step} und was darauf folgt, warten auf die Reife.</translation>
+    </message>
+    <message>
+        <source>{lot} has changed since this was planned. Nothing was changed; plan again.</source>
+        <translation>{lot} hat sich geändert, seit dies geplant wurde. Nichts wurde geändert; plane neu.</translation>
+    </message>
+    <message>
+        <source>{n} of {all} lots are left out of the plan.</source>
+        <translation>{n} von {all} Partien sind aus dem Plan gelassen.</translation>
     </message>
 </context>
 </TS>

@@ -20,6 +20,7 @@ from studio_log.domain.methods import Gap, StepKind
 from studio_log.domain.milks import COLD_LIFE
 from studio_log.domain.sharing import line_metres, needs_heat, needs_vessel
 from studio_log.domain.windows import SHORT, lengths_of
+from studio_log.language.words import tr, tr_later
 
 END_HANDS: Final = 5
 """Minutes by hand for ending a step by which nothing else begins at once: lifting, taking down."""
@@ -41,10 +42,11 @@ class Part(StrEnum):
 
 _NAMES: Final[Mapping[Part, str]] = {
     Part.WHOLE: "{title}",
-    Part.BEGIN: "{title}, begin",
+    Part.BEGIN: tr_later("{title}, begin"),
     Part.WAIT: "{title}",
-    Part.END: "{title}, end",
+    Part.END: tr_later("{title}, end"),
 }
+"""What the planner's sentences call a part; in no file, so it may be said in the language."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +94,7 @@ class _Chain:
     """When the last thing ended that is recorded."""
 
     def add(self, step: LotStep, part: Part, **values: Any) -> str:
-        name = self._free_name(_NAMES[part].format(title=step.title))
+        name = self._free_name(tr(_NAMES[part], title=step.title))
         self.steps.append({"id": name, **values})
         self.places[name] = (step.number, part)
         return name
@@ -141,8 +143,15 @@ def plan_lot(
     ready = _released(lot, part)
     if ready is not None and ready > now:
         form["release"] = chain.wall(ready)
-    notes = (f"{lot.code}: {rest[0].title} and what follows it wait for the cure.",) if rest else ()
-    return PlanLot(lot.code, form, chain.places, notes)
+    return PlanLot(lot.code, form, chain.places, _waiting(lot, rest))
+
+
+def _waiting(lot: Lot, rest: Sequence[LotStep]) -> tuple[str, ...]:
+    """Say what is left out since it waits for the cure; () where nothing is."""
+    if not rest:
+        return ()
+    text = tr_later("{lot}: {step} and what follows it wait for the cure.")
+    return (tr(text, lot=lot.code, step=rest[0].title),)
 
 
 def _free(lot: Lot) -> frozenset[int]:

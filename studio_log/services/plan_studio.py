@@ -28,6 +28,7 @@ from studio_log.domain.plan_wishes import (
 from studio_log.domain.served import served
 from studio_log.domain.starting import begin, piece_data
 from studio_log.domain.vessel_text import read_vessels
+from studio_log.language.words import tr, tr_later
 from studio_log.services.desk import Desk
 from studio_log.services.studio_hours import studio_hours, waking_hours
 
@@ -67,9 +68,10 @@ class PlanStudio:
         for code, steps in starts.items():
             form = self.forms.get(code)
             if form is None or not set(steps) <= set(form.places):
-                raise Refusal(
-                    f"{code} has changed since this was planned. Nothing was changed; plan again."
+                text = tr_later(
+                    "{lot} has changed since this was planned. Nothing was changed; plan again."
                 )
+                raise Refusal(tr(text, lot=code))
             found[code] = moments_of(form.places, steps, ends.get(code, {}))
         return found
 
@@ -100,7 +102,8 @@ def plan_studio_of(desk: Desk) -> PlanStudio:
 def _lots_of_log(desk: Desk, notes: list[str]) -> dict[str, Lot]:
     codes = list(desk.work.lots.live_codes())
     if len(codes) > MOST_LOTS:
-        notes.append(f"{len(codes) - MOST_LOTS} of {len(codes)} lots are left out of the plan.")
+        text = tr_later("{n} of {all} lots are left out of the plan.")
+        notes.append(tr(text, n=len(codes) - MOST_LOTS, all=len(codes)))
     lots = (desk.lot(code) for code in sorted(codes)[-MOST_LOTS:])
     return {one.code: one for one in lots if one.state(desk.now) in _PLANNED_STATES}
 
