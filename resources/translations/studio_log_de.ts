@@ -9648,6 +9648,10 @@ fehlt</translation>
         <translation>kein Termin ist zu spät</translation>
     </message>
     <message>
+        <source>{lot} cannot go to {wanted}. It stays at {moment}: nearer than that something else would have to move.</source>
+        <translation>{lot} kann nicht auf {wanted} gelegt werden. Es bleibt bei {moment}: näher daran müsste sich anderes verschieben.</translation>
+    </message>
+    <message>
         <source>dates are late by {span} together</source>
         <translation>Termine sind zusammen um {span} zu spät</translation>
     </message>

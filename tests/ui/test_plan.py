@@ -26,6 +26,7 @@ from studio_log.ui.plan.accept_form import AcceptForm
 from studio_log.ui.plan.plan_box import PlanBox
 from studio_log.ui.plan.plan_face import OTHERWISE, WHY
 from studio_log.ui.plan.run import PlanRun
+from studio_log.ui.plan.told import Drawn
 from studio_log.ui.plan.what_if import DayBox, Tried, closed, offers
 from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
 from studio_log.ui.widgets.parts import Words
@@ -444,7 +445,7 @@ def test_a_move_by_hand_is_said_in_the_head_and_undone_at_once(
     shown(box)
     assert not box.unmove.isVisible()
     old, head = box.fields, box.head.text()
-    for hours in (4, 8):
+    for hours in (2, 4):
         box.sheet.plan_wanted.emit(code, 1, shop.clock.at + hours * HOUR)
         settle(box)
         assert "A step lies where you moved it" in box.head.text()
@@ -455,6 +456,22 @@ def test_a_move_by_hand_is_said_in_the_head_and_undone_at_once(
     assert (box.fields, box.before, box.head.text()) == (old, None, head)
     assert not box.unmove.isVisible()
     assert "Put the beans to soak" in box.visits.text()
+
+
+def test_a_step_that_has_nowhere_else_to_go_stays_and_nothing_is_to_undo(
+    box: PlanBox, shop: Workshop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    code = shop.new()
+    shown(box)
+    old, head = box.fields, box.head.text()
+    assert old is not None
+    drawn = Drawn(code, "Bean soak, begin", shop.clock.at + 3 * DAY)
+    monkeypatch.setattr(PlanRun, "start", lambda _run, _ask: None)
+    box.moves.start(Ask({}, do="move"), drawn, (old, None))
+    box.moves._done(old)
+    assert f"{code} cannot go to Fri 12 June 09:00. It stays at" in box.message.words.text()
+    assert (box.fields, box.before, box.head.text()) == (old, None, head)
+    assert not box.unmove.isVisible()
 
 
 def test_a_move_that_is_planned_on_is_no_more_undone(box: PlanBox, shop: Workshop) -> None:

@@ -18,6 +18,8 @@ class Moves(QObject):
 
     moved = Signal(object, str)
     """The Fields of the plan with the move, and what there is to say of it."""
+    stayed = Signal(str)
+    """Nothing moved, and what there is to say of it."""
     refused = Signal(str)
     failed = Signal(str)
 
@@ -54,7 +56,10 @@ class Moves(QObject):
         if not fields["starts"]:
             self.refused.emit(" ".join(fields["why"]) or tr("It cannot be moved there."))
             return
+        now, zone = self._bridge.now(), self._bridge.zone()
+        if self._was is not None and fields["starts"] == self._was[0]["starts"]:
+            self.stayed.emit(told.stayed_words(fields, self._drawn, now, zone))
+            return
         if self._was is not None:
             self._kept.append(self._was)
-        now, zone = self._bridge.now(), self._bridge.zone()
         self.moved.emit(fields, told.elsewhere_words(fields, self._drawn, now, zone))

@@ -165,12 +165,12 @@ class PlanBox(PlanFace):
             return
         self.search.close()
         was = (self.fields, self.before)
-        self.before = self.before or self.fields
         ask = self._ask("move", self._seconds, self.fields, lot=lot, step=step, at=at.isoformat())
         self.moves.start(ask, told.Drawn(lot, step, at), was)
 
     @Slot(object, str)
     def _moved(self, fields: Fields, elsewhere: str) -> None:
+        self.before = self.before or self.fields
         self._show_moved(fields)
         self.chips.button(OTHERWISE).click()
         self.message.advise(elsewhere)
@@ -387,6 +387,7 @@ class PlanBox(PlanFace):
             (self.search.better, self._explained),
             (self.search.done, self._explained),
             (self.moves.moved, self._moved),
+            (self.moves.stayed, self.message.advise),
             (self.moves.refused, self.message.refuse),
             (self.moves.failed, self._failed),
             (self.unmove.clicked, self._unmove),

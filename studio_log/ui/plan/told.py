@@ -190,6 +190,19 @@ def elsewhere_words(fields: Fields, drawn: Drawn | None, now: datetime, zone: st
     )
 
 
+def stayed_words(fields: Fields, drawn: Drawn | None, now: datetime, zone: str) -> str:
+    """Say that a step stays where it lay; "" where it was hardly drawn at all."""
+    if drawn is None or not elsewhere_words(fields, drawn, now, zone):
+        return ""
+    return tr(
+        "{lot} cannot go to {wanted}. It stays at {moment}: nearer than that something else would "
+        "have to move.",
+        lot=drawn.lot,
+        wanted=moment(drawn.at, now, zone),
+        moment=moment(datetime.fromisoformat(fields["starts"][drawn.lot][drawn.step]), now, zone),
+    )
+
+
 def step_at(setup: PlanSetup, lot: str, number: int, fields: Fields | None) -> str | None:
     """Give the planner's step that is moved with a step of the log: its first that is to come.
 
