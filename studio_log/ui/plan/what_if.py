@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr
+from studio_log.planning.vessel_words import vessel_words
 from studio_log.services.plan import PlanSetup
 from studio_log.ui.theme.dress import dress_button
 from studio_log.ui.widgets.flow_layout import FlowLayout
@@ -51,7 +52,11 @@ def offers(setup: PlanSetup) -> list[Tried]:
         last = max(vessels, key=lambda one: sum(one["kind"] == two["kind"] for two in vessels))
         found.append(
             Tried(
-                tr("without {vessel} ({litres:g} L)", vessel=last["id"], litres=last["litres"]),
+                tr(
+                    "without {vessel} ({litres:g} L)",
+                    vessel=vessel_words(last["id"]),
+                    litres=last["litres"],
+                ),
                 ({"change": "remove_vessel", "vessel": last["id"]},),
             )
         )
