@@ -56,7 +56,7 @@ def speak_as(wanted: Tongue) -> None:
 
 
 def _catalogue(wanted: Tongue) -> Mapping[str, str]:
-    # Imported here, so that what speaks English reads no XML: 10 of a planning's first 90 ms.
+    # Imported here, so that what speaks English imports no XML (10 ms).
     from studio_log.language.catalogue import catalogue_of  # noqa: PLC0415
 
     with suppress(OSError, SyntaxError):  # an XML that is broken is a SyntaxError
