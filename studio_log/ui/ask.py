@@ -24,7 +24,7 @@ from studio_log.domain.day_text import Prefer
 from studio_log.domain.methods import Method
 from studio_log.domain.pieces import Piece
 from studio_log.language.words import tr
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.fitting_area import FittingArea
 from studio_log.ui.widgets.last_values import LastValues
 from studio_log.ui.widgets.moment_line import MomentLine, WallClock
@@ -111,11 +111,8 @@ class _Box(QDialog):
         self.fault = Words(tone="danger_ink")
         self.fault.hide()
         column.addStretch()
-        self.buttons = QDialogButtonBox()
-        self.yes = self.buttons.addButton(accept, QDialogButtonBox.ButtonRole.AcceptRole)
-        dress_button(self.yes, "primary")
-        self.yes.setDefault(True)
-        self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
+        self.buttons = Answers(accept)
+        self.yes = self.buttons.do
         self.buttons.accepted.connect(self.take)
         self.buttons.rejected.connect(self.reject)
         self._stand(body, title or accept.replace("&", ""))

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QDialog,
-    QDialogButtonBox,
     QFormLayout,
     QVBoxLayout,
     QWidget,
@@ -18,7 +17,7 @@ from studio_log.language.words import tr
 from studio_log.services.commands import NewMilk, Outcome
 from studio_log.services.questions import MilkOffer
 from studio_log.ui.bridge import Bridge
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.fitting_area import FittingArea
 from studio_log.ui.widgets.moment_line import MomentLine
 from studio_log.ui.widgets.parts import Words, em, scrolled
@@ -50,10 +49,8 @@ class MilkBox(QDialog):
         self.made = MomentLine(bridge, name=tr("Made at"), blank=tr("now"))
         self.fault = Words(tone="danger_ink")
         self.fault.hide()
-        self.buttons = QDialogButtonBox()
-        self.take = self.buttons.addButton(tr("&Record it"), QDialogButtonBox.ButtonRole.AcceptRole)
-        self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
-        dress_button(self.take, "primary")
+        self.buttons = Answers(tr("&Record it"))
+        self.take = self.buttons.do
         self._lay_out()
         self._propose()
         for line in (self.beans, self.litres):

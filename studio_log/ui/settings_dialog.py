@@ -5,7 +5,6 @@ from typing import Final
 from PySide6.QtCore import QSize, Qt, Slot
 from PySide6.QtWidgets import (
     QDialog,
-    QDialogButtonBox,
     QLineEdit,
     QScrollArea,
     QVBoxLayout,
@@ -27,7 +26,7 @@ from studio_log.ui.settings_look import AS_SYSTEM, LanguageChoice, LookSection
 from studio_log.ui.settings_parts import Checked, Section, choice
 from studio_log.ui.settings_reminders import RemindersSection
 from studio_log.ui.settings_room import RoomSection
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.parts import em, scrolled
 from studio_log.ui.widgets.readers import volume
 
@@ -62,12 +61,8 @@ class SettingsDialog(QDialog):
         self.login = LoginSection(login_start)
         self.look = LookSection(settings, language)
         self.message = MessageBar(bridge)
-        self.buttons = QDialogButtonBox()
-        self.keep = self.buttons.addButton(
-            tr("&Keep these"), QDialogButtonBox.ButtonRole.AcceptRole
-        )
-        self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
-        dress_button(self.keep, "primary")
+        self.buttons = Answers(tr("&Keep these"))
+        self.keep = self.buttons.do
         self._lay_out()
         self.zone.editingFinished.connect(self._read_zone.read)
         self.vessel.editingFinished.connect(self._read_vessel.read)

@@ -3,13 +3,13 @@
 from typing import Any, Final
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
 from studio_log.language.words import tr, tr_later
 from studio_log.services.commands import Command, Outcome
 from studio_log.ui.bridge import Bridge, Doubt
 from studio_log.ui.errors import MessageBar
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.parts import Words, em, scrolled
 from studio_log.ui.widgets.understood import UnderstoodLine
 
@@ -27,12 +27,8 @@ class SendingBox(QDialog):
         super().__init__(parent)
         self._bridge = bridge
         self.message = MessageBar(bridge)
-        self.buttons = QDialogButtonBox()
-        role = QDialogButtonBox.ButtonRole
-        self.keep = self.buttons.addButton(accept, role.AcceptRole)
-        self.buttons.addButton(tr("Lea&ve it"), role.RejectRole)
-        dress_button(self.keep, "primary")
-        self.keep.setDefault(True)
+        self.buttons = Answers(accept, tr("Lea&ve it"))
+        self.keep = self.buttons.do
         self.buttons.accepted.connect(self.submit)
         self.buttons.rejected.connect(self.reject)
 

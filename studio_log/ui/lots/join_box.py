@@ -5,7 +5,6 @@ from typing import Final
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QDialog,
-    QDialogButtonBox,
     QFormLayout,
     QLineEdit,
     QListWidget,
@@ -19,7 +18,7 @@ from studio_log.services.commands import Outcome
 from studio_log.services.joins import JoinFor, JoinLots, JoinOffer, JoinSeen
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.errors import MessageBar
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.parts import Words, em, scrolled
 
 CODE: Final = int(Qt.ItemDataRole.UserRole)
@@ -62,10 +61,8 @@ class JoinBox(QDialog):
         self.doubts = Words(tone="ochre_ink")
         self.refusal = Words(tone="danger_ink")
         self.message = MessageBar(bridge)
-        self.buttons = QDialogButtonBox()
-        self.join = self.buttons.addButton(tr("&Join them"), QDialogButtonBox.ButtonRole.AcceptRole)
-        self.leave = self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
-        dress_button(self.join, "primary")
+        self.buttons = Answers(tr("&Join them"))
+        self.join, self.leave = self.buttons.do, self.buttons.leave
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
         self._settled = QTimer(self, singleShot=True, interval=0)
         self._lay_out()

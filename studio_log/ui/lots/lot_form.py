@@ -5,7 +5,7 @@ from typing import Final
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QDialog, QDialogButtonBox, QWidget
+from PySide6.QtWidgets import QBoxLayout, QDialog, QWidget
 from typing_extensions import override
 
 from studio_log.domain.journal import Act
@@ -20,7 +20,7 @@ from studio_log.ui.lots.amount_rows import AmountRows
 from studio_log.ui.lots.form_layout import FormParts, lay_out, turn
 from studio_log.ui.lots.lot_fields import LotFields
 from studio_log.ui.lots.method_heading import MethodHeading
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.parts import Words
 from studio_log.ui.widgets.readers import weight
 
@@ -60,12 +60,8 @@ class LotForm(QDialog):
         self.vessel_said = Words()
         self.summary = MethodHeading("small")
         self.summary.method_wanted.connect(self.method_wanted)
-        self.buttons = QDialogButtonBox()
-        role = QDialogButtonBox.ButtonRole
-        self.make = self.buttons.addButton(tr("&Make the lot"), role.AcceptRole)
-        self.leave = self.buttons.addButton(tr("&Leave it"), role.RejectRole)
-        dress_button(self.make, "primary")
-        self.make.setDefault(True)
+        self.buttons = Answers(tr("&Make the lot"))
+        self.make, self.leave = self.buttons.do, self.buttons.leave
         self.halves = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._soon = QTimer(self, singleShot=True, interval=TYPING_MS)
         self._parts = FormParts(

@@ -6,7 +6,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
-    QDialogButtonBox,
     QListWidget,
     QListWidgetItem,
     QVBoxLayout,
@@ -16,7 +15,7 @@ from PySide6.QtWidgets import (
 from studio_log.language.words import tr
 from studio_log.services.plan_means import is_kept
 from studio_log.ui.plan.what_if import Change, Tried
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.parts import Words, em
 
 CODE = Qt.ItemDataRole.UserRole
@@ -39,11 +38,8 @@ class AcceptForm(QDialog):
         self.keep = QCheckBox(tr("&Write that into the studio’s hours, means and goals"))
         self.keep.setChecked(is_kept(self._changes))
         self.keep.setVisible(is_kept(self._changes))
-        self.buttons = QDialogButtonBox()
-        self.take = self.buttons.addButton(tr("&Follow it"), QDialogButtonBox.ButtonRole.AcceptRole)
-        self.buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
-        dress_button(self.take, "primary")
-        self.take.setDefault(True)
+        self.buttons = Answers(tr("&Follow it"))
+        self.take = self.buttons.do
         self.buttons.accepted.connect(self.accept)
         self.buttons.rejected.connect(self.reject)
         self.list.itemChanged.connect(self._changed)

@@ -8,7 +8,6 @@ from typing import Any, Final
 from PySide6.QtCore import QDate, Qt, Signal, Slot
 from PySide6.QtWidgets import (
     QDialog,
-    QDialogButtonBox,
     QMenu,
     QPushButton,
     QVBoxLayout,
@@ -19,7 +18,7 @@ from studio_log.language.calendar_words import day_words
 from studio_log.language.words import tr
 from studio_log.planning.vessel_words import vessel_words
 from studio_log.services.plan import PlanSetup
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.month import month_ahead
 from studio_log.ui.widgets.parts import Words, button, emptied
@@ -84,10 +83,7 @@ class DayBox(QDialog):
         super().__init__(parent)
         self.setWindowTitle(title)
         self.calendar = month_ahead(first)
-        buttons = QDialogButtonBox()
-        take = buttons.addButton(tr("&Try it"), QDialogButtonBox.ButtonRole.AcceptRole)
-        buttons.addButton(tr("&Leave it"), QDialogButtonBox.ButtonRole.RejectRole)
-        dress_button(take, "primary")
+        buttons = Answers(tr("&Try it"))
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         self.calendar.activated.connect(self.accept)

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QDateEdit,
     QDialog,
-    QDialogButtonBox,
     QFormLayout,
     QLineEdit,
     QPlainTextEdit,
@@ -31,7 +30,7 @@ from studio_log.domain.plan_wishes import (
 )
 from studio_log.language.words import tr, tr_later
 from studio_log.services.public_holidays import SPOKEN
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.month import month_ahead
 from studio_log.ui.widgets.parts import Words, em, roomy
@@ -55,12 +54,8 @@ class SmallForm(QDialog):
         self.form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         self.form.setHorizontalSpacing(14)
         self.form.setVerticalSpacing(10)
-        self.buttons = QDialogButtonBox()
-        role = QDialogButtonBox.ButtonRole
-        self.keep = self.buttons.addButton(tr("&Take it in"), role.AcceptRole)
-        self.buttons.addButton(tr("&Leave it"), role.RejectRole)
-        dress_button(self.keep, "primary")
-        self.keep.setDefault(True)
+        self.buttons = Answers(tr("&Take it in"))
+        self.keep = self.buttons.do
         self.buttons.accepted.connect(self.submit)
         self.buttons.rejected.connect(self.reject)
 

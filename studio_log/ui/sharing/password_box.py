@@ -1,9 +1,9 @@
 """Asks for the password of a studio's server before the window opens."""
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QLineEdit, QVBoxLayout, QWidget
 
 from studio_log.language.words import tr
-from studio_log.ui.theme.dress import dress_button
+from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.parts import Words, em
 
 
@@ -14,12 +14,8 @@ class PasswordBox(QDialog):
         super().__init__(parent)
         self.setWindowTitle(tr("The studio’s server — Studio Log"))
         self.line = password_line()
-        role = QDialogButtonBox.ButtonRole
-        buttons = QDialogButtonBox()
-        self.go = buttons.addButton(tr("&Open the studio"), role.AcceptRole)
-        buttons.addButton(tr("Lea&ve it"), role.RejectRole)
-        dress_button(self.go, "primary")
-        self.go.setDefault(True)
+        buttons = Answers(tr("&Open the studio"), tr("Lea&ve it"))
+        self.go = buttons.do
         self.go.setEnabled(False)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
