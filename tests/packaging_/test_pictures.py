@@ -52,6 +52,7 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return to
 
 
+@pytest.mark.long
 def test_every_picture_is_made_by_the_script_and_no_other_is_kept(made: Path) -> None:
     assert {path.name for path in made.iterdir()} == {path.name for path in KEPT.iterdir()}
 

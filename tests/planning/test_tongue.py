@@ -224,6 +224,7 @@ def without_names(sentence: str, whole: dict[str, Any]) -> str:
     return sentence
 
 
+@pytest.mark.long
 def test_a_german_window_gets_german_reasons_and_the_same_plan() -> None:
     whole = instance("studio-five-lots-too-early")
     (_, english) = asked(whole, tries=3)[-1]

@@ -40,6 +40,7 @@ def with_facts(facts: dict[str, Any], **more: Any) -> dict[str, Any]:
     return whole
 
 
+@pytest.mark.long
 def test_ten_thousand_steps_are_too_many_and_a_thousand_are_looked_at() -> None:
     steps = [{"id": f"s{n}", "min": 10, "max": 50} for n in range(10_000)]
     assert any("10,000 steps" in one for one in faults(studio(lots=[{"id": "A", "steps": steps}])))

@@ -250,7 +250,7 @@ SIZES = st.one_of(
 )
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 @given(TAGS, SIZES, st.sampled_from([203, 300, 600]))
 def test_marks_stay_inside_and_apart_whatever_is_said(
     tag: TagFacts, size: tuple[float, float], dots: int

@@ -219,10 +219,10 @@ def test_what_a_plan_counts_on_is_written_into_the_studio_when_it_is_followed(
 
 
 def test_one_milk_is_shared_on_a_form_and_taken_out_again(box: PlanBox, shop: Workshop) -> None:
-    shop.new("scoured", SCOUR)
+    maker = shop.new("first")
     shown(box)
     assert not box.pane.milks.isVisible(), "one lot alone shares with nobody"
-    maker, other, third = (shop.new(name) for name in ("first", "second", "third"))
+    other, third = (shop.new(name) for name in ("second", "third"))
     box.refresh()
     settle(box)
     box.pane.milks.add.click()
