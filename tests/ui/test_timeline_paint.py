@@ -3,9 +3,11 @@
 import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPen
+from PySide6.QtWidgets import QApplication
 
 from studio_log.present.timeline_layout import PLAN_END, STITCH_HALF
-from studio_log.ui.timeline.pencils import _sizes
+from studio_log.ui.theme.look import apply_theme, theme
+from studio_log.ui.timeline.pencils import FRAME, Pencils, _sizes
 from studio_log.ui.timeline.ribbons import ROUND, Ribbon
 
 pytestmark = [
@@ -68,3 +70,18 @@ def test_hatching_runs_on_from_piece_to_piece() -> None:
     painter.end()
     dyed = [x for x in range(1, 1497) if picture.pixelColor(x, 6) == FILL]
     assert dyed == list(range(2, 1497, 6))
+
+
+@pytest.mark.parametrize("percent", [80, 100, 150, 200])
+def test_a_lots_name_lies_within_the_frame_of_the_keyboard(
+    qapp: QApplication, percent: int
+) -> None:
+    apply_theme(qapp, "light", percent)
+    try:
+        pencils = Pencils(theme(), 1)
+    finally:
+        apply_theme(qapp, "light", 100)
+    foot = pencils.name_middle + pencils.small.metrics.height() / 2
+    assert foot <= pencils.sizes.row - FRAME
+    code = pencils.sizes.bar_top + pencils.sizes.bar / 2 + pencils.bold.metrics.ascent() / 2
+    assert pencils.name_middle - pencils.small.metrics.ascent() / 2 >= code - 1, "nor on the code"

@@ -21,6 +21,8 @@ from studio_log.ui.theme import Theme
 from studio_log.ui.timeline.ribbons import Ribbon
 from studio_log.ui.timeline.shapes import draw_kind, drop_path, plain_weave, twill
 
+FRAME = 4
+"""Pixels at the foot of a row that the frame of the keyboard takes."""
 _MOST_TEXTS = 500
 """Kept at once; the log is open for months, and hours and names go by."""
 
@@ -69,6 +71,7 @@ class Pencils:
         self.small = Ruler(theme.font("small"))
         self.tag = Ruler(theme.font("small", bold=True))
         self.sizes = _sizes(theme.metrics.scale)
+        self.name_middle = _name_middle(self.sizes, self.small.metrics.height())
         self.night_chosen = _mixed(self.colours.night, self.colours.chosen)
         self.closed = plain_weave(_faded(self.colours.outline, 0.28), ratio)
         self.hour_line = QPen(_faded(self.colours.line, 0.55), 1)
@@ -196,6 +199,11 @@ def _sizes(scale: float) -> RowSizes:
         stitch=plain.stitch * scale,
         mark=plain.mark * scale,
     )
+
+
+def _name_middle(sizes: RowSizes, high: float) -> float:
+    """Give where the middle of a lot's name lies in its row: beside its strip, within the frame."""
+    return min(sizes.strip_top + sizes.strip / 2 - 1, sizes.row - FRAME - high / 2)
 
 
 def _mixed(one: QColor, other: QColor) -> QColor:

@@ -143,7 +143,7 @@ def draw_gutter(painter: QPainter, scene: Scene, pencils: Pencils) -> None:
             room = place.gutter - metrics.l - metrics.m
             painter.setPen(colours.soft)
             painter.setFont(pencils.small.font)
-            middle = top + sizes.strip_top + sizes.strip / 2 - 1
+            middle = top + pencils.name_middle
             pencils.small.draw(
                 painter, metrics.l, middle, fitted(layout.lane.name, room, pencils.small)
             )
