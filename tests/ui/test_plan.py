@@ -269,6 +269,9 @@ def test_vessels_are_read_while_they_are_typed_and_kept(box: PlanBox, shop: Work
     field.line.editingFinished.emit()
     settle(box)
     assert shop.studio.settings.vessels == "2 buckets of 20 L"
+    box.refresh()
+    settle(box)
+    assert field.text() == "3 buckets and a bathtub", "what was typed is not lost"
     field.setText("bucket 20 L; pot 40 L")
     field.line.editingFinished.emit()
     settle(box)

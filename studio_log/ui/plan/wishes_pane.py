@@ -91,7 +91,8 @@ class WishesPane(Flowing):
             (self.vessels, write_vessels(setup.vessels)),
             (self.slow, slow_text(setup.slow_days)),
         ):
-            if not line.line.hasFocus() and line.text() != text:
+            # What is not understood yet is not kept anywhere else.
+            if line.ok and not line.line.hasFocus() and line.text() != text:
                 line.setText(text)
         self.hands.blockSignals(True)
         self.hands.setValue(setup.problem["resources"]["hands"])
