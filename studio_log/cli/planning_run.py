@@ -30,7 +30,7 @@ from studio_log.planning.project import Project
 from studio_log.planning.read import LARGEST, read_problem
 from studio_log.planning.read_plan import read_plan
 from studio_log.planning.sessions import sessions_of
-from studio_log.planning.what_fits import what_fits
+from studio_log.planning.what_fits import beside, what_fits
 from studio_log.present.plan_visits import HandsOn, Visit, plan_days
 from studio_log.services.commands import Outcome
 from studio_log.services.method_file import small_file
@@ -77,10 +77,22 @@ class Ending:
         self.told = True
 
 
+@dataclass(frozen=True)
+class _Asked:
+    """A problem as bytes of JSON, what it is called, and what the log could not plan of it."""
+
+    data: bytes
+    name: str
+    notes: tuple[str, ...] = ()
+    of_log: bool = False
+    keep: Mapping[str, Any] | None = None
+    """The plan that lots of the log follow."""
+
+
 def plan_file(turn: Turn) -> int:
     """Plan the file that a command names, else the log; 1 for a problem that is refused."""
     ending = Ending(_seconds(turn.values["seconds"]), monotonic)
-    apart = with_optimizer(turn.values["engine"])
+    with_optimizer(turn.values["engine"])  # which refuses one that is not there
     asked = _asked(turn)
     try:
         problem = _changed(read_problem(asked.data), turn.values["change"])
@@ -94,20 +106,37 @@ def plan_file(turn: Turn) -> int:
         return 1
     ending.late = isinstance(problem, Problem)
     with _told_by_ctrl_c(ending):
-        effort = _effort(turn, ending)
-        fits, left = _fitting(problem, effort) if asked.of_log else (problem, ())
-        if apart and not turn.values["sketch"] and asked.keep is None:
-            typed = [json.loads(one) for one in turn.values["change"]]
-            outs = [change_to_json(LeaveOut(one.lot)) for one in left]
-            away = Away(asked.data, typed, ending.seconds, ending.all_over)
-            fields = _elsewhere(turn, away, outs, ending)
-        else:
-            fields = _here(problem, fits, effort, ending, asked.keep)
+        fits, left, fields = _planned(turn, asked, problem, ending)
     plan = read_plan(fits, fields) if isinstance(fits, Problem) and fields["starts"] else None
     fields = {**fields, "seconds": round(ending.passed(), 3)}
     fields["why"] = [*asked.notes, *fields["why"], *(LEFT_OUT.format(one.lot) for one in left)]
     _say(turn, fields, lambda: _lines(fits, fields, plan))
     return 0
+
+
+def _planned(
+    turn: Turn, asked: _Asked, problem: Problem | Project, ending: Ending
+) -> tuple[Problem | Project, tuple[Impossible, ...], dict[str, Any]]:
+    """Give what was planned, the lots of the log that were left out, and the answer."""
+    effort = _effort(turn, ending)
+    fits, left = _fitting(problem, effort) if asked.of_log else (problem, ())
+    away = None
+    if with_optimizer(turn.values["engine"]) and not turn.values["sketch"] and asked.keep is None:
+        typed = [json.loads(one) for one in turn.values["change"]]
+        away = Away(asked.data, typed, ending.seconds, ending.all_over)
+
+    def planned() -> dict[str, Any]:
+        if away is None:
+            return _here(problem, fits, effort, ending, asked.keep)
+        outs = [change_to_json(LeaveOut(one.lot)) for one in left]
+        return _elsewhere(turn, away, outs, ending)
+
+    fields = planned()
+    if asked.of_log and not fields["starts"] and isinstance(fits, Problem):
+        fits, more = beside(fits, Effort(ending.all_over))
+        left, ending.late = (*left, *more), False
+        fields = planned() if more else fields
+    return fits, left, fields
 
 
 def _say(turn: Turn, fields: dict[str, Any], lines: Callable[[], list[str]]) -> None:
@@ -156,18 +185,6 @@ def _elsewhere(turn: Turn, away: Away, outs: list[Any], ending: Ending) -> dict[
     left = replace(away, seconds=max(LEAST_S, ending.seconds - ending.passed()))
     told = left.ask("why", keep=None if outs or not fields["starts"] else fields)
     return {**fields, **{key: told[key] for key in TOLD if told.get("reasons")}}
-
-
-@dataclass(frozen=True)
-class _Asked:
-    """A problem as bytes of JSON, what it is called, and what the log could not plan of it."""
-
-    data: bytes
-    name: str
-    notes: tuple[str, ...] = ()
-    of_log: bool = False
-    keep: Mapping[str, Any] | None = None
-    """The plan that lots of the log follow."""
 
 
 def _asked(turn: Turn) -> _Asked:

@@ -234,6 +234,18 @@ class Studio:
             self.board.put(name, found)
         return None
 
+    def fill_most(self) -> list[str]:
+        """Place as many lots as find a place, the tightest first; gives those that find none."""
+        self.clear()
+        missed = []
+        for name in self.order():
+            found = self.first_place(name, min(EARLY_SESSION, self.prices.session))
+            if found is None:
+                missed.append(name)
+            else:
+                self.board.put(name, found)
+        return missed
+
     def first_plan(self) -> bool:
         """Place all lots; one that finds no place goes first and all are placed again.
 

@@ -12,17 +12,20 @@ from studio_log.planning.effort import Effort
 from studio_log.planning.move_act import move
 from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
-from studio_log.planning.ready import differences_to, ready
+from studio_log.planning.ready import Ready, differences_to, ready, without_those_beside
 from studio_log.planning.talking import Act, Asked, Talk, run
 from studio_log.planning.why_left import why_left
 
+FOR_ALL: Final = 0.4
+"""Of the seconds, for a first plan of all lots of the log together."""
 Answering = Callable[[Problem | Project, Effort, Plan | None], Answered]
 
 
 def plan_with(answering: Answering) -> Act:
     """Give the act that plans with an engine, or mends the plan to keep to.
 
-    A problem that makes no sense is an answer too.
+    A problem that makes no sense is an answer too. Of the log, where no plan is found for all lots
+    together, those are left out that find no place beside the others.
     """
 
     def plan(asked: Asked, talk: Talk) -> dict[str, Any]:
@@ -30,21 +33,37 @@ def plan_with(answering: Answering) -> Act:
             found = ready(asked, Effort(talk.over))
         except BadProblemError as bad:
             return invalid(bad.faults)
-
-        def on_better(plan: Any) -> None:
-            talk.better({**so_far(found.problem, plan), **found.fields})
-
-        go_on = asked.more.get("go_on") is True
-        effort = Effort(talk.over, asked.tries, asked.seed, on_better, go_on)
-        problem, keep = found.problem, found.keep
-        if asked.do == "repair" and keep is not None and isinstance(problem, Problem):
-            answered = mended(problem, effort, keep)
-        else:
-            answered = answering(problem, effort, keep)
-        more = differences_to(asked, problem, answered.plan)
+        share = FOR_ALL if asked.more.get("what_fits") else 1.0
+        answered = _attempt(answering, asked, talk, found, share * asked.seconds)
+        if asked.more.get("what_fits") and answered.plan is None:
+            less = without_those_beside(asked, found, Effort(talk.over))
+            if less is not None:
+                found = less
+                answered = _attempt(answering, asked, talk, found, asked.seconds)
+        more = differences_to(asked, found.problem, answered.plan)
         return {**answered.fields, **found.fields, **more}
 
     return plan
+
+
+def _attempt(
+    answering: Answering, asked: Asked, talk: Talk, found: Ready, until: float
+) -> Answered:
+    """Plan until the end; until some seconds only where there is no plan by then."""
+    some: list[Any] = []
+
+    def on_better(plan: Any) -> None:
+        some[:] = [plan]
+        talk.better({**so_far(found.problem, plan), **found.fields})
+
+    def over() -> bool:
+        return talk.over() or (not some and talk.passed() >= until)
+
+    go_on = asked.more.get("go_on") is True
+    effort = Effort(over, asked.tries, asked.seed, on_better, go_on)
+    if asked.do == "repair" and found.keep is not None and isinstance(found.problem, Problem):
+        return mended(found.problem, effort, found.keep)
+    return answering(found.problem, effort, found.keep)
 
 
 PLAN: Final = plan_with(answer)

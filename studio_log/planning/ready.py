@@ -15,7 +15,7 @@ from studio_log.planning.problem import BadProblemError, Plan, Problem
 from studio_log.planning.project import Project
 from studio_log.planning.read_plan import read_plan
 from studio_log.planning.talking import Asked
-from studio_log.planning.what_fits import what_fits
+from studio_log.planning.what_fits import beside, what_fits
 from studio_log.planning.why_act import changed_problem
 
 
@@ -43,6 +43,15 @@ def ready(asked: Asked, effort: Effort) -> Ready:
         problem, left = what_fits(problem, effort)
     keep = None if asked.keep is None else read_plan(problem, asked.keep)
     return Ready(problem, keep, left)
+
+
+def without_those_beside(asked: Asked, found: Ready, effort: Effort) -> Ready | None:
+    """Give what is left to be planned where all lots together have no plan; None for no less."""
+    if not isinstance(found.problem, Problem):
+        return None
+    problem, more = beside(found.problem, effort)
+    keep = None if asked.keep is None else read_plan(problem, asked.keep)
+    return Ready(problem, keep, (*found.left_out, *more)) if more else None
 
 
 def differences_to(asked: Asked, problem: Problem | Project, plan: Plan | None) -> dict[str, Any]:

@@ -1,9 +1,10 @@
-"""Plans what can be planned: a lot that has no place even alone is left out, and why is said.
+"""Plans what can be planned: a lot that has no place is left out, and why is said.
 
 For a problem file that would be an answer to another question; a studio's own log has lots in the
 middle of their work, and one that cannot be helped shall not keep the others without a plan.
 """
 
+from studio_log.language.words import tr
 from studio_log.planning.change_kinds import LeaveOut
 from studio_log.planning.changes import apply_change
 from studio_log.planning.effort import Effort
@@ -28,3 +29,29 @@ def what_fits(problem: Problem, effort: Effort) -> tuple[Problem, tuple[Impossib
             problem = apply_change(problem, LeaveOut(one.lot))
         left += studio.impossible
     return problem, tuple(left)
+
+
+def beside(problem: Problem, effort: Effort) -> tuple[Problem, tuple[Impossible, ...]]:
+    """Give the problem without the lots that find no place beside the others, and those.
+
+    For one that has no plan though each of its lots has a place alone. Lots that run come first,
+    then those wanted soonest; who is served by the milk of one that is left out goes with it. The
+    problem itself where that cannot be told in time.
+    """
+    studio = Studio(problem, effort.stop)
+    missed = [] if studio.impossible else studio.fill_most()
+    if not missed or len(missed) == len(studio.chains) or effort.stop():
+        return problem, ()
+    served = [one for one in problem.lots if set(studio.milks.makers(one.name)) & set(missed)]
+    names = list(dict.fromkeys([*missed, *(one.name for one in served)]))
+    for name in names:
+        problem = apply_change(problem, LeaveOut(name))
+    return problem, tuple(Impossible(name, _beside_words(name)) for name in names)
+
+
+def _beside_words(name: str) -> str:
+    return tr(
+        "{name} finds no place beside the others in these days, hours and vessels, though it would "
+        "alone.",
+        name=name,
+    )
