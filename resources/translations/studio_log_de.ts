@@ -13391,5 +13391,9 @@ fehlt</translation>
         <source>{n} of {all} lots are left out of the plan.</source>
         <translation>{n} von {all} Partien sind aus dem Plan gelassen.</translation>
     </message>
+    <message>
+        <source>{name} finds no place beside the others in these days, hours and vessels, though it would alone.</source>
+        <translation>{name} findet neben den anderen in diesen Tagen, Stunden und Gefäßen keinen Platz, obwohl es allein einen fände.</translation>
+    </message>
 </context>
 </TS>
