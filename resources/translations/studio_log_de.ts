@@ -13395,5 +13395,13 @@ fehlt</translation>
         <source>{name} finds no place beside the others in these days, hours and vessels, though it would alone.</source>
         <translation>{name} findet neben den anderen in diesen Tagen, Stunden und Gefäßen keinen Platz, obwohl es allein einen fände.</translation>
     </message>
+    <message>
+        <source>{code}: {step} has lasted too long; it is planned to end in the next hours.</source>
+        <translation>{code}: {step} dauert schon zu lange; das Ende ist für die nächsten Stunden geplant, in denen jemand da ist.</translation>
+    </message>
+    <message>
+        <source>{code}: what follows {step} is overdue; it is planned in the next hours.</source>
+        <translation>{code}: Was auf {step} folgt, ist überfällig; es ist für die nächsten Stunden geplant, in denen jemand da ist.</translation>
+    </message>
 </context>
 </TS>

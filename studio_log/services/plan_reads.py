@@ -25,8 +25,8 @@ from studio_log.services.timeline_reads import lane, sheet_of
 def plan_setup(_house: Any, desk: Desk, _question: PlanFor) -> PlanSetup:
     """Give the studio as a problem, and what it was made of."""
     studio = plan_studio_of(desk)
-    problem, doubt = problem_of(desk, studio)
-    notes = [*studio.notes, *([doubt] if doubt else []), *_short(studio)]
+    problem, doubts = problem_of(desk, studio)
+    notes = [*studio.notes, *doubts, *_short(studio)]
     return PlanSetup(
         problem,
         tuple(_line(desk, studio, code) for code in studio.forms),

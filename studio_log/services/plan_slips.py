@@ -43,7 +43,11 @@ def _slip(desk: Desk, lot: Lot) -> Slip | None:
             continue
         window = windows[step.number]
         bounds = window.end if step.running else window.start
-        if planned < desk.now - SLACK or (planned >= desk.now and not bounds.holds(planned)):
+        if planned < desk.now - SLACK:
+            return Slip(lot.code, step.title, planned)
+        if window.broken is not None:
+            return None  # no plan can hold to a limit that is broken, nor what follows from it
+        if planned >= desk.now and not bounds.holds(planned):
             return Slip(lot.code, step.title, planned)
     return None
 

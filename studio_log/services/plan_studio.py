@@ -16,6 +16,7 @@ from studio_log.domain.plan_form import Means, PlanTime, Wishes, begin_of, horiz
 from studio_log.domain.plan_lots import PlanLot, plan_lot
 from studio_log.domain.plan_milks import milk_forms, sharings
 from studio_log.domain.plan_moments import kept_spans, moments_of
+from studio_log.domain.plan_overdue import pressed
 from studio_log.domain.plan_wishes import (
     PlanGoal,
     SharedMilk,
@@ -147,8 +148,8 @@ def means_of(desk: Desk) -> Means:
     return Means(vessels, kept.line_metres, kept.burners, kept.vessel_litres, kept.hands)
 
 
-def problem_of(desk: Desk, studio: PlanStudio) -> tuple[dict[str, Any], str]:
-    """Give the problem of the form studio-plan/1, and in words which holidays are not known."""
+def problem_of(desk: Desk, studio: PlanStudio) -> tuple[dict[str, Any], tuple[str, ...]]:
+    """Give the problem of the form studio-plan/1, and in words what is odd about it."""
     zone, forms = ZoneInfo(desk.zone), list(studio.forms.values())
     count = horizon_days(desk.now, zone, studio.goals, sum(one.is_open for one in forms))
     first = begin_of(desk.now, zone).astimezone(zone).date()
@@ -156,11 +157,13 @@ def problem_of(desk: Desk, studio: PlanStudio) -> tuple[dict[str, Any], str]:
     hours, doubt = studio_hours(desk.settings, first, last)
     days = tuple(hours.between(first, last))
     time = PlanTime(desk.now, zone, count, days, hours.week, waking_hours(desk.settings))
+    forms, overdue = pressed(forms, time)
     hours_worth = desk.settings.plan_visit_hours
     worth = None if hours_worth >= MOST_WORTH else round(hours_worth * 60)
     wishes = Wishes(studio.goals, read_slow_days(desk.settings.plan_slow_days), worth)
     form = studio_form(time, means_of(desk), forms, wishes)
-    return {**form, "milks": milk_forms(studio.shared, studio.lots, studio.forms)}, doubt
+    milks = milk_forms(studio.shared, studio.lots, studio.forms)
+    return {**form, "milks": milks}, tuple(filter(None, (*overdue, doubt)))
 
 
 def kept_plan(studio: PlanStudio) -> dict[str, Any] | None:
