@@ -9924,6 +9924,10 @@ fehlt</translation>
         <translation> Tage</translation>
     </message>
     <message>
+        <source>ddd d MMMM yyyy</source>
+        <translation>ddd d. MMMM yyyy</translation>
+    </message>
+    <message>
         <source>&amp;What for</source>
         <translation>&amp;Wofür</translation>
     </message>
@@ -9940,7 +9944,7 @@ fehlt</translation>
         <translation>&amp;Bis</translation>
     </message>
     <message>
-        <source>A&amp;t</source>
+        <source>&amp;At</source>
         <translation>&amp;Um</translation>
     </message>
     <message>
@@ -9950,6 +9954,10 @@ fehlt</translation>
     <message>
         <source>Class napkins</source>
         <translation>Servietten für den Kurs</translation>
+    </message>
+    <message>
+        <source>Metho&amp;d</source>
+        <translation>Me&amp;thode</translation>
     </message>
     <message>
         <source>Say which pieces: so many, of what, how large and how heavy.</source>

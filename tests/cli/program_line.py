@@ -1,4 +1,8 @@
-"""The program's commands in a studio of their own, without a process for each of them."""
+"""The program's commands in a studio of their own, without a process for each of them.
+
+What draws needs an application; who uses it asks for `qapp`, the one of the window's tests, since a
+process has one for all its life.
+"""
 
 import io
 import json

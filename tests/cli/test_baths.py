@@ -8,6 +8,9 @@ from studio_log.domain.bath_kinds import KINDS
 from tests.cli.program_line import ProgramLine
 
 
+pytestmark = pytest.mark.usefixtures("qapp")
+
+
 @pytest.fixture
 def line(tmp_path: Path) -> ProgramLine:
     return ProgramLine(tmp_path / "studio")

@@ -8,6 +8,9 @@ from PIL import Image
 from tests.cli.program_line import ProgramLine
 
 
+pytestmark = pytest.mark.usefixtures("qapp")
+
+
 @pytest.fixture
 def line(tmp_path: Path) -> ProgramLine:
     return ProgramLine(tmp_path / "studio")
@@ -43,7 +46,6 @@ def test_a_swatch_from_its_cut_to_its_grade(line: ProgramLine) -> None:
     assert line.json("swatch", "list")[0]["lab"]["L"] == 50.0
 
 
-@pytest.mark.usefixtures("qapp")
 def test_the_plane_is_written_as_a_picture(line: ProgramLine) -> None:
     lot = line.json("lot", "new", "--method", "soy-immersion-long", "--name", "Calico",
                     "--piece", "cotton 1x1m 150g/m2")["code"]  # fmt: skip

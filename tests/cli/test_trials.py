@@ -10,6 +10,9 @@ from PIL import Image
 from tests.cli.program_line import ProgramLine
 
 
+pytestmark = pytest.mark.usefixtures("qapp")
+
+
 @pytest.fixture(scope="module")
 def line(tmp_path_factory: pytest.TempPathFactory) -> ProgramLine:
     return ProgramLine(tmp_path_factory.mktemp("studio") / "studio")

@@ -23,6 +23,7 @@ from studio_log.services.worker import InlineWorker
 from studio_log.ui.bridge import Bridge
 from studio_log.ui.plan import told
 from studio_log.ui.plan.accept_form import AcceptForm
+from studio_log.ui.plan.milk_form import MilkForm
 from studio_log.ui.plan.plan_box import PlanBox
 from studio_log.ui.plan.plan_face import OTHERWISE, WHY
 from studio_log.ui.plan.run import PlanRun
@@ -643,6 +644,37 @@ def test_a_wanted_lot_is_named_once_on_the_timeline(box: PlanBox, shop: Workshop
     assert [(one.code, one.name) for one in box.sheet.lanes] == [("Napkins", "wanted")]  # type: ignore[attr-defined]
 
 
+def letters(box: QWidget) -> list[str]:
+    """The letters by which parts of a box are reached."""
+    bar = getattr(box, "message", None)
+    apart = (bar.yes, bar.no, bar.copy) if bar is not None else ()
+    parts = box.findChildren(QAbstractButton) + box.findChildren(QLabel)
+    texts = [one.text() for one in parts if one not in apart]
+    return [one[one.index("&") + 1].lower() for one in texts if "&" in one.replace("&&", "")]
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_no_two_parts_of_a_form_share_a_letter(box: PlanBox, shop: Workshop, language: str) -> None:
+    shop.new("first")
+    shop.new("second")
+    shown(box)
+    assert box.setup is not None
+    if language == "de":
+        speak(catalogue_of("de", TREE / "resources" / "translations"))
+    try:
+        forms = (
+            GoalForm(QDate(2026, 6, 9), ()), WantedForm((), ()), MilkForm(box.setup),
+            AcceptForm([], [closed(QDate(2026, 6, 12))]),
+        )  # fmt: skip
+    finally:
+        speak(ENGLISH)
+    for form in forms:
+        found = letters(form)
+        assert len(found) > 2
+        assert sorted(found) == sorted(set(found)), type(form).__name__
+        form.deleteLater()
+
+
 @pytest.mark.parametrize("language", ["en", "de"])
 def test_no_two_acts_of_the_window_share_a_letter(box: PlanBox, language: str) -> None:
     if language == "de":
@@ -651,13 +683,8 @@ def test_no_two_acts_of_the_window_share_a_letter(box: PlanBox, language: str) -
         made = PlanBox(box._bridge, Sheet)  # type: ignore[arg-type]
     finally:
         speak(ENGLISH)
-    texts = [
-        one.text() for one in made.findChildren(QAbstractButton) + made.findChildren(QLabel)
-        if one not in (made.message.yes, made.message.no, made.message.copy)
-    ]  # fmt: skip
-    letters = [one[one.index("&") + 1].lower() for one in texts if "&" in one.replace("&&", "")]
-    assert len(letters) > 10
-    assert sorted(letters) == sorted(set(letters))
+    assert len(letters(made)) > 10
+    assert sorted(letters(made)) == sorted(set(letters(made)))
     made.deleteLater()
 
 

@@ -37,6 +37,8 @@ from studio_log.ui.widgets.parts import Words, em, roomy
 
 CURED: Final = 90
 """Days offered first, for an immersion; common practice, no source."""
+LONG_TITLE: Final = 38
+"""Letters of a method’s title that are seen."""
 PIECES_HINT: Final = tr_later("8 x linen napkins 42x42cm 175g/m2")
 
 
@@ -132,8 +134,9 @@ class GoalForm(WishForm):
         self.day.setLocale(QLocale(tr(SPOKEN)))
         self.day.setCalendarPopup(True)
         self.day.setCalendarWidget(month_ahead(today))
-        self.day.setDisplayFormat("ddd d MMMM yyyy")
+        self.day.setDisplayFormat(tr("ddd d MMMM yyyy"))
         self.day.setMinimumDate(today)
+        self.day.setCurrentSection(QDateEdit.Section.DaySection)  # the weekday follows from it
         self.hour.setDisplayFormat("HH:mm")
         for field in (self.pieces, self.cured, self.day, self.hour):
             roomy(field)
@@ -144,7 +147,7 @@ class GoalForm(WishForm):
             (tr("&Pieces"), self.pieces),
             (tr("&Cured"), self.cured),
             (tr("&By"), self.day),
-            (tr("A&t"), self.hour),
+            (tr("&At"), self.hour),
         )
         for label, row in rows:
             self.form.addRow(label, row)
@@ -185,6 +188,7 @@ class WantedForm(WishForm):
         self.method.setSizeAdjustPolicy(
             QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
+        self.method.setMinimumContentsLength(LONG_TITLE)
         calm(self.method)
         self.pieces = QPlainTextEdit()
         self.pieces.setPlaceholderText(tr(PIECES_HINT))
@@ -193,7 +197,7 @@ class WantedForm(WishForm):
         self.understood = Words(tone="good_ink", size="small")
         self.understood.hide()
         self.form.addRow(tr("&Name"), self.name)
-        self.form.addRow(tr("Me&thod"), self.method)
+        self.form.addRow(tr("Metho&d"), self.method)
         self.form.addRow(tr("&Pieces, one line each"), self.pieces)
         self.form.addRow("", self.understood)
         self.pieces.textChanged.connect(self.read)
