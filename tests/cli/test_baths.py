@@ -7,7 +7,6 @@ import pytest
 from studio_log.domain.bath_kinds import KINDS
 from tests.cli.program_line import ProgramLine
 
-
 pytestmark = pytest.mark.usefixtures("qapp")
 
 

@@ -7,7 +7,6 @@ from PIL import Image
 
 from tests.cli.program_line import ProgramLine
 
-
 pytestmark = pytest.mark.usefixtures("qapp")
 
 
