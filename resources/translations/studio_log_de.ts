@@ -12964,6 +12964,10 @@ fehlt</translation>
         <translation>{step} von {lot} ist {moment} zu rühren, und eine Stunde davor und danach sind deine Hände voll.</translation>
     </message>
     <message>
+        <source>{lot}&apos;s {step} is to be stirred {n} times from {first} to {last}, and your hands are full for an hour before and after each.</source>
+        <translation>{step} von {lot} ist von {first} bis {last} {n}-mal zu rühren, und jeweils eine Stunde davor und danach sind deine Hände voll.</translation>
+    </message>
+    <message>
         <source>{fault} Nothing was planned.</source>
         <translation>{fault} Es wurde nichts geplant.</translation>
     </message>

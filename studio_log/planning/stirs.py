@@ -36,38 +36,63 @@ class Stir:
 
 @dataclass(frozen=True, slots=True)
 class Stirs:
-    """All stirs in order of time, and a sentence for each that has no place."""
+    """All stirs in order of time, and those that have no place."""
 
     placed: tuple[Stir, ...]
     missing: tuple[str, ...]
+    """A sentence for each step that has stirs without a place."""
+    left: tuple[tuple[str, str, int], ...] = ()
+    """Lot, step and due minute of each that has none."""
 
 
 def stirs_of(problem: Problem, plan: Plan) -> Stirs:
     """Give the stirs of a plan: from now on, in waking hours, where no step takes all hands."""
     awake, busy = _awake(problem), _busy(problem, plan)
     placed: list[Stir] = []
-    missing: list[str] = []
+    left: list[tuple[str, str, int]] = []
+    more: tuple[str, ...] = ()
     for due, lot, step in sorted(_dues(problem, plan)):
-        if len(placed) + len(missing) == MOST:
-            missing.append(tr("Only the first {n} stirs are given.", n=f"{MOST:,}"))
+        if len(placed) + len(left) == MOST:
+            more = (tr("Only the first {n} stirs are given.", n=f"{MOST:,}"),)
             break
         at = _place(due, plan.spans[lot][step], awake, busy)
         if at is None and not _within(due, awake):
             continue  # everybody is asleep
         if at is None:
-            said = moment_said(problem, due)
-            text = tr(
-                "{lot}'s {step} is to be stirred on {moment}, and your hands are full for an hour "
-                "before and after.",
-                lot=lot,
-                step=step,
-                moment=said,
-            )
-            missing.append(text)
+            left.append((lot, step, due))
             continue
         insort(busy, (at, at + LASTS))
         placed.append(Stir(lot, step, at, due))
-    return Stirs(tuple(sorted(placed, key=lambda one: (one.at, one.lot))), tuple(missing))
+    in_order = tuple(sorted(placed, key=lambda one: (one.at, one.lot)))
+    return Stirs(in_order, (*_left_words(problem, left), *more), tuple(left))
+
+
+def _left_words(problem: Problem, left: list[tuple[str, str, int]]) -> Iterator[str]:
+    dues: dict[tuple[str, str], list[int]] = {}
+    for lot, step, due in left:
+        dues.setdefault((lot, step), []).append(due)
+    yield from (_step_words(problem, *step, some) for step, some in dues.items())
+
+
+def _step_words(problem: Problem, lot: str, step: str, dues: list[int]) -> str:
+    first = moment_said(problem, dues[0])
+    if len(dues) == 1:
+        return tr(
+            "{lot}'s {step} is to be stirred on {moment}, and your hands are full for an hour "
+            "before and after.",
+            lot=lot,
+            step=step,
+            moment=first,
+        )
+    return tr(
+        "{lot}'s {step} is to be stirred {n} times from {first} to {last}, and your hands are full "
+        "for an hour before and after each.",
+        lot=lot,
+        step=step,
+        n=len(dues),
+        first=first,
+        last=moment_said(problem, dues[-1]),
+    )
 
 
 def _dues(problem: Problem, plan: Plan) -> Iterator[tuple[int, str, str]]:
