@@ -1,7 +1,8 @@
 """Moving one step of a plan, asked of a process of its own: `do` is "move".
 
 `keep` holds the fields of the plan; `more` the `lot`, the `step` and the instant `at` to which it
-is drawn. It comes to lie at the nearest moment at which nothing else moves.
+is drawn. It comes to lie at the nearest moment at which nothing else moves. What is otherwise is
+told against the plan `before`, where `more` has one, so that earlier moves are told on.
 """
 
 from datetime import datetime
@@ -16,7 +17,7 @@ from studio_log.planning.late_words import late_words
 from studio_log.planning.moves import Ranges, moved, windows
 from studio_log.planning.plan_studio import Outcome
 from studio_log.planning.problem import BadProblemError, Plan, Problem
-from studio_log.planning.ready import ready
+from studio_log.planning.ready import differences_to, ready
 from studio_log.planning.talking import Asked, Talk
 
 NOWHERE: Final = tr_later(
@@ -42,8 +43,9 @@ def move(asked: Asked, talk: Talk) -> dict[str, Any]:
         plan = moved(found.problem, found.keep, lot, step, start)
     except (BadMoveError, TypeError) as bad:
         return invalid((str(bad),))
-    return {**_fields(found.problem, plan), **found.fields,
-            "differences": told(differences(found.problem, found.keep, plan))}  # fmt: skip
+    own = {"differences": told(differences(found.problem, found.keep, plan))}
+    more = own | differences_to(asked, found.problem, plan)
+    return {**_fields(found.problem, plan), **found.fields, **more}
 
 
 def _minute(problem: Problem, at: datetime) -> int:

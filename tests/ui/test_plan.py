@@ -703,7 +703,7 @@ def test_hours_and_days_are_told_in_the_language_spoken(box: PlanBox) -> None:
         shown(box)
         form = GoalForm(QDate(2026, 6, 9), (), None, box)
         assert box.pane.hours.text() == "Geöffnet: Mo–Sa 08:00–19:00."
-        assert form.day.text() == "Mi. 7 Oktober 2026"
+        assert form.day.text() == "Mi. 7. Oktober 2026"
     finally:
         speak(ENGLISH)
 
