@@ -13415,5 +13415,13 @@ fehlt</translation>
         <source>{code}: what follows {step} is overdue; it is planned in the next hours.</source>
         <translation>{code}: Was auf {step} folgt, ist überfällig; es ist für die nächsten Stunden geplant, in denen jemand da ist.</translation>
     </message>
+    <message>
+        <source>Follows a plan: {title} is to end {moment}.</source>
+        <translation>Folgt einem Plan: {title} soll {moment} enden.</translation>
+    </message>
+    <message>
+        <source>Follows a plan: {title} is to begin {moment}.</source>
+        <translation>Folgt einem Plan: {title} soll {moment} beginnen.</translation>
+    </message>
 </context>
 </TS>

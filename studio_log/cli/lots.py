@@ -160,6 +160,7 @@ def _sheet_words(sheet: LotSheet) -> list[str]:
         sheet.heading,
         sheet.doing,
         sheet.lineage,
+        sheet.plan_words,
         sheet.milk_words,
         sheet.vessel_words,
         sheet.cure_words,

@@ -171,6 +171,8 @@ class LotSheet:
     """Which baths it went through, "" for none."""
     swatch_words: str = ""
     """The swatches cut from it, "" for none."""
+    plan_words: str = ""
+    """That it follows a plan, and what comes next by it; "" where it does not."""
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ from studio_log.services.list_reads import doing_words
 from studio_log.services.marking import best_words
 from studio_log.services.milk_words import milk_until, served_words
 from studio_log.services.photos import photos_data
+from studio_log.services.plan_words import follows_words
 from studio_log.services.sheet_json import sheet_data
 from studio_log.services.spoil_reads import warned_of
 from studio_log.services.stock_reads import cost_of_lot
@@ -68,6 +69,7 @@ def lot_sheet(house: Any, desk: Desk, question: q.LotSheetFor) -> q.LotSheet:
         cautions=(" · ".join(short),) if (short := short_cautions(house, lot)) else (),
         lineage=_lineage(lot),
         milk_words=_milk_words(desk, milk) or served_words(desk, lot),
+        plan_words=follows_words(desk, lot),
         undo=entry_words(undoable, lot) if undoable and not lot.voided else "",
         redo=entry_words(gone[-1], lot) if gone else "",
         data={

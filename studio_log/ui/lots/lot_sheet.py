@@ -72,7 +72,7 @@ class LotSheetPage(QWidget):
         self._sheet: LotSheet | None = None
         self.title = Words(tr(NOTHING), size="title", bold=True)
         self.heading = MethodHeading()
-        self.facts = tuple(Words(tone=tone) for tone in ("ink", *("soft",) * 6))
+        self.facts = tuple(Words(tone=tone) for tone in ("soft", "ink", *("soft",) * 6))
         self.cautions = Words(tone="danger_ink", size="small")
         self.steps_tab = chip(tr("&Steps"))
         self.journal_tab = chip(tr("&Journal"))
@@ -145,7 +145,7 @@ class LotSheetPage(QWidget):
         self.lineage.show_lineage(sheet.code, parents, children, joined=joined, into=into)
         lineage = "" if parents or children else sheet.lineage
         made_of = (sheet.vessel_words, sheet.bath_words, sheet.swatch_words, sheet.cost_words)
-        said = (sheet.cure_words, sheet.milk_words, *made_of, lineage)
+        said = (sheet.plan_words, sheet.cure_words, sheet.milk_words, *made_of, lineage)
         for words, text in zip(self.facts, said, strict=True):
             words.show_words(text)
         self.cautions.show_words("\n".join(f"⚠ {words}" for words in sheet.cautions))
