@@ -26,7 +26,7 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
     moments = studio.moments(command.starts, command.ends)
     if command.codes is not None:
         moments = {code: ends for code, ends in moments.items() if code in command.codes}
-    moments = {code: ends for code, ends in moments.items() if ends}
+    moments = {code: ends for code, ends in moments.items() if ends and studio.forms[code].is_open}
     if not moments:
         raise Refusal("Choose at least one lot that shall follow the plan. Nothing was changed.")
     _both_follow(studio, moments)

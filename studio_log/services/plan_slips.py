@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from studio_log.domain.lots import Lot, LotStep
+from studio_log.domain.methods import StepKind
 from studio_log.domain.windows import windows_of
 from studio_log.language.words import tr
 from studio_log.present.words import moment
@@ -38,7 +39,7 @@ def _slip(desk: Desk, lot: Lot) -> Slip | None:
         return None
     windows = windows_of(lot, desk.now, desk.quiet)
     for step in lot.steps:
-        planned = _planned(step)
+        planned = planned_of(step)
         if planned is None or step.number not in windows:
             continue
         window = windows[step.number]
@@ -52,9 +53,12 @@ def _slip(desk: Desk, lot: Lot) -> Slip | None:
     return None
 
 
-def _planned(step: LotStep) -> datetime | None:
-    """Give the moment that a plan has set for what comes next in a step."""
-    if step.closed:
+def planned_of(step: LotStep) -> datetime | None:
+    """Give the moment that a plan has set for what comes next in a step; a cure has none.
+
+    Cloth that is ready waits for whatever it is for.
+    """
+    if step.closed or step.spec.kind is StepKind.CURE:
         return None
     return step.plan_end if step.running else step.plan
 

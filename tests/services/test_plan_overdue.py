@@ -92,3 +92,24 @@ def test_what_is_in_time_is_left_alone(shop: Workshop) -> None:
     assert setup.notes == ()
     (step,) = [one for one in setup.problem["lots"][0]["steps"] if one["id"] == "Bean soak"]
     assert step["max"] == 18 * 60
+
+
+def test_cloth_that_cures_follows_no_plan_and_has_not_slipped_when_it_is_ready(
+    shop: Workshop,
+) -> None:
+    settings(shop, open_hours="mon-sun 08:00-20:00")
+    code = shop.new()
+    _, fields = planned(shop)
+    accept(shop, fields)
+    ends = instants(fields["ends"])[code]
+    shop.clock.at = ends["Dry after the third coat, end"]
+    shop.mark(code, "dry-3", Act.END, sure=True)
+    other = shop.new("napkins")
+    _, fields = planned(shop)
+    assert set(fields["starts"]) == {code, other}, "what cures may serve a goal"
+    accept(shop, fields)
+    assert shop.entries(code)[-1].act is not Act.FOLLOW
+    assert shop.lot(other).planned
+    shop.clock.at += 100 * DAY
+    with shop.studio.store.reading() as look:
+        assert [one.code for one in slips(shop.studio.desk(look))] == [other]
