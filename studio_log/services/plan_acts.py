@@ -64,7 +64,9 @@ def accept_plan(desk: Desk, command: AcceptPlan) -> Outcome:
 
 
 def _keep_means(desk: Desk, command: AcceptPlan) -> None:
-    """Write into the studio what the plan counts on."""
+    """Write into the studio what the plan counts on, and nothing else."""
+    if not command.changes:
+        return
     before = asdict(desk.settings)
     for name, value in asdict(with_changes(desk.settings, command.changes)).items():
         if value != before[name]:
