@@ -238,8 +238,8 @@ def _add_long(chain: _Chain, step: LotStep, after: LotStep | None) -> None:
 def _lengths(lot: Lot, step: LotStep, spent: timedelta) -> dict[str, Any]:
     """Give least, aim and most of what is left of a step once its first hands have left it.
 
-    Where a longer one harms milk or cloth it is a rule, never offered to be broken. Drying is none:
-    cloth that hangs dry only waits.
+    Where a longer one harms milk or cloth, or heat would be left on, it is a rule, never offered
+    to be broken. Drying is none: cloth that hangs dry only waits.
     """
     lasts = lengths_of(lot, step)
     drying = step.spec.kind is StepKind.DRY
@@ -251,7 +251,8 @@ def _lengths(lot: Lot, step: LotStep, spent: timedelta) -> dict[str, Any]:
     }
     if drying:
         return {**found, "drying": True}
-    return {**found, "limit": "rule"} if step.spec.kind in SPOILS else found
+    rule = step.spec.kind in SPOILS or needs_heat(step.spec)
+    return {**found, "limit": "rule"} if rule else found
 
 
 def _stirs(step: LotStep) -> dict[str, int]:

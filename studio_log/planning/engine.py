@@ -1,7 +1,8 @@
 """Makes a first plan for all lots: the tightest first, each placed exactly among those before."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import product
 from typing import Final
 
 from studio_log.language.words import tr
@@ -143,8 +144,13 @@ class Studio:
         limits: Limits,
         old: Old | None = None,
         stride: int = 1,
+        *,
+        roomy_only: bool = False,
     ) -> Placement | None:
-        """Give the best place for a lot within limits, without putting it there."""
+        """Give the best place for a lot within limits, without putting it there.
+
+        One that makes milk for others first where it leaves them room; `roomy_only` nowhere else.
+        """
         if self.milks.ready:
             cut = self.milks.cut(name, limits, self.board, self.whole)
             if cut is None:
@@ -153,18 +159,24 @@ class Studio:
         known = old or self.old.get(name, NOTHING_OLD)
         late, moved = self.late_price(name), min(MOVED, self.prices.moved)
         wish = Wish(sessions, late, limits, self.stop, known, moved, stride)
-        roomy = self._roomy_starts(name, wish) if self.milks.ready else None
-        if roomy is not None:
-            wish = replace(wish, limits=[(at, at) for at in roomy])
+        for starts in self._roomy_starts(name, wish) if self.milks.ready else ():
+            exact = replace(wish, limits=[(at, at) for at in starts])
+            found = place_lot(self.chains[name], self.problem, self.board, exact)
+            if found is not None:
+                return found[1]
+        if roomy_only:
+            return None
         found = place_lot(self.chains[name], self.problem, self.board, wish)
         return None if found is None else found[1]
 
-    def _roomy_starts(self, name: str, wish: Wish) -> tuple[int, ...] | None:
-        """Give where a lot leaves room for those which its milk serves; None where it need not."""
+    def _roomy_starts(self, name: str, wish: Wish) -> Iterator[tuple[int, ...]]:
+        """Give where a lot leaves room for those which its milk serves; nothing for no such."""
         followed = self.milks.followed(name, self.board.placed, self.chains)
-        chain = roomy(self.chains[name], followed, self.problem.grid)
-        found = None if chain is None else place_lot(chain, self.problem, self.board, wish)
-        return None if found is None else found[1].starts
+        for chain, visit, off in roomy(self.chains[name], followed, self.problem.grid):
+            found = place_lot(chain, self.problem, self.board, wish)
+            if found is not None:
+                starts = found[1].starts
+                yield (*starts[:visit], starts[visit] + off, *starts[visit + 1 :])
 
     def first_place(self, name: str, price: int) -> Placement | None:
         """Give a good early place: some days are looked at, then ever more of them.
@@ -181,12 +193,13 @@ class Studio:
             spans.append((0, reach))
             reach *= 2
         spans.append((0, 2 * horizon))
-        for since, until in spans:
+        serves = bool(self.milks.followed(name, self.board.placed, self.chains))
+        for roomy_only, (since, until) in product((True, False) if serves else (False,), spans):
             if self.stop():
                 return None
             low, high = (earliest + one // self.problem.grid for one in (since, until))
             limits = [(max(one, low), min(other, high)) for one, other in whole]
-            found = self.try_place(name, sessions, limits)
+            found = self.try_place(name, sessions, limits, roomy_only=roomy_only)
             if found is not None:
                 self.looked[earliest] = (found.starts[0] - earliest) * self.problem.grid
                 return found

@@ -286,6 +286,21 @@ def test_lots_of_one_milk_find_room_behind_one_another(lots: int) -> None:
     assert all(made <= plan.spans[f"L{n}"]["lay in"].start <= made + 60 for n in range(1, lots))
 
 
+def test_one_that_is_painted_and_spun_at_once_finds_room_before_the_maker() -> None:
+    """Behind it, the fifty minutes by hand would come too late for a soak that ends at opening."""
+    whole = laid_in_together(2)
+    hands = [{"id": "lay in", "hands": 30, "use": {"tub": 10}}, *deepcopy(SOAK[2:])]
+    whole["lots"][1]["steps"] = hands
+    whole["milks"][0]["life"] = 90
+    whole["calendar"]["working"] = hours(("09:00", "18:00"))
+    problem, plan = planned(whole, 0)
+    made, maker, other = (
+        plan.spans["L0"]["strain"].end, plan.spans["L0"]["lay in"], plan.spans["L1"]["lay in"],
+    )  # fmt: skip
+    assert made <= other.start < maker.start <= made + 60
+    assert problem.clock.local(plan.spans["L0"]["spin"].start).hour >= 9
+
+
 def test_the_life_of_a_milk_holds_between_the_uses_of_a_lot_by_itself() -> None:
     lot = read(laid_in_together(2)).lots[1]
     assert [(one.first, one.second, one.most, one.limit) for one in lot.links] == [

@@ -113,3 +113,13 @@ def test_cloth_that_cures_follows_no_plan_and_has_not_slipped_when_it_is_ready(
     shop.clock.at += 100 * DAY
     with shop.studio.store.reading() as look:
         assert [one.code for one in slips(shop.studio.desk(look))] == [other]
+
+
+def test_nothing_is_offered_that_leaves_heat_on_for_longer(shop: Workshop) -> None:
+    settings(shop, **CLOSED_SUNDAY)
+    shop.new(method=SCOUR)
+    (lot,) = shop.studio.ask(PlanFor()).problem["lots"]
+    hot = {
+        one["id"]: one.get("limit") for one in lot["steps"] if one["id"] in {"Heat up", "Simmer"}
+    }
+    assert hot == {"Heat up": "rule", "Simmer": "rule"}
