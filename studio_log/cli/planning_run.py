@@ -127,15 +127,17 @@ def _planned(
 
     def planned() -> dict[str, Any]:
         if away is None:
-            return _here(problem, fits, effort, ending, asked.keep)
-        outs = [change_to_json(LeaveOut(one.lot)) for one in left]
-        return _elsewhere(turn, away, outs, ending)
+            return _here(fits, effort, asked.keep)
+        return _elsewhere(turn, _without(away, left, ending), ending)
 
     fields = planned()
     if asked.of_log and not fields["starts"] and isinstance(fits, Problem):
         fits, more = beside(fits, Effort(ending.all_over))
-        left, ending.late = (*left, *more), False
+        left = (*left, *more)
         fields = planned() if more else fields
+    if isinstance(problem, Problem):
+        whole = fields if fields["starts"] and not left else None
+        fields = _explained(problem, fields, whole, away, ending)
     return fits, left, fields
 
 
@@ -151,25 +153,22 @@ def _say(turn: Turn, fields: dict[str, Any], lines: Callable[[], list[str]]) -> 
 
 
 def _here(
-    problem: Problem | Project,
-    fits: Problem | Project,
-    effort: Effort,
-    ending: Ending,
-    keep: Mapping[str, Any] | None,
+    fits: Problem | Project, effort: Effort, keep: Mapping[str, Any] | None
 ) -> dict[str, Any]:
-    """Plan what fits with our own engine, or mend what lots follow, and say why not better."""
+    """Plan what fits with our own engine, or mend what lots follow."""
     if keep is not None and isinstance(fits, Problem):
-        found = mended(fits, effort, read_plan(fits, keep))
-    else:
-        found = answer(fits, effort)
-    if not isinstance(problem, Problem):
-        return found.fields
-    plan = found.plan if fits is problem else None
-    return explained(problem, found.fields, plan, Effort(stop=ending.all_over))
+        return mended(fits, effort, read_plan(fits, keep)).fields
+    return answer(fits, effort).fields
 
 
-def _elsewhere(turn: Turn, away: Away, outs: list[Any], ending: Ending) -> dict[str, Any]:
-    """Plan with the optimizer, in a process of its own; then ask there why not better."""
+def _without(away: Away, left: tuple[Impossible, ...], ending: Ending) -> Away:
+    """Give what the optimizer is asked without the lots that are left out."""
+    outs = [change_to_json(LeaveOut(one.lot)) for one in left]
+    return replace(away, changes=[*away.changes, *outs], over=ending.over)
+
+
+def _elsewhere(turn: Turn, away: Away, ending: Ending) -> dict[str, Any]:
+    """Plan with the optimizer, in a process of its own."""
 
     def on_better(fields: dict[str, Any]) -> None:
         score = fields.get("score")
@@ -177,13 +176,24 @@ def _elsewhere(turn: Turn, away: Away, outs: list[Any], ending: Ending) -> dict[
         if score and not turn.values["json"]:
             turn.tell(f"After {ending.passed():.1f} s: {_score_words(score)}.")
 
-    fits = replace(away, changes=[*away.changes, *outs], over=ending.over)
-    fields = fits.ask("plan", on_better=on_better)
-    good = "score" not in fields or (fields["score"] and not fields["score"][0] and not outs)
-    if good or ending.all_over():
+    return away.ask("plan", on_better=on_better)
+
+
+def _explained(
+    problem: Problem,
+    fields: dict[str, Any],
+    whole: dict[str, Any] | None,
+    away: Away | None,
+    ending: Ending,
+) -> dict[str, Any]:
+    """Say why not better; `whole` are the fields where no lot is left out of the plan."""
+    if away is None:
+        plan = None if whole is None else read_plan(problem, whole)
+        return explained(problem, fields, plan, Effort(stop=ending.all_over))
+    if (whole is not None and not whole["score"][0]) or ending.all_over():
         return fields
-    left = replace(away, seconds=max(LEAST_S, ending.seconds - ending.passed()))
-    told = left.ask("why", keep=None if outs or not fields["starts"] else fields)
+    asked = replace(away, seconds=max(LEAST_S, ending.seconds - ending.passed()))
+    told = asked.ask("why", keep=whole)
     return {**fields, **{key: told[key] for key in TOLD if told.get("reasons")}}
 
 

@@ -2,12 +2,14 @@
 
 import io
 import json
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from studio_log.cli.main import run
+from studio_log.domain.journal import Act
 from studio_log.services.commands import ChangeSettings
 from tests.cli.fake_house import FakeHouse
 from tests.support.builders import DAY, HOUR
@@ -75,6 +77,23 @@ def test_what_an_accepted_plan_asks_of_the_studio_is_written_into_it(shop: Works
     assert shop.studio.settings.single_days == ""
     assert plan(shop, "--change", day, "--accept")[0] == 0
     assert shop.studio.settings.single_days == "2026-06-10 closed"
+
+
+def test_a_lot_without_a_place_beside_another_is_told_and_the_other_is_planned(
+    shop: Workshop,
+) -> None:
+    """Two lots of beans are to be drained by half past nine; one hour is enough for one of them."""
+    shop.do(ChangeSettings({"open_hours": "mon-sun 09:00-10:00; mon-sun 21:00-22:00"}))
+    codes = [shop.new("first"), shop.new("second")]
+    shop.clock.at = datetime(2026, 6, 9, 14, 30, tzinfo=UTC)
+    for code in codes:
+        shop.mark(code, "1", Act.START)
+    shop.clock.at = datetime(2026, 6, 10, 7, tzinfo=UTC)
+    ended, out, _ = plan(shop, "--json")
+    fields = json.loads(out)
+    assert (ended, list(fields["starts"])) == (0, codes[:1])
+    assert any(one.startswith(f"{codes[1]} ") for one in fields["why"])
+    assert fields["ways_out"], "with somebody who helps, for instance"
 
 
 def test_an_empty_log_says_what_to_do(shop: Workshop) -> None:
