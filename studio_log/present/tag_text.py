@@ -192,9 +192,21 @@ def _pieces(word: str, width: float, size: float, measure: Measure) -> list[str]
     """Break a word that is wider than a line; mostly it is one piece."""
     found: list[str] = []
     while word:
-        length = len(word)
-        while length > 1 and measure(word[:length], size, bold=False).width > width:
-            length -= 1
+        length = _longest(word, width, size, measure)
         found.append(word[:length])
         word = word[length:]
     return found
+
+
+def _longest(word: str, width: float, size: float, measure: Measure) -> int:
+    """Give how many letters of a word fit, one at least; a name of one long word is soon halved."""
+    if measure(word, size, bold=False).width <= width:
+        return len(word)
+    low, high = 1, len(word) - 1
+    while low < high:
+        middle = (low + high + 1) // 2
+        if measure(word[:middle], size, bold=False).width <= width:
+            low = middle
+        else:
+            high = middle - 1
+    return low
