@@ -1,6 +1,8 @@
 """Words made to fit: cleaned of what would spoil a line, shrunk, shortened or wrapped."""
 
 import unicodedata
+from bisect import bisect_right
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from studio_log.present.tag_marks import Box, Measure, TextMark, TextSize
@@ -159,14 +161,16 @@ def shorten(text: str, width: float, size: float, measure: Measure, *, bold: boo
     """Give the longest beginning that fits with an ellipsis; the text itself where it fits."""
     if measure(text, size, bold=bold).width <= width:
         return text
-    low, high = 0, len(text)
-    while low < high:
-        middle = (low + high + 1) // 2
-        if measure(_cut(text, middle), size, bold=bold).width <= width:
-            low = middle
-        else:
-            high = middle - 1
-    return _cut(text, low)
+    longest = _longest(
+        0, len(text), lambda length: measure(_cut(text, length), size, bold=bold).width <= width
+    )
+    return _cut(text, longest)
+
+
+def _longest(low: int, high: int, fits: Callable[[int], bool]) -> int:
+    """Give the greatest length of a range that fits, found by halving; `low` where none does."""
+    longer = range(low + 1, high + 1)
+    return low + bisect_right(longer, False, key=lambda one: not fits(one))  # noqa: FBT003 - a key
 
 
 def _cut(text: str, length: int) -> str:
@@ -192,21 +196,16 @@ def _pieces(word: str, width: float, size: float, measure: Measure) -> list[str]
     """Break a word that is wider than a line; mostly it is one piece."""
     found: list[str] = []
     while word:
-        length = _longest(word, width, size, measure)
+        length = _line_length(word, width, size, measure)
         found.append(word[:length])
         word = word[length:]
     return found
 
 
-def _longest(word: str, width: float, size: float, measure: Measure) -> int:
-    """Give how many letters of a word fit, one at least; a name of one long word is soon halved."""
-    if measure(word, size, bold=False).width <= width:
-        return len(word)
-    low, high = 1, len(word) - 1
-    while low < high:
-        middle = (low + high + 1) // 2
-        if measure(word[:middle], size, bold=False).width <= width:
-            low = middle
-        else:
-            high = middle - 1
-    return low
+def _line_length(word: str, width: float, size: float, measure: Measure) -> int:
+    """Give how many letters of a word fit into a line, one at least."""
+
+    def fits(length: int) -> bool:
+        return measure(word[:length], size, bold=False).width <= width
+
+    return len(word) if fits(len(word)) else _longest(1, len(word) - 1, fits)
