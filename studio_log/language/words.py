@@ -42,6 +42,7 @@ def counted(number: int, one: str, many: str, /, **values: object) -> str:
 
 
 def listed(names: Sequence[str]) -> str:
-    """Give "A", "A and B" or "A, B and C" in the language in use."""
-    *before, last = names
-    return tr("{first} and {last}", first=", ".join(before), last=last) if before else last
+    """Give "A", "A and B" or "A, B and C" in the language in use; "" for none."""
+    if len(names) < 2:
+        return "".join(names)
+    return tr("{first} and {last}", first=", ".join(names[:-1]), last=names[-1])

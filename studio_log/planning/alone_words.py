@@ -3,12 +3,12 @@
 from collections.abc import Iterable
 from typing import Final
 
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.calendar_sweep import Death, Miss
 from studio_log.planning.chain import NEVER, Chain, links_of
 from studio_log.planning.change_words import MOMENTS
 from studio_log.planning.hours import windows_of
-from studio_log.planning.plain_words import about_words, counted, exact_words, listed, moment_words
+from studio_log.planning.plain_words import about_words, counted, exact_words, moment_words
 from studio_log.planning.problem import Problem
 from studio_log.planning.why_alone import Dead
 from studio_log.planning.why_reasons import Reason, capital

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Final
 
 from studio_log.language.calendar_words import long_weekday_name
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.change_kinds import (
     AddHours,
     AddSession,
@@ -37,7 +37,6 @@ from studio_log.planning.plain_words import (
     exact_words,
     hour_words,
     later_words,
-    listed,
     long_day,
     number_words,
 )

@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final, Literal
 
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.engine import Studio
 from studio_log.planning.grip import BadMoveError, Grip, take_over
 from studio_log.planning.late_words import span_words
 from studio_log.planning.lates import Late, lates
 from studio_log.planning.old_plan import old_of
-from studio_log.planning.plain_words import listed, number_words
+from studio_log.planning.plain_words import number_words
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.reasons import moment_said, reason
 from studio_log.planning.sessions import sessions_of

@@ -3,7 +3,6 @@
 Lengths and counted things are said so that they can be the subject or the object of a sentence.
 """
 
-from collections.abc import Sequence
 from datetime import date
 from typing import Final
 
@@ -50,13 +49,6 @@ def local(figure: str) -> str:
 def amount_words(much: int) -> str:
     """Give thousandths as a plain figure: 2500 is "2.5"."""
     return local(f"{much / THOUSANDTHS:.10g}")
-
-
-def listed(some: Sequence[str]) -> str:
-    """Join names as a sentence does: "A, B and C"."""
-    if len(some) < 2:
-        return "".join(some)
-    return tr("{first} and {last}", first=", ".join(some[:-1]), last=some[-1])
 
 
 def short_day(day: date) -> str:

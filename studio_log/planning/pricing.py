@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from typing import Any, Final
 
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.change_kinds import (
     AddHours,
     AddSession,
@@ -36,7 +36,6 @@ from studio_log.planning.plain_words import (
     amount_words,
     counted,
     exact_words,
-    listed,
     number_words,
 )
 from studio_log.planning.problem import Plan, Problem

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Final
 
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.change_kinds import Change
 from studio_log.planning.change_words import change_words
 from studio_log.planning.changes import apply_change, apply_changes
@@ -12,7 +12,7 @@ from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import Effort
 from studio_log.planning.ends import least_late
 from studio_log.planning.lates import minutes_late
-from studio_log.planning.plain_words import about_words, listed
+from studio_log.planning.plain_words import about_words
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.pricing import price_of
 from studio_log.planning.problem import BadProblemError, Lot, Plan, Problem, Score, Span

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
-from studio_log.language.words import tr_later
+from studio_log.language.words import listed, tr_later
 from studio_log.planning.alone_words import alone_reasons
 from studio_log.planning.change_kinds import AddHours, GoalPieces, MoreLine
 from studio_log.planning.effort import Effort, not_found
@@ -18,7 +18,7 @@ from studio_log.planning.ends import alone_ends
 from studio_log.planning.late_ways import in_hand, pieces_of, searched
 from studio_log.planning.lates import late_goals
 from studio_log.planning.mending import mend
-from studio_log.planning.plain_words import counted, listed
+from studio_log.planning.plain_words import counted
 from studio_log.planning.problem import THOUSANDTHS, BadProblemError, Plan, Problem
 from studio_log.planning.solver import NO_SOLVER, Cheap, Solver
 from studio_log.planning.trying import TRIES, Trial, same_places

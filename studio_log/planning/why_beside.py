@@ -7,14 +7,14 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.board import Taking
 from studio_log.planning.change_kinds import AddVessel, Change, MoreBurners, MoreHands, MoreLine
 from studio_log.planning.changes import apply_change, lot_of
 from studio_log.planning.check_plan import open_steps
 from studio_log.planning.engine import Studio
 from studio_log.planning.grip import BadMoveError, take_over
-from studio_log.planning.plain_words import amount_words, listed, long_day
+from studio_log.planning.plain_words import amount_words, long_day
 from studio_log.planning.problem import THOUSANDTHS, BadProblemError, Plan, Problem
 from studio_log.planning.vessel_words import there_words, wanted_words
 

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any, Final
 
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.changes import goal_of, lot_of
 from studio_log.planning.plain_words import (
     PIECES,
@@ -23,7 +23,6 @@ from studio_log.planning.plain_words import (
     counted,
     exact_words,
     hour_words,
-    listed,
     long_day,
     moment_words,
     number_words,

@@ -2,15 +2,9 @@
 
 from typing import Final
 
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.lates import LateGoal, late_dues, late_goals
-from studio_log.planning.plain_words import (
-    PIECES,
-    about_words,
-    counted,
-    listed,
-    moment_words,
-)
+from studio_log.planning.plain_words import PIECES, about_words, counted, moment_words
 from studio_log.planning.problem import Plan, Problem
 from studio_log.planning.why_beside import Stop, beside, beside_words
 from studio_log.planning.why_reasons import Reason, capital

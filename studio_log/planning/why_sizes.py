@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from studio_log.language.words import tr, tr_later
+from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.chain import chain_of
 from studio_log.planning.change_kinds import (
     AddHours,
@@ -19,14 +19,7 @@ from studio_log.planning.change_kinds import (
 )
 from studio_log.planning.check_plan import open_steps
 from studio_log.planning.hours import windows_of
-from studio_log.planning.plain_words import (
-    BURNERS,
-    DAY,
-    amount_words,
-    counted,
-    exact_words,
-    listed,
-)
+from studio_log.planning.plain_words import BURNERS, DAY, amount_words, counted, exact_words
 from studio_log.planning.problem import THOUSANDTHS, Lot, Problem
 from studio_log.planning.vessel_words import kind_words
 from studio_log.planning.why_reasons import Reason, capital

@@ -4,9 +4,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from studio_log.domain.quiet_text import listed
 from studio_log.domain.sharing import Clash, Shared, Taking
-from studio_log.language.words import tr
+from studio_log.language.words import listed, tr
 from studio_log.present import words
 from studio_log.present.timeline_hits import Hit
 from studio_log.present.timeline_shared import SharedRow, line_words
