@@ -92,7 +92,7 @@ class _Asked:
 def plan_file(turn: Turn) -> int:
     """Plan the file that a command names, else the log; 1 for a problem that is refused."""
     ending = Ending(_seconds(turn.values["seconds"]), monotonic)
-    with_optimizer(turn.values["engine"])  # which refuses one that is not there
+    apart = with_optimizer(turn.values["engine"])
     asked = _asked(turn)
     try:
         problem = _changed(read_problem(asked.data), turn.values["change"])
@@ -106,7 +106,7 @@ def plan_file(turn: Turn) -> int:
         return 1
     ending.late = isinstance(problem, Problem)
     with _told_by_ctrl_c(ending):
-        fits, left, fields = _planned(turn, asked, problem, ending)
+        fits, left, fields = _planned(turn, asked, problem, ending, apart=apart)
     plan = read_plan(fits, fields) if isinstance(fits, Problem) and fields["starts"] else None
     fields = {**fields, "seconds": round(ending.passed(), 3)}
     fields["why"] = [*asked.notes, *fields["why"], *(LEFT_OUT.format(one.lot) for one in left)]
@@ -115,13 +115,13 @@ def plan_file(turn: Turn) -> int:
 
 
 def _planned(
-    turn: Turn, asked: _Asked, problem: Problem | Project, ending: Ending
+    turn: Turn, asked: _Asked, problem: Problem | Project, ending: Ending, *, apart: bool
 ) -> tuple[Problem | Project, tuple[Impossible, ...], dict[str, Any]]:
     """Give what was planned, the lots of the log that were left out, and the answer."""
     effort = _effort(turn, ending)
     fits, left = _fitting(problem, effort) if asked.of_log else (problem, ())
     away = None
-    if with_optimizer(turn.values["engine"]) and not turn.values["sketch"] and asked.keep is None:
+    if apart and not turn.values["sketch"] and asked.keep is None:
         typed = [json.loads(one) for one in turn.values["change"]]
         away = Away(asked.data, typed, ending.seconds, ending.all_over)
 

@@ -11,11 +11,12 @@ from typing import Final
 from studio_log.optimizer.frame import Frame
 from studio_log.optimizer.levels import Levels
 from studio_log.optimizer.model import Part
-from studio_log.optimizer.options import KINDS, OF_DATES, fits, options_of
+from studio_log.optimizer.options import KINDS, OF_DATES, options_of
 from studio_log.optimizer.priced import PricedModel
 from studio_log.optimizer.priced_dates import PricedDates
 from studio_log.optimizer.solving import Measure, solve
 from studio_log.planning.change_kinds import Change
+from studio_log.planning.changes import changed_if_can
 from studio_log.planning.effort import WrongPlanError
 from studio_log.planning.engine import Studio
 from studio_log.planning.late_ways import last_needed
@@ -91,7 +92,7 @@ class Cheapest:
 
     def _plan(self, changes: tuple[Change, ...], starts: dict[str, tuple[int, ...]]) -> Plan | None:
         """Give the plan that a solution stands for, of the problem with its changes."""
-        changed = fits(self.problem, changes)
+        changed = changed_if_can(self.problem, changes)
         if changed is None:
             return None
         studio = Studio(changed, self.stop)

@@ -21,7 +21,7 @@ from studio_log.planning.change_kinds import (
 from studio_log.planning.changes import apply_changes, link_ends
 from studio_log.planning.check_plan import open_steps
 from studio_log.planning.plain_words import DAY
-from studio_log.planning.problem import THOUSANDTHS, BadProblemError, Lot, Problem
+from studio_log.planning.problem import THOUSANDTHS, Lot, Problem
 from studio_log.planning.why_alone import usual_hours
 from studio_log.planning.why_sizes import DAYLIGHT, awake
 
@@ -152,11 +152,3 @@ def _longer_steps(lot: Lot) -> Iterator[Longer]:
             yield LongerStep(lot.name, step.name, step.most)
         if step.then_within and not step.pause_rule:
             yield LongerPause(lot.name, step.name, step.then_within)
-
-
-def fits(problem: Problem, changes: tuple[Change, ...]) -> Problem | None:
-    """Give the problem as changes make it; None where they cannot be made."""
-    try:
-        return apply_changes(problem, changes)
-    except BadProblemError:
-        return None

@@ -4,7 +4,7 @@ What cannot be made, such as taking away a vessel that is not there, is a `BadPr
 sentence. A limit that is a rule is never made longer.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import date, datetime, time
 from typing import Final
@@ -63,6 +63,19 @@ def apply_changes(problem: Problem, changes: tuple[Change, ...]) -> Problem:
     for one in changes:
         problem = apply_change(problem, one)
     return problem
+
+
+def changed_if_can(problem: Problem, changes: tuple[Change, ...]) -> Problem | None:
+    """Give the problem as changes make it; None where they cannot be made."""
+    try:
+        return apply_changes(problem, changes)
+    except BadProblemError:
+        return None
+
+
+def without_lots(problem: Problem, names: Iterable[str]) -> Problem:
+    """Give the problem without some lots, each perhaps named more than once."""
+    return apply_changes(problem, tuple(LeaveOut(name) for name in dict.fromkeys(names)))
 
 
 # -- things ------------------------------------------------------------------------------

@@ -7,7 +7,7 @@ from typing import Final
 from studio_log.language.words import listed, tr, tr_later
 from studio_log.planning.change_kinds import Change
 from studio_log.planning.change_words import change_words
-from studio_log.planning.changes import apply_change, apply_changes
+from studio_log.planning.changes import apply_change, changed_if_can
 from studio_log.planning.check_plan import violations
 from studio_log.planning.effort import Effort
 from studio_log.planning.ends import least_late
@@ -15,7 +15,7 @@ from studio_log.planning.lates import minutes_late
 from studio_log.planning.plain_words import about_words
 from studio_log.planning.plan_studio import plan_studio
 from studio_log.planning.pricing import price_of
-from studio_log.planning.problem import BadProblemError, Lot, Plan, Problem, Score, Span
+from studio_log.planning.problem import Lot, Plan, Problem, Score, Span
 from studio_log.planning.score import Lateness, dues_late, end_of
 from studio_log.planning.sessions import sessions_of
 from studio_log.planning.solver import Cheap
@@ -46,19 +46,13 @@ class Trial:
         """Give those changes that can make a plan better, those that can most first."""
         found: list[tuple[int, int, int, tuple[Change, ...]]] = []
         for changes in some:
-            changed = self._with(changes)
+            changed = changed_if_can(self.problem, changes)
             if changed is not None and not self.stop():
                 least = least_late(changed)
                 price = price_of(self.problem, changes)[0]
                 found.append((least, price, len(found), changes))
         found.sort(key=lambda one: one[:3])
         return [one[-1] for one in found if self.plan is None or self._worth(one[0])]
-
-    def _with(self, changes: tuple[Change, ...]) -> Problem | None:
-        try:
-            return apply_changes(self.problem, changes)
-        except BadProblemError:
-            return None
 
     def offer(
         self,
@@ -74,7 +68,7 @@ class Trial:
         that keeps all dates counts.
         """
         again = next((one for one in self.found if set(one.changes) == set(changes)), None)
-        changed = self._with(changes) if again is None else None
+        changed = changed_if_can(self.problem, changes) if again is None else None
         if changed is None:
             return again
         known = self.plan if cheap is None else cheap.plan

@@ -5,8 +5,7 @@ middle of their work, and one that cannot be helped shall not keep the others wi
 """
 
 from studio_log.language.words import tr
-from studio_log.planning.change_kinds import LeaveOut
-from studio_log.planning.changes import apply_change
+from studio_log.planning.changes import without_lots
 from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Impossible, Studio
 from studio_log.planning.problem import Problem
@@ -19,14 +18,12 @@ def what_fits(problem: Problem, effort: Effort) -> tuple[Problem, tuple[Impossib
     The problem itself where it has none, or where that cannot be told in time.
     """
     left = [Impossible(one.lot, one.sentence) for one in misfits(problem)]
-    for name in dict.fromkeys(one.lot for one in left):
-        problem = apply_change(problem, LeaveOut(name))
+    problem = without_lots(problem, (one.lot for one in left))
     while problem.lots:
         studio = Studio(problem, effort.stop)
         if studio.first_plan() or not studio.impossible:
             break
-        for one in studio.impossible:
-            problem = apply_change(problem, LeaveOut(one.lot))
+        problem = without_lots(problem, (one.lot for one in studio.impossible))
         left += studio.impossible
     return problem, tuple(left)
 
@@ -44,9 +41,9 @@ def beside(problem: Problem, effort: Effort) -> tuple[Problem, tuple[Impossible,
         return problem, ()
     served = [one for one in problem.lots if set(studio.milks.makers(one.name)) & set(missed)]
     names = list(dict.fromkeys([*missed, *(one.name for one in served)]))
-    for name in names:
-        problem = apply_change(problem, LeaveOut(name))
-    return problem, tuple(Impossible(name, _beside_words(name)) for name in names)
+    return without_lots(problem, names), tuple(
+        Impossible(name, _beside_words(name)) for name in names
+    )
 
 
 def _beside_words(name: str) -> str:

@@ -10,8 +10,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from studio_log.planning.answer import invalid
-from studio_log.planning.change_kinds import LeaveOut
-from studio_log.planning.changes import apply_change
+from studio_log.planning.changes import without_lots
 from studio_log.planning.effort import Effort
 from studio_log.planning.engine import Impossible
 from studio_log.planning.explained import explained
@@ -69,10 +68,7 @@ def _group(
     whole: Problem, found: Ready, name: str, stop: Callable[[], bool], solver: Solver
 ) -> dict[str, Any]:
     """Look at one lot among those that have a place."""
-    problem = whole
-    for other in dict.fromkeys(one.lot for one in found.left_out):
-        if other != name:
-            problem = apply_change(problem, LeaveOut(other))
+    problem = without_lots(whole, (one.lot for one in found.left_out if one.lot != name))
     words = [one.words for one in found.left_out if one.lot == name]
     told = explained(
         problem, {"starts": {}, "why": words}, None, Effort(stop, seed=1), solver=solver
