@@ -1,7 +1,7 @@
 """The stretches in which the studio is closed, as instants, and why single days differ in them."""
 
 from bisect import bisect_left
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
@@ -40,7 +40,7 @@ def closed_stretches(
     days = list(hours.between(first - REACH, last + REACH))
     named = [(one.day, one.words) for one in days if one.cause is not Cause.WEEKDAY]
     shut = _instant(first - REACH, 0, place)
-    for start, end in _openings(days, place):
+    for start, end in openings_of(days, place):
         if max(shut, since) < min(start, until):
             yield ClosedStretch(shut, start, _within(named, shut, start, place))
         shut = max(end, shut)
@@ -49,7 +49,8 @@ def closed_stretches(
         yield ClosedStretch(shut, end, _within(named, shut, end, place))
 
 
-def _openings(days: list[DayHours], place: ZoneInfo) -> Iterator[tuple[datetime, datetime]]:
+def openings_of(days: Iterable[DayHours], place: ZoneInfo) -> Iterator[tuple[datetime, datetime]]:
+    """Give the working stretches of some days as instants in UTC, in order."""
     for one in days:
         for begins, ends in one.working:
             start, end = _instant(one.day, begins, place), _instant(one.day, ends, place)

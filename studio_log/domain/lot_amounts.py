@@ -9,7 +9,7 @@ from studio_log.domain.amounts import Amount, countable, work_out
 from studio_log.domain.errors import Refusal
 from studio_log.domain.lots import Lot, LotStep
 from studio_log.domain.methods import StepKind
-from studio_log.domain.served import coats_of
+from studio_log.domain.served import draws_with
 
 _AGAIN: Final = re.compile(r"-[0-9]$")
 """A material that a method takes more than once: "alum-1", "alum-3"."""
@@ -77,12 +77,10 @@ def uses_of(lot: Lot) -> tuple[Use, ...]:
     What another lot's milk took for this one is drawn when the first coat begins.
     """
     found: list[Use] = []
-    coat = next(iter(coats_of(lot)), None)
     for step in lot.steps:
-        spared = step.number in lot.spared
-        from_ = coat if spared else step
-        at = None if from_ is None else from_.start or from_.end
-        if at is not None and (spared or step.skipped is None):
+        begun = draws_with(lot, step)
+        at = None if begun is None else begun.start or begun.end
+        if begun is not None and at is not None and begun.skipped is None:
             found += bought_for(lot, step, at)
     return tuple(found)
 

@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 
 from studio_log.domain.plan_lots import PlanLot, Shop, wall_text
 from studio_log.domain.plan_wishes import PlanGoal, SlowDay
-from studio_log.domain.stretch_text import Stretch, clock, without
+from studio_log.domain.stretch_text import WHOLE_DAY, Stretch, clock, without
 from studio_log.domain.studio_hours import Cause, DayHours, Week
 from studio_log.domain.vessel_text import OwnVessel
 
@@ -24,7 +24,6 @@ DAYS_A_LOT: Final = 5
 AFTER_GOAL: Final = 14
 """So many days are looked at behind the last moment at which a goal can still be met."""
 WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-_ALL_DAY: Final = ((0, 1440),)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +54,10 @@ class PlanTime:
     week: Week
     """Working stretches of each weekday, as they usually are."""
     waking: Week
+
+    def awake(self, weekday: int, working: Sequence[Stretch]) -> tuple[Stretch, ...]:
+        """Give what of a weekday's working stretches somebody is awake in."""
+        return without(working, without(WHOLE_DAY, self.waking[weekday]))
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,14 +136,13 @@ def _goal(goal: PlanGoal, lots: Sequence[PlanLot]) -> dict[str, Any]:
 
 def _calendar(time: PlanTime) -> dict[str, Any]:
     """Give working hours as far as somebody is awake in them, and the days that differ."""
-    asleep = [without(_ALL_DAY, one) for one in time.waking]
     return {
-        "working": _week([without(one, asleep[at]) for at, one in enumerate(time.week)]),
+        "working": _week([time.awake(at, one) for at, one in enumerate(time.week)]),
         "waking": _week(time.waking),
         "exceptions": [
             {
                 "date": one.day.isoformat(),
-                "working": _texts(without(one.working, asleep[one.day.weekday()])),
+                "working": _texts(time.awake(one.day.weekday(), one.working)),
             }
             for one in time.days
             if one.cause is not Cause.WEEKDAY

@@ -4,21 +4,20 @@ A limit that is broken already limits nothing more; without this a bath could st
 a closed Sunday, to spare a session.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
-from datetime import UTC, datetime, time, timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any, Final
 
+from studio_log.domain.closed_hours import openings_of
 from studio_log.domain.plan_form import PlanTime
 from studio_log.domain.plan_lots import PlanLot
-from studio_log.domain.stretch_text import without
 from studio_log.language.words import tr
 
 WITHIN: Final = timedelta(hours=2)
 """So long after somebody is there what is overdue is done at the latest."""
 ROOM: Final = timedelta(hours=1)
 """A stretch of hours that ends sooner is left to what is under way."""
-_ALL_DAY: Final = ((0, 1440),)
 _MINUTE: Final = timedelta(minutes=1)
 Form = Mapping[str, Any]
 
@@ -71,18 +70,9 @@ def _overdue(form: Form, plan: PlanTime) -> tuple[str, str, datetime] | None:
 
 def _until(plan: PlanTime) -> datetime | None:
     """Give until when what is overdue is to be done: two hours into the next hours there are."""
-    for start, end in _stretches(plan):
+    days = (replace(one, working=plan.awake(one.day.weekday(), one.working)) for one in plan.days)
+    for start, end in openings_of(days, plan.zone):
         begins = max(start, plan.now)
         if end - begins >= ROOM:
             return min(end, begins + WITHIN)
     return None
-
-
-def _stretches(plan: PlanTime) -> Iterator[tuple[datetime, datetime]]:
-    for one in plan.days:
-        asleep = without(_ALL_DAY, plan.waking[one.day.weekday()])
-        midnight = datetime.combine(one.day, time(), plan.zone)
-        for start, end in without(one.working, asleep):
-            # By the wall clock, then told apart as instants: a day may have 23 or 25 hours.
-            first, last = (midnight + at * _MINUTE for at in (start, end))
-            yield first.astimezone(UTC), last.astimezone(UTC)

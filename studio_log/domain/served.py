@@ -61,6 +61,11 @@ def coats_of(lot: Lot) -> list[LotStep]:
     ]  # fmt: skip
 
 
+def draws_with(lot: Lot, step: LotStep) -> LotStep | None:
+    """Give the step with which one draws its materials: itself, or the coat of another's milk."""
+    return next(iter(coats_of(lot)), None) if step.number in lot.spared else step
+
+
 def _with_skipped(lot: Lot, numbers: frozenset[int], why: str | None) -> Lot:
     steps = (replace(one, skipped=why) if one.number in numbers else one for one in lot.steps)
     return replace(lot, steps=tuple(steps))

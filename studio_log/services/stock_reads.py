@@ -11,7 +11,7 @@ from studio_log.domain.journal import Act, Entry, standing
 from studio_log.domain.lot_amounts import Use, bought_for, uses_of
 from studio_log.domain.lots import Lot
 from studio_log.domain.number_text import money
-from studio_log.domain.served import coats_of
+from studio_log.domain.served import draws_with
 from studio_log.domain.stock import Material, Wanted, cost_of, left_of, material_from, shopping
 from studio_log.domain.windows import windows_of
 from studio_log.language.calendar_words import date_words
@@ -140,11 +140,10 @@ def shopping_list(_house: Any, desk: Desk, question: ShoppingFor) -> tuple[Shopp
 def _ahead(desk: Desk, lot: Lot, until: datetime) -> list[Use]:
     windows = windows_of(lot, desk.now, desk.quiet)
     found: list[Use] = []
-    coat = next(iter(coats_of(lot)), None)
     for step in lot.steps:
-        from_ = coat if coat is not None and step.number in lot.spared else step
-        window = windows.get(from_.number)
-        begun = from_.start is not None or from_.end is not None or from_.skipped is not None
+        drawn = draws_with(lot, step) or step
+        window = windows.get(drawn.number)
+        begun = drawn.start is not None or drawn.end is not None or drawn.skipped is not None
         if window is None or begun or step.optional or window.best_start > until:
             continue
         found += bought_for(lot, step, window.best_start)
