@@ -2,23 +2,19 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
-    QListWidget,
-    QListWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from studio_log.language.words import tr
 from studio_log.services.plan_means import is_kept
+from studio_log.ui.plan.tick_list import TickList
 from studio_log.ui.plan.what_if import Change, Tried
 from studio_log.ui.widgets.answers import Answers
 from studio_log.ui.widgets.parts import Words, em
-
-CODE = Qt.ItemDataRole.UserRole
 
 
 class AcceptForm(QDialog):
@@ -34,7 +30,8 @@ class AcceptForm(QDialog):
         self.setWindowTitle(tr("Follow the plan"))
         self.setModal(True)
         self._changes = tuple(change for one in counts_on for change in one.changes)
-        self.list = _ticked(lots)
+        self.list = TickList(tr("Lots that shall follow the plan"))
+        self.list.show_lots(lots, {code for code, _ in lots})
         self.keep = QCheckBox(tr("&Write that into the studio’s hours, means and goals"))
         self.keep.setChecked(is_kept(self._changes))
         self.keep.setVisible(is_kept(self._changes))
@@ -69,10 +66,7 @@ class AcceptForm(QDialog):
     @property
     def codes(self) -> tuple[str, ...]:
         """The lots that are ticked."""
-        items = (self.list.item(row) for row in range(self.list.count()))
-        return tuple(
-            str(item.data(CODE)) for item in items if item.checkState() is Qt.CheckState.Checked
-        )
+        return self.list.ticked
 
     @property
     def changes(self) -> tuple[Change, ...]:
@@ -81,18 +75,3 @@ class AcceptForm(QDialog):
 
     def _changed(self) -> None:
         self.take.setEnabled(bool(self.codes))
-
-
-def _ticked(lots: Sequence[tuple[str, str]]) -> QListWidget:
-    """Give a list of lots, each with a tick; its code lies behind its words."""
-    made = QListWidget()
-    made.setAccessibleName(tr("Lots that shall follow the plan"))
-    made.setWordWrap(True)
-    made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    for code, words in lots:
-        item = QListWidgetItem(words)
-        item.setData(CODE, code)
-        item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
-        item.setCheckState(Qt.CheckState.Checked)
-        made.addItem(item)
-    return made

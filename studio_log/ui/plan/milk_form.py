@@ -2,19 +2,17 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QListWidget, QListWidgetItem, QWidget
+from PySide6.QtWidgets import QComboBox, QWidget
 from typing_extensions import override
 
 from studio_log.domain.plan_wishes import SharedMilk
 from studio_log.language.words import listed, tr
 from studio_log.services.plan import PlanLine, PlanSetup
 from studio_log.ui.plan import told
+from studio_log.ui.plan.tick_list import TickList
 from studio_log.ui.plan.wish_forms import SmallForm
 from studio_log.ui.widgets.calm import calm
 from studio_log.ui.widgets.parts import Words, em
-
-CODE = Qt.ItemDataRole.UserRole
 
 
 def could_share(setup: PlanSetup) -> bool:
@@ -43,10 +41,7 @@ class MilkForm(SmallForm):
             QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
         calm(self.maker)
-        self.others = QListWidget()
-        self.others.setAccessibleName(tr("Lots that it serves too"))
-        self.others.setWordWrap(True)
-        self.others.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.others = TickList(tr("Lots that it serves too"))
         self.others.setMinimumHeight(em(self, 8))
         self.form.addRow(tr("&Made with"), self.maker)
         self.form.addRow(tr("It serves t&oo"), self.others)
@@ -67,37 +62,21 @@ class MilkForm(SmallForm):
     @property
     def shared(self) -> SharedMilk:
         """What the form says."""
-        return SharedMilk(str(self.maker.currentData()), self._ticked())
+        return SharedMilk(str(self.maker.currentData()), self.others.ticked)
 
     @override
     def first_fault(self) -> str:
         """Say what is amiss, "" where nothing is."""
-        if self._ticked():
+        if self.others.ticked:
             return ""
         self.others.setFocus()
         return tr("Tick at least one lot that the milk serves too.")
 
     def _offer(self) -> None:
         """Show all lots but the one that makes the milk; what is ticked stays so."""
-        ticked = set(self._ticked())
-        self.others.clear()
-        for line in self._lots:
-            if line.code != self.maker.currentData():
-                self.others.addItem(_item(line, ticked=line.code in ticked))
-
-    def _ticked(self) -> tuple[str, ...]:
-        items = (self.others.item(row) for row in range(self.others.count()))
-        return tuple(
-            str(one.data(CODE)) for one in items if one.checkState() is Qt.CheckState.Checked
-        )
-
-
-def _item(line: PlanLine, *, ticked: bool) -> QListWidgetItem:
-    item = QListWidgetItem(told.name_of(line))
-    item.setData(CODE, line.code)
-    item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
-    item.setCheckState(Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked)
-    return item
+        maker = self.maker.currentData()
+        lots = [(one.code, told.name_of(one)) for one in self._lots if one.code != maker]
+        self.others.show_lots(lots, self.others.ticked)
 
 
 def shared_words(one: SharedMilk, lots: Sequence[PlanLine]) -> str:
