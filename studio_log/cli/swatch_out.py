@@ -1,23 +1,19 @@
 """Commands that take swatches out: cards to glue them on, and the plane of colours."""
 
-from collections.abc import Mapping, Sequence
-from typing import Any, Final
+from typing import Final
 
 from studio_log.cli import values
 from studio_log.cli.form import Form, Option, UsageError, Word
 from studio_log.cli.safety import FILE_NAME, STOCK
 from studio_log.cli.turn import Turn
 from studio_log.domain.swatch_text import whole_swatch_code
-from studio_log.present.swatch_ages import lay_out_ages
 from studio_log.present.swatch_files import csv_of, svg_of
-from studio_log.present.swatch_plot import Coloured, Plot, lay_out_plot
+from studio_log.present.swatch_looks import BY_AGE, BY_LOT, PLANE, file_plot, file_title
 from studio_log.services.swatch_plane import coloured
 from studio_log.services.swatches import CardsFor, SwatchesFor
 from studio_log.services.whole_file import write_whole
 
 MOST_LINES: Final = 5000
-PLOT_SIZE: Final = (1000.0, 1000.0)
-PLOT_LINE: Final = 18.0
 KINDS: Final = frozenset({".svg", ".png", ".csv"})
 
 
@@ -47,22 +43,16 @@ def _plot(turn: Turn) -> int:
         ages=given["by_age"] or kind == ".csv",
     )
     shown = coloured(turn.studio.ask(asked).lines)
+    look = BY_AGE if given["by_age"] else BY_LOT if given["by_lot"] else PLANE
     if kind == ".csv":
         write_whole(path, csv_of(shown).encode())
     elif kind == ".png":
-        turn.house.write_plot(path, _laid_out(shown, given)[0])
+        turn.house.write_plot(path, file_plot(shown, look))
     else:
-        write_whole(path, svg_of(*_laid_out(shown, given)).encode())
+        write_whole(path, svg_of(file_plot(shown, look), file_title(look)).encode())
     count = "1 swatch" if len(shown) == 1 else f"{len(shown)} swatches"
     turn.say(f"{count} written to {path}.")
     return 0
-
-
-def _laid_out(shown: Sequence[Coloured], given: Mapping[str, Any]) -> tuple[Plot, str]:
-    if given["by_age"]:
-        return lay_out_ages(shown, PLOT_SIZE, PLOT_LINE), "Swatches by the age of their cure"
-    plot = lay_out_plot(shown, PLOT_SIZE, PLOT_LINE, by_lot=given["by_lot"])
-    return plot, "Swatches by a* and b*"
 
 
 FORMS: Final = (

@@ -1,8 +1,7 @@
 """The plane of swatches in the window: painted, walked by pointer and keys, saved as a file."""
 
 import math
-from collections.abc import Callable, Mapping, Sequence
-from functools import partial
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Final
 
@@ -23,9 +22,9 @@ from typing_extensions import override
 
 from studio_log.language.words import counted, tr, tr_later
 from studio_log.present.hues import Palette
-from studio_log.present.swatch_ages import lay_out_ages
 from studio_log.present.swatch_files import csv_of, svg_of
-from studio_log.present.swatch_plot import Coloured, Dot, Plot, lay_out_plot
+from studio_log.present.swatch_looks import BY_AGE, LAYOUTS, PLANE, file_plot, file_title
+from studio_log.present.swatch_plot import Coloured, Dot, Plot
 from studio_log.services.swatch_plane import coloured
 from studio_log.services.swatches import SwatchShown
 from studio_log.services.whole_file import write_whole
@@ -33,14 +32,6 @@ from studio_log.ui.swatches.plot_paint import paint_dot, paint_plot, plot_png
 from studio_log.ui.theme.look import theme
 from studio_log.ui.widgets.parts import em
 
-FILE_SIZE: Final = (1000.0, 1000.0)
-FILE_LINE: Final = 18.0
-PLANE, BY_LOT, BY_AGE = "plane", "lots", "ages"
-LAYOUTS: Final[Mapping[str, Callable[[Sequence[Coloured], tuple[float, float], float], Plot]]] = {
-    PLANE: lay_out_plot,
-    BY_LOT: partial(lay_out_plot, by_lot=True),
-    BY_AGE: lay_out_ages,
-}
 BESIDE: Final = 3
 """Pixels beside a swatch that still are a click on it."""
 KEYS: Final = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1}
@@ -58,7 +49,7 @@ class PlotView(QLabel):
         self._look = PLANE
         self._code = ""
         self._painted: tuple[Palette, QPixmap] | None = None
-        self.plot = lay_out_plot((), FILE_SIZE, FILE_LINE)
+        self.plot = file_plot((), PLANE)
         self.setMinimumSize(em(self, 16), em(self, 14))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
@@ -90,12 +81,7 @@ class PlotView(QLabel):
             write_whole(path, plot_png(self._file_plot()))
         else:
             path = path if kind == ".svg" else path.with_name(f"{path.name}.svg")
-            title = (
-                tr("Swatches by the age of their cure")
-                if self._look == BY_AGE
-                else tr("Swatches by a* and b*")
-            )
-            write_whole(path, svg_of(self._file_plot(), title).encode())
+            write_whole(path, svg_of(self._file_plot(), file_title(self._look)).encode())
         return path
 
     @override
@@ -198,7 +184,7 @@ class PlotView(QLabel):
         self.update()
 
     def _file_plot(self) -> Plot:
-        return LAYOUTS[self._look](self._swatches, FILE_SIZE, FILE_LINE)
+        return file_plot(self._swatches, self._look)
 
 
 def _paint_chosen(painter: QPainter, plot: Plot, code: str) -> None:

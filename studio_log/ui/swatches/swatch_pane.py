@@ -8,8 +8,9 @@ from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from studio_log.domain.errors import Refusal
 from studio_log.language.words import counted, tr, tr_later
+from studio_log.present.swatch_looks import BY_AGE, BY_LOT, PLANE
 from studio_log.services.swatches import SwatchesThere
-from studio_log.ui.swatches.plot_view import BY_AGE, BY_LOT, PLANE, PlotView
+from studio_log.ui.swatches.plot_view import PlotView
 from studio_log.ui.swatches.tiles import SwatchGrid, SwatchModel
 from studio_log.ui.widgets.flow_layout import FlowLayout
 from studio_log.ui.widgets.parts import Words, button, one_of
