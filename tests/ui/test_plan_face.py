@@ -14,7 +14,7 @@ from studio_log.ui.plan.told import Group
 from studio_log.ui.plan.what_if import DayBox
 from studio_log.ui.widgets.parts import Words
 from tests.support.fixtures import Workshop
-from tests.ui.test_plan import Sheet
+from tests.ui.plan_kit import Sheet
 
 pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 
