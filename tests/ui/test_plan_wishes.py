@@ -132,6 +132,20 @@ def test_one_milk_is_shared_on_a_form_and_taken_out_again(box: PlanBox, shop: Wo
     assert box.setup.shared == ()
 
 
+def test_the_form_of_a_wanted_lot_has_room_for_its_lines_and_its_methods_title(
+    box: PlanBox,
+) -> None:
+    shown(box)
+    box.open_wanted()
+    form = box.form
+    assert isinstance(form, WantedForm)
+    settle(box)
+    letters = form.pieces.fontMetrics()
+    assert form.pieces.height() >= 3 * letters.height()
+    title = form.method.fontMetrics().horizontalAdvance(form.method.currentText())
+    assert form.method.width() > title
+
+
 def test_a_name_is_given_once(box: PlanBox, shop: Workshop) -> None:
     shop.do(ChangeSettings({"plan_goals": json.dumps([
         {"name": "class", "at": "2026-12-01T09:00", "pieces": 1, "cured_days": 30}

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QDate, QLocale, Qt, QTime, Slot
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QDateEdit,
@@ -37,6 +38,8 @@ from studio_log.ui.widgets.parts import Words, em, roomy
 
 CURED: Final = 90
 """Days offered first, for an immersion; common practice, no source."""
+BESIDE: Final = 60
+"""Pixels of the screen that a form leaves."""
 LONG_TITLE: Final = 38
 """Letters of a method’s title that are seen."""
 PIECES_HINT: Final = tr_later("8 x linen napkins 42x42cm 175g/m2")
@@ -70,7 +73,20 @@ class SmallForm(QDialog):
         whole.addWidget(self.fault)
         whole.addStretch(1)
         whole.addWidget(self.buttons)
-        self.resize(em(self, 30), self.sizeHint().height())
+        self._fit()
+
+    @override
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._fit()  # by now the letters are as large as they will be
+
+    def _fit(self) -> None:
+        """Be as wide as no row has to wrap, where there is room, and as high as that takes."""
+        hint, room = self.sizeHint(), self.screen().availableGeometry().size()
+        wide = min(max(em(self, 30), hint.width()), room.width() - BESIDE)
+        whole = self.layout()
+        high = max(hint.height(), whole.totalHeightForWidth(wide) if whole is not None else 0)
+        self.resize(wide, min(high, room.height() - BESIDE))
 
     @Slot()
     def submit(self) -> None:
