@@ -15,6 +15,8 @@ from studio_log.ui.plan.milk_form import MilkForm
 from studio_log.ui.plan.plan_box import PlanBox
 from studio_log.ui.plan.what_if import DayBox, closed
 from studio_log.ui.plan.wish_forms import GoalForm, WantedForm
+from studio_log.ui.theme.look import theme
+from studio_log.ui.widgets import style
 from studio_log.ui.widgets.parts import Words
 from tests.support.fixtures import Workshop
 from tests.support.tree import TREE
@@ -135,6 +137,7 @@ def test_one_milk_is_shared_on_a_form_and_taken_out_again(box: PlanBox, shop: Wo
 def test_the_form_of_a_wanted_lot_has_room_for_its_lines_and_its_methods_title(
     box: PlanBox,
 ) -> None:
+    box.setStyleSheet(style.sheet(theme()))  # which sets heights of its own
     shown(box)
     box.open_wanted()
     form = box.form
@@ -144,6 +147,9 @@ def test_the_form_of_a_wanted_lot_has_room_for_its_lines_and_its_methods_title(
     assert form.pieces.height() >= 3 * letters.height()
     title = form.method.fontMetrics().horizontalAdvance(form.method.currentText())
     assert form.method.width() > title
+    label = form.form.labelForField(form.method)
+    apart = label.geometry().center().y() - form.method.geometry().center().y()
+    assert abs(apart) < letters.height(), "it stands beside its name, and takes no line away"
 
 
 def test_a_name_is_given_once(box: PlanBox, shop: Workshop) -> None:
